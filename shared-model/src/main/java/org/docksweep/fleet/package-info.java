@@ -1,0 +1,2 @@
+/** Fleet vocabulary: immutable records both sides agree on. Sees nothing else of the house. */
+package org.docksweep.fleet;

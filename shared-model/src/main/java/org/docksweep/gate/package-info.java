@@ -1,0 +1,2 @@
+/** References, limits, guard bands, findings. */
+package org.docksweep.gate;
