@@ -1,0 +1,18 @@
+package org.docksweep.service;
+
+import org.springframework.boot.SpringApplication;
+import org.springframework.boot.autoconfigure.SpringBootApplication;
+
+/** The service: holds the fleet and its driver histories. */
+@SpringBootApplication
+public class DocksweepService {
+
+    /**
+     * Starts the service.
+     *
+     * @param arguments Spring Boot arguments
+     */
+    public static void main(String[] arguments) {
+        SpringApplication.run(DocksweepService.class, arguments);
+    }
+}
