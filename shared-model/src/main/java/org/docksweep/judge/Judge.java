@@ -27,7 +27,7 @@ public final class Judge {
         List<PointEvidence> points = new ArrayList<>();
         for (JudgeRequest.PointCapture capture : request.captures()) {
             TestPoint point = request.model().testPoint(capture.testPointCode());
-            SweepAnalysis analysis = SweepAnalyser.standard().analyse(capture.capture());
+            SweepAnalysis analysis = new SweepAnalyser().analyse(capture.capture());
             points.add(
                     point.kind() == TestPointKind.LINE_INPUT
                             ? new LineInputJudge(request, point, analysis).judge()
