@@ -26,8 +26,7 @@ final class CabinetDrawing {
         this.fontPt = fontPt;
     }
 
-    void draw(
-            Box box, CabinetModel model, ModelBook book, Iterable<PositionState> states, String faultPositionCode) {
+    void draw(Box box, CabinetModel model, ModelBook book, Iterable<PositionState> states, String faultPositionCode) {
         double scale = Math.min(box.width() / model.widthMm(), box.height() / model.heightMm());
         double width = model.widthMm() * scale;
         double height = model.heightMm() * scale;
@@ -45,10 +44,21 @@ final class CabinetDrawing {
             label(
                     mouth(front, scale, position),
                     front,
+                    Math.min(front.width() - 1, roomBeside(position, model) * scale - 0.4),
                     position.code(),
                     byCode.get(position.code()),
                     position.code().equals(faultPositionCode));
         }
+    }
+
+    /** Distance to the nearest driver in the same row, in millimetres of the front. */
+    private static double roomBeside(DriverPosition position, CabinetModel model) {
+        return model.positions().stream()
+                .filter(other -> other != position
+                        && Math.abs(other.centreYMm() - position.centreYMm()) < position.heightMm() / 2)
+                .mapToDouble(other -> Math.abs(other.centreXMm() - position.centreXMm()))
+                .min()
+                .orElse(model.widthMm());
     }
 
     private static Box mouth(Box front, double scale, DriverPosition position) {
@@ -88,8 +98,7 @@ final class CabinetDrawing {
     private void hatch(Box mouth, boolean round) {
         ink.canvas().saveState();
         if (round) {
-            ink.canvas()
-                    .ellipse(ink.x(mouth.x()), ink.y(mouth.bottom()), ink.x(mouth.right()), ink.y(mouth.y()));
+            ink.canvas().ellipse(ink.x(mouth.x()), ink.y(mouth.bottom()), ink.x(mouth.right()), ink.y(mouth.y()));
         } else {
             ink.canvas()
                     .rectangle(
@@ -101,29 +110,31 @@ final class CabinetDrawing {
         ink.canvas().clip();
         ink.canvas().newPath();
         for (double shift = -mouth.height(); shift < mouth.width(); shift += 1.4) {
-            ink.rule(
-                    mouth.x() + shift,
-                    mouth.bottom(),
-                    mouth.x() + shift + mouth.height(),
-                    mouth.y(),
-                    Ink.FINE_MM);
+            ink.rule(mouth.x() + shift, mouth.bottom(), mouth.x() + shift + mouth.height(), mouth.y(), Ink.FINE_MM);
         }
         ink.canvas().restoreState();
     }
 
-    private void label(Box mouth, Box front, String code, PositionState state, boolean atFault) {
+    private void label(Box mouth, Box front, double room, String code, PositionState state, boolean atFault) {
         ReadingState reading = state == null ? ReadingState.NOT_JUDGED : state.state();
         Sign sign = atFault ? Sign.CROSS : Sign.of(reading);
         boolean worded = state != null && (atFault || reading == ReadingState.FAULT || reading == ReadingState.WATCH);
         String words = worded ? code + " " + text.reason(state.word()) : code;
-        double room = front.width() - 1;
+        if (!worded && state != null && state.headline() != null) {
+            String headline = code + " " + state.headline();
+            boolean fits = ink.fonts().widthMm(Weight.BOLD, fontPt, headline) < mouth.width() - fontPt * 0.45;
+            words = fits ? headline : code;
+        }
         double size = ink.fittingSize(Weight.BOLD, fontPt, 4.5, room - fontPt * 0.45, words);
         double side = size * 0.36;
+        if (worded && ink.fonts().widthMm(Weight.BOLD, size, words) > room - side - 1.6) {
+            // The hatching already says which driver; the word says what.
+            words = text.reason(state.word());
+        }
         words = ink.fonts().shorten(Weight.BOLD, size, room - side - 1.6, words);
         double width = ink.fonts().widthMm(Weight.BOLD, size, words) + side + 1.6;
         double height = Ink.lineMm(size) + 0.3;
-        double x = Math.max(
-                front.x() + 0.5, Math.min(mouth.centreX() - width / 2, front.right() - 0.5 - width));
+        double x = Math.max(front.x() + 0.5, Math.min(mouth.centreX() - width / 2, front.right() - 0.5 - width));
         Box plate = new Box(x, mouth.centreY() - height / 2, width, height);
         ink.fill(plate, atFault ? 0 : 1);
         ink.frame(plate, Ink.FINE_MM);

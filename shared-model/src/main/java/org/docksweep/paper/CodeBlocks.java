@@ -38,9 +38,7 @@ final class CodeBlocks {
                             BarcodeFormat.QR_CODE,
                             0,
                             0,
-                            Map.of(
-                                    EncodeHintType.MARGIN, 0,
-                                    EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M));
+                            Map.of(EncodeHintType.MARGIN, 0, EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M));
         } catch (WriterException e) {
             throw new IllegalArgumentException("\"" + content + "\" does not fit into a QR code", e);
         }

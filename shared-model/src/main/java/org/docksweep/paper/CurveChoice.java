@@ -27,9 +27,7 @@ record CurveChoice(PointJudgement judgement, PointReference reference) {
         Map<String, MeasurementBody> last = new LinkedHashMap<>();
         for (MeasurementBody measurement : checkIn.measurements()) {
             last.merge(
-                    measurement.judgement().testPointCode(),
-                    measurement,
-                    (a, b) -> b.attempt() >= a.attempt() ? b : a);
+                    measurement.judgement().testPointCode(), measurement, (a, b) -> b.attempt() >= a.attempt() ? b : a);
         }
         return last.values().stream().map(MeasurementBody::judgement).toList();
     }

@@ -48,8 +48,7 @@ final class CurvePlot {
         double line = Ink.lineMm(fontPt);
         String title = text.get(choice.showsImpedance() ? "curve.impedance" : "curve.acoustic", point);
         ink.line(Weight.SEMIBOLD, fontPt, 5, box.x(), box.y() + Ink.ascentMm(fontPt), box.width() * 0.66, title);
-        ink.textRight(
-                Weight.REGULAR, fontPt, box.right(), box.y() + Ink.ascentMm(fontPt), text.get("curve.frequency"));
+        ink.textRight(Weight.REGULAR, fontPt, box.right(), box.y() + Ink.ascentMm(fontPt), text.get("curve.frequency"));
         Box plotBox = new Box(box.x(), box.y() + line, box.width(), box.height() - 2 * line);
         drawChart(plotBox, chart(choice, series));
         drawLegend(new Box(box.x(), plotBox.bottom(), box.width(), line), choice);
@@ -69,6 +68,8 @@ final class CurvePlot {
             values = levels;
         }
         PlotAxis frequency = new PlotAxis(series.lowestHz(), series.highestHz(), fontPt);
+        // Room for the labels below the frame, which the library underrates for so small a face.
+        frequency.setFixedDimension(fontPt * 1.9);
         XYPlot plot = new XYPlot(null, frequency, values, null);
         layer(plot, 0, series.measured(), line(Color.BLACK, 1.3f));
         layer(plot, 1, series.mean(), line(MEAN, 0.5f));
@@ -85,7 +86,7 @@ final class CurvePlot {
         plot.setBackgroundPaint(null);
         plot.setOutlinePaint(Color.BLACK);
         plot.setOutlineStroke(new BasicStroke(0.7f));
-        plot.setInsets(new RectangleInsets(1, 0, 0, 3));
+        plot.setInsets(new RectangleInsets(1, 0, 0, fontPt * 0.9));
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setDomainGridlinePaint(GRID);
         plot.setRangeGridlinePaint(GRID);
@@ -121,8 +122,7 @@ final class CurvePlot {
         float width = Ink.points(box.width());
         float height = Ink.points(box.height());
         PdfTemplate template = ink.canvas().createTemplate(width, height);
-        PdfGraphics2D graphics =
-                new PdfGraphics2D(template, width, height, new OneFace(ink.fonts()), false, false, 1f);
+        PdfGraphics2D graphics = new PdfGraphics2D(template, width, height, new OneFace(ink.fonts()), false, false, 1f);
         chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
         graphics.dispose();
         ink.canvas().addTemplate(template, ink.x(box.x()), ink.y(box.bottom()));
@@ -137,8 +137,8 @@ final class CurvePlot {
         double swatchMm = 5;
         double gapMm = 1;
         double swatchesMm = 3 * (swatchMm + gapMm) + 2 * gapMm;
-        double size = ink.fittingSize(
-                Weight.REGULAR, fontPt, 4.5, box.width() - swatchesMm, measured + reference + decided);
+        double size =
+                ink.fittingSize(Weight.REGULAR, fontPt, 4.5, box.width() - swatchesMm, measured + reference + decided);
         double baseline = box.y() + Ink.ascentMm(fontPt);
         double middle = baseline - size * 0.25 / Ink.POINTS_PER_MM;
         double x = box.x();

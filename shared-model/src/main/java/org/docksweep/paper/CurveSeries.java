@@ -53,11 +53,7 @@ record CurveSeries(
         AcousticCurve curve = choice.judgement().acoustic();
         double[][] band = reference == null
                 ? new double[4][0]
-                : band(
-                        reference.acousticFrequencyHz(),
-                        reference.meanLevelDb(),
-                        reference.spreadLevelDb(),
-                        false);
+                : band(reference.acousticFrequencyHz(), reference.meanLevelDb(), reference.spreadLevelDb(), false);
         double[] ends = ends(curve.levelDb(), band);
         return build(curve.frequencyHz(), curve.levelDb(), band, ends[0] - LEVEL_MARGIN_DB, ends[1] + LEVEL_MARGIN_DB);
     }

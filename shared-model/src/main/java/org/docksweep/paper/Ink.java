@@ -78,7 +78,7 @@ final class Ink {
     double paragraph(Weight weight, double sizePt, double leastPt, Box box, String text) {
         double size = sizePt;
         List<String> lines = fonts.wrap(weight, size, box.width(), text);
-        while (lines.size() * lineMm(size) > box.height() && size - 0.5 >= leastPt) {
+        while (lines.size() * lineMm(size) > box.height() + 1e-6 && size - 0.5 >= leastPt) {
             size -= 0.5;
             lines = fonts.wrap(weight, size, box.width(), text);
         }
@@ -94,8 +94,37 @@ final class Ink {
         return lines.size() * lineMm(size);
     }
 
+    /**
+     * Writes several paragraphs under each other in one common size, the largest of the sizes from {@code sizePt} down to
+     * {@code leastPt} at which all of them fit; if even the least does not, each gets an equal share of the height.
+     *
+     * @return depth used in millimetres
+     */
+    double paragraphs(Weight weight, double sizePt, double leastPt, Box box, List<String> texts) {
+        double size = sizePt;
+        while (size - 0.5 >= leastPt && heightMm(weight, size, box.width(), texts) > box.height()) {
+            size -= 0.5;
+        }
+        boolean fit = heightMm(weight, size, box.width(), texts) <= box.height();
+        double y = box.y();
+        for (int i = 0; i < texts.size(); i++) {
+            double room = box.bottom() - y;
+            double share = fit ? room : room / (texts.size() - i);
+            y += paragraph(weight, size, size, new Box(box.x(), y, box.width(), share), texts.get(i));
+        }
+        return y - box.y();
+    }
+
+    private double heightMm(Weight weight, double sizePt, double widthMm, List<String> texts) {
+        return texts.stream()
+                        .mapToInt(t -> fonts.wrap(weight, sizePt, widthMm, t).size())
+                        .sum()
+                * lineMm(sizePt);
+    }
+
     /** One line, shrunk in half point steps to the width, then cut with an ellipsis. */
-    void line(Weight weight, double sizePt, double leastPt, double xMm, double baselineMm, double widthMm, String text) {
+    void line(
+            Weight weight, double sizePt, double leastPt, double xMm, double baselineMm, double widthMm, String text) {
         double size = fittingSize(weight, sizePt, leastPt, widthMm, text);
         text(weight, size, xMm, baselineMm, fonts.shorten(weight, size, widthMm, text));
     }

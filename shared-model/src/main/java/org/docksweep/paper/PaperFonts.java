@@ -162,8 +162,7 @@ final class PaperFonts {
 
         private static Font create() {
             try {
-                return Font.createFont(
-                        Font.TRUETYPE_FONT, new ByteArrayInputStream(FILES.get(Weight.REGULAR)));
+                return Font.createFont(Font.TRUETYPE_FONT, new ByteArrayInputStream(FILES.get(Weight.REGULAR)));
             } catch (IOException | FontFormatException e) {
                 throw new IllegalStateException("font file " + Weight.REGULAR.file + " cannot be used for plots", e);
             }

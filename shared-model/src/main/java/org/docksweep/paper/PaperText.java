@@ -57,8 +57,13 @@ final class PaperText {
         return DateTimeFormatter.ofPattern(get("format.day"), locale).format(day);
     }
 
-    String day(Instant instant) {
-        return day(LocalDate.ofInstant(instant, context.zone()));
+    /** Day of a past event, without its weekday. */
+    String date(Instant instant) {
+        return date(LocalDate.ofInstant(instant, context.zone()));
+    }
+
+    String date(LocalDate day) {
+        return DateTimeFormatter.ofPattern(get("format.date"), locale).format(day);
     }
 
     String moment(Instant instant) {
@@ -89,7 +94,7 @@ final class PaperText {
         NumberFormat format = NumberFormat.getNumberInstance(locale);
         format.setMinimumFractionDigits(decimals);
         format.setMaximumFractionDigits(decimals);
-        return format.format(value);
+        return format.format(value).replace('-', '\u2212');
     }
 
     /**

@@ -23,8 +23,9 @@ final class PlotAxis extends LogAxis {
         super(null);
         setRange(lowest, highest);
         setTickLabelFont(PaperFonts.graphics(fontPt));
-        setTickLabelInsets(new RectangleInsets(1, 2, 1, 2));
+        setTickLabelInsets(new RectangleInsets(0, 2, 0, 2));
         setTickMarksVisible(false);
+        setTickMarkOutsideLength(0);
         setAxisLineVisible(false);
     }
 

@@ -44,8 +44,7 @@ public final class RepairTag {
         document.addCreator(text.versionLine());
         document.open();
         Ink ink = new Ink(writer.getDirectContent(), fonts, form.heightMm());
-        TagScene scene = new TagScene(
-                ink, text, content, content.book().cabinetModel(checkIn.modelCode()));
+        TagScene scene = new TagScene(ink, text, content, content.book().cabinetModel(checkIn.modelCode()));
         switch (form) {
             case A5_LANDSCAPE -> new TagOnA5(scene).draw();
             case LABEL_100_X_150 -> new TagOnLabel(scene).draw();

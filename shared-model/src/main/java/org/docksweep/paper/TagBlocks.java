@@ -44,9 +44,13 @@ final class TagBlocks {
         scene.verdictSign().draw(ink, ground.x() + 0.2, ground.y() + 0.2, side);
         double baseline = plate.centreY() + size * PaperFonts.CAP_HEIGHT / Ink.POINTS_PER_MM / 2;
         ink.white(() -> ink.text(Weight.BOLD, size, plate.x() + side + 2.4, baseline, word));
-        Box sentence =
-                new Box(plate.right() + 2, box.y(), box.width() - plateWidth - 2, box.height());
-        ink.paragraph(Weight.SEMIBOLD, sentencePt, LEAST_PT + 1, sentence, text.reason(scene.checkIn().reason()));
+        Box sentence = new Box(plate.right() + 2, box.y(), box.width() - plateWidth - 2, box.height());
+        ink.paragraph(
+                Weight.SEMIBOLD,
+                sentencePt,
+                LEAST_PT + 1,
+                sentence,
+                text.reason(scene.checkIn().reason()));
     }
 
     void heading(Box box, String words) {
@@ -61,49 +65,61 @@ final class TagBlocks {
 
     /** Driver at fault: model, serials, source, date, polarity mark. */
     void driver(Box box) {
-        List<String> facts = new ArrayList<>();
-        scene.driverModelAtFault().ifPresent(model -> facts.add(model.code() + " " + model.name()));
-        scene.driverAtFault().ifPresent(driver -> {
-            facts.add(text.get("tag.serial", driver.driverSerial()));
-            String serial = driver.diaphragmSerial() == null
-                    ? text.get("tag.diaphragm.no-serial")
-                    : driver.diaphragmSerial();
-            facts.add(text.get("tag.diaphragm", serial, text.word("source", driver.diaphragmSource())));
-            facts.add(text.get("tag.installed", text.day(driver.installedOn())));
-        });
+        List<String> facts = driverFacts();
         if (facts.isEmpty()) {
             return;
         }
         heading(box, text.get("tag.driver", scene.checkIn().faultPositionCode()));
         Box rest = box.below(headingMm());
-        String polarity = scene.driverModelAtFault()
-                .filter(model -> model.polarityMark() != null)
-                .map(model -> text.get("tag.polarity", model.polarityMark()))
-                .orElse(text.get("tag.polarity.unknown"));
         double polarityMm = Math.min(rest.height() / 2, 2 * Ink.lineMm(fontPt));
         Box factsBox = new Box(rest.x(), rest.y(), rest.width(), rest.height() - polarityMm);
         double used = ink.paragraph(Weight.REGULAR, fontPt, LEAST_PT, factsBox, String.join(" \u00b7 ", facts));
-        ink.paragraph(
-                Weight.SEMIBOLD,
-                fontPt,
-                LEAST_PT,
-                new Box(rest.x(), rest.y() + used, rest.width(), rest.height() - used),
-                polarity);
+        ink.paragraph(Weight.SEMIBOLD, fontPt, LEAST_PT, rest.below(used), polarity());
+    }
+
+    /** The same without a heading, for a low and wide box. */
+    void driverInline(Box box) {
+        List<String> facts = driverFacts();
+        if (!facts.isEmpty()) {
+            String lead = text.get("tag.driver", scene.checkIn().faultPositionCode()) + ": ";
+            ink.paragraphs(
+                    Weight.REGULAR, fontPt, LEAST_PT, box, List.of(lead + String.join(" \u00b7 ", facts), polarity()));
+        }
+    }
+
+    private String polarity() {
+        return scene.driverModelAtFault()
+                .filter(model -> model.polarityMark() != null)
+                .map(model -> text.get("tag.polarity", model.polarityMark()))
+                .orElse(text.get("tag.polarity.unknown"));
+    }
+
+    private List<String> driverFacts() {
+        List<String> facts = new ArrayList<>();
+        scene.driverModelAtFault().ifPresent(model -> facts.add(model.code()));
+        scene.driverAtFault().ifPresent(driver -> {
+            facts.add(text.get("tag.serial", driver.driverSerial()));
+            String serial =
+                    driver.diaphragmSerial() == null ? text.get("tag.diaphragm.no-serial") : driver.diaphragmSerial();
+            facts.add(text.get("tag.diaphragm", serial, text.word("source", driver.diaphragmSource())));
+            facts.add(text.get("tag.installed", text.date(driver.installedOn())));
+        });
+        return facts;
     }
 
     void suspects(Box box) {
         heading(box, text.get("tag.suspects"));
         List<Suspect> suspects = scene.checkIn().suspects();
         if (suspects.isEmpty()) {
-            ink.paragraph(
-                    Weight.REGULAR, fontPt, LEAST_PT, box.below(headingMm()), text.get("tag.suspects.none"));
+            String none = scene.checkIn().verdict() == null ? "tag.suspects.not-swept" : "tag.suspects.none";
+            ink.paragraph(Weight.REGULAR, fontPt, LEAST_PT, box.below(headingMm()), text.get(none));
             return;
         }
         int shown = Math.min(SUSPECTS_SHOWN, suspects.size());
         Box rows = box.below(headingMm());
-        double rowMm = rows.height() / SUSPECTS_SHOWN;
+        double rowMm = Math.min(rows.height() / shown, 5 * Ink.lineMm(fontPt));
         for (int i = 0; i < shown; i++) {
-            suspect(new Box(rows.x(), rows.y() + i * rowMm, rows.width(), rowMm - 0.4), suspects.get(i));
+            suspect(new Box(rows.x(), rows.y() + i * rowMm, rows.width(), rowMm - 0.15), suspects.get(i));
         }
     }
 
@@ -114,18 +130,21 @@ final class TagBlocks {
         String place = suspect.elementId() != null ? suspect.elementId() : suspect.positionCode();
         String name = text.word("likelihood", suspect.likelihood()) + ": " + text.word("fault", suspect.kind())
                 + (place == null ? "" : ", " + place);
-        ink.line(
-                Weight.BOLD, fontPt, LEAST_PT, row.x(), baseline, row.width() - percentMm - barMm - 2.5, name);
+        ink.line(Weight.BOLD, fontPt, LEAST_PT, row.x(), baseline, row.width() - percentMm - barMm - 2.5, name);
         Box bar = new Box(row.right() - percentMm - 1 - barMm, baseline - 1.9, barMm, 1.9);
         ink.fill(new Box(bar.x(), bar.y(), bar.width() * suspect.probability(), bar.height()), 0.25);
         ink.frame(bar, Ink.FINE_MM);
         ink.textRight(Weight.BOLD, fontPt, row.right(), baseline, text.percent(suspect.probability()));
-        ink.paragraph(
-                Weight.REGULAR,
-                fontPt,
-                LEAST_PT,
-                row.below(Ink.lineMm(fontPt)),
-                text.get("tag.suspect.next", text.reason(suspect.nextStep())));
+        Box words = row.below(Ink.lineMm(fontPt));
+        String next = text.get("tag.suspect.next", text.reason(suspect.nextStep()));
+        String seen = text.get("tag.suspect.seen", text.reason(suspect.evidence()));
+        // The next step always; what speaks for it where there is room for both at full size.
+        int nextLines =
+                ink.fonts().wrap(Weight.REGULAR, fontPt, words.width(), next).size();
+        int seenLines =
+                ink.fonts().wrap(Weight.REGULAR, fontPt, words.width(), seen).size();
+        boolean both = (nextLines + seenLines) * Ink.lineMm(fontPt) <= words.height();
+        ink.paragraphs(Weight.REGULAR, fontPt, LEAST_PT, words, both ? List.of(next, seen) : List.of(next));
     }
 
     void events(Box box) {
@@ -137,27 +156,28 @@ final class TagBlocks {
             ink.paragraph(Weight.REGULAR, fontPt, LEAST_PT, rows, text.get("tag.events.none"));
             return;
         }
-        double y = rows.y();
-        for (int i = 0; i < Math.min(EVENTS_SHOWN, events.size()); i++) {
-            HistoryEvent event = events.get(i);
-            String line = text.day(event.at()) + " \u00b7 " + text.word("event", event.kind()) + ", " + event.by()
-                    + ": " + text.reason(event.text());
-            // What a short event leaves over, the next one may use.
-            double roomMm = (rows.bottom() - y) / (EVENTS_SHOWN - i);
-            Box row = new Box(rows.x(), y, rows.width(), roomMm);
-            y += ink.paragraph(Weight.REGULAR, fontPt, LEAST_PT, row, line);
-        }
+        List<String> lines = events.stream()
+                .limit(EVENTS_SHOWN)
+                .map(event -> text.date(event.at()) + " " + text.word("event", event.kind()) + ", " + event.by() + ": "
+                        + text.reason(event.text()))
+                .toList();
+        ink.paragraphs(Weight.REGULAR, fontPt, LEAST_PT, rows, lines);
     }
 
     void cautions(Box box) {
         heading(box, text.get("tag.cautions") + ": " + text.get("caution.local-rules"));
+        ink.paragraph(Weight.REGULAR, fontPt, LEAST_PT - 0.5, box.below(headingMm()), cautionText());
+    }
+
+    /** The same without a heading, for a low and wide box. */
+    void cautionsInline(Box box) {
+        String lead = text.get("tag.cautions") + ": " + text.get("caution.local-rules") + " ";
+        ink.paragraph(Weight.SEMIBOLD, fontPt, LEAST_PT - 0.5, box, lead + cautionText());
+    }
+
+    private String cautionText() {
         String mark = "\u25b2\u00a0";
-        ink.paragraph(
-                Weight.REGULAR,
-                fontPt,
-                LEAST_PT - 0.5,
-                box.below(headingMm()),
-                mark + String.join(" " + mark, cautionTexts()));
+        return mark + String.join(" " + mark, cautionTexts());
     }
 
     private List<String> cautionTexts() {
@@ -184,7 +204,7 @@ final class TagBlocks {
         ink.rule(box.x(), box.bottom(), box.right(), box.bottom(), Ink.FINE_MM);
         ink.line(
                 Weight.REGULAR,
-                Math.min(fontPt, 6),
+                Math.min(fontPt - 0.5, 6),
                 4.5,
                 box.x(),
                 box.y() + Ink.ascentMm(5.5),

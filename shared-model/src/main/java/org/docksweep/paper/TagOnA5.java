@@ -25,7 +25,7 @@ final class TagOnA5 {
         drawStub();
         stub.tearLine(TEAR, 0, 210);
         stub.punchHole(11, 51);
-        blocks.verdict(new Box(18, 45, RIGHT - 18, 11), 11);
+        blocks.verdict(new Box(18, 45, RIGHT - 18, 11), 12);
         ink.line(Weight.REGULAR, 6.5, 5, 18, 59, RIGHT - 18, scene.circumstances());
         drawEvidence();
         drawLines();
@@ -56,21 +56,22 @@ final class TagOnA5 {
     private void drawEvidence() {
         new CabinetDrawing(ink, scene.text(), 7.5)
                 .draw(
-                        new Box(LEFT, 62, 44, 41),
+                        new Box(LEFT, 62, 40, 41),
                         scene.model(),
                         scene.content().book(),
                         scene.checkIn().positions(),
                         scene.checkIn().faultPositionCode());
-        blocks.driver(new Box(LEFT, 104.5, 44, 17.5));
-        Box curve = new Box(53, 61.5, 88, 37.5);
+        blocks.driver(new Box(LEFT, 104.5, 40, 17.5));
+        Box curve = new Box(49, 61.5, 85, 38);
         scene.curve()
                 .ifPresentOrElse(
                         choice -> new CurvePlot(ink, scene.text(), 6.5).draw(curve, choice),
-                        () -> ink.paragraph(Weight.REGULAR, 8, 6, curve, scene.text().get("curve.none")));
-        new TagReadings(scene, 6.5).draw(new Box(53, 100.5, 88, 22));
-        blocks.suspects(new Box(144, 61.5, RIGHT - 144, 29.5));
-        blocks.events(new Box(144, 91.5, RIGHT - 144, 14));
-        blocks.cautions(new Box(144, 106.5, RIGHT - 144, 16));
+                        () -> ink.paragraph(
+                                Weight.REGULAR, 8, 6, curve, scene.text().get("curve.none")));
+        new TagReadings(scene, 6.5).draw(new Box(49, 100.5, 85, 22));
+        blocks.suspects(new Box(138, 61.5, RIGHT - 138, 29.3));
+        blocks.events(new Box(138, 91, RIGHT - 138, 15));
+        blocks.cautions(new Box(138, 106.5, RIGHT - 138, 16));
     }
 
     private void drawLines() {

@@ -28,6 +28,10 @@ final class TagReadings {
     }
 
     void draw(Box box) {
+        List<Reading> readings = scene.readings();
+        if (readings.isEmpty()) {
+            return;
+        }
         double rowMm = Ink.lineMm(fontPt) + 0.15;
         double baseline = box.y() + Ink.ascentMm(fontPt);
         quantity(box, baseline, Weight.BOLD, text.get("tag.readings"));
@@ -45,7 +49,6 @@ final class TagReadings {
         double ruleY = box.y() + Ink.lineMm(fontPt) - 0.2;
         ink.rule(box.x(), ruleY, box.right(), ruleY, Ink.FINE_MM);
         Box rows = box.below(Ink.lineMm(fontPt) + 0.3);
-        List<Reading> readings = scene.readings();
         int room = (int) (rows.height() / rowMm + 1e-6);
         int shown = readings.size() <= room ? readings.size() : room - 1;
         for (int i = 0; i < shown; i++) {
@@ -111,9 +114,6 @@ final class TagReadings {
         }
         return upper == null
                 ? text.get("reading.limits.least", text.value(reading.kind(), lower))
-                : text.get(
-                        "reading.limits.both",
-                        text.value(reading.kind(), lower),
-                        text.value(reading.kind(), upper));
+                : text.get("reading.limits.both", text.value(reading.kind(), lower), text.value(reading.kind(), upper));
     }
 }

@@ -43,7 +43,8 @@ record TagScene(Ink ink, PaperText text, RepairTagContent content, CabinetModel 
         }
         String belongs = model.position(checkIn().faultPositionCode()).driverModelCode();
         return Optional.of(content.book()
-                .driverModel(driverAtFault().map(InstalledDriver::driverModelCode).orElse(belongs)));
+                .driverModel(
+                        driverAtFault().map(InstalledDriver::driverModelCode).orElse(belongs)));
     }
 
     Optional<CurveChoice> curve() {
@@ -75,7 +76,8 @@ record TagScene(Ink ink, PaperText text, RepairTagContent content, CabinetModel 
     String circumstances() {
         String line = checkIn().tag() + "  \u00b7  " + text.get("tag.job") + " " + jobCode() + "  \u00b7  "
                 + model.code() + " " + model.name() + "  \u00b7  "
-                + text.get("tag.scan", checkIn().operator(), text.moment(checkIn().startedAt()));
+                + text.get(
+                        "tag.scan", checkIn().operator(), text.moment(checkIn().startedAt()));
         if (checkIn().visualDamage().isEmpty()) {
             return line;
         }
@@ -89,7 +91,11 @@ record TagScene(Ink ink, PaperText text, RepairTagContent content, CabinetModel 
     String foot() {
         String judged = checkIn().judgeVersion() == null
                 ? ""
-                : "  \u00b7  " + text.get("foot.gate", checkIn().judgeVersion(), text.count(checkIn().limitsVersion()));
+                : "  \u00b7  "
+                        + text.get(
+                                "foot.gate",
+                                checkIn().judgeVersion(),
+                                text.count(checkIn().limitsVersion()));
         return text.printedLine() + "  \u00b7  " + text.versionLine() + judged;
     }
 }

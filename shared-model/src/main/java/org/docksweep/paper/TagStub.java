@@ -52,7 +52,9 @@ final class TagStub {
             ink.canvas().lineTo(ink.x(x + arrowMm - head * 1.2), ink.y(middle - head));
             ink.canvas().lineTo(ink.x(x + arrowMm - head * 1.2), ink.y(middle + head));
             ink.canvas().fill();
-            String place = scene.text().word("route", scene.checkIn().route()).toUpperCase(scene.text().locale());
+            String place = scene.text()
+                    .word("route", scene.checkIn().route())
+                    .toUpperCase(scene.text().locale());
             double room = box.right() - x - arrowMm - 4;
             double size = ink.fittingSize(
                     Weight.BOLD, box.height() * 0.58 / PaperFonts.CAP_HEIGHT * Ink.POINTS_PER_MM, 8, room, place);
