@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.fleet.Feed;
+import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.VisualItem;
@@ -28,7 +29,15 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
         return switch (state.phase()) {
             case READY -> new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
             case LOOK -> new Guide(Tone.ACT, Sign.EYE, "word.LOOK", List.of(Command.NEXT));
-            case PLUG -> new Guide(Tone.ACT, Sign.PLUG, "word.PLUG_IN", List.of(Command.NEXT, Command.HOLD));
+            case PLUG -> new Guide(
+                    Tone.ACT,
+                    Sign.PLUG,
+                    state.answer()
+                                    .filter(a -> a.prompt() == Prompt.CHECK_SOCKET)
+                                    .isPresent()
+                            ? "word.CHECK_SOCKET"
+                            : "word.PLUG_IN",
+                    List.of(Command.NEXT, Command.HOLD));
             case PROBE -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.PROBE", List.of(Command.STOP));
             case SWEEP -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.SWEEP", List.of(Command.STOP));
             case JUDGE -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.JUDGE", List.of(Command.STOP));
@@ -89,12 +98,23 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
         return items;
     }
 
-    /** The test point to plug or being swept; the first of the model until the dock names one. */
+    /**
+     * The test point to plug or being swept: the one of the progress, else the one whose contacts the dock's sentence
+     * names, else the first of the model.
+     */
     static Optional<TestPoint> testPoint(DockState state) {
         return state.cabinet()
                 .map(cabinet -> state.progress()
                         .map(progress -> cabinet.model().testPoint(progress.testPointCode()))
+                        .or(() -> state.answer().flatMap(answer -> named(answer, cabinet.model())))
                         .orElse(cabinet.model().testPoints().get(0)));
+    }
+
+    private static Optional<TestPoint> named(Answer answer, CabinetModel model) {
+        return answer.reason().arguments().stream()
+                .flatMap(argument ->
+                        model.testPoints().stream().filter(point -> point.contacts().equals(argument)))
+                .findFirst();
     }
 
     /** Whether sound may be on the line, so that only stop is allowed. */
