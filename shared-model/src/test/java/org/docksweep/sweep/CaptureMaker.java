@@ -30,8 +30,8 @@ final class CaptureMaker {
     private boolean electrical = true;
 
     static SweepPlan plan(double startHz, double stopHz, double durationS, double volts, int repeats) {
-        LevelMask mask = new LevelMask(
-                List.of(new LevelMask.Point(startHz, volts), new LevelMask.Point(stopHz, volts)));
+        LevelMask mask =
+                new LevelMask(List.of(new LevelMask.Point(startHz, volts), new LevelMask.Point(stopHz, volts)));
         return new SweepPlan(SweepSignal.synchronised(startHz, stopHz, durationS, 48000, mask), 0.5, 0.6, repeats);
     }
 
@@ -113,7 +113,8 @@ final class CaptureMaker {
         if (electrical) {
             channels.add(new CaptureChannel(ChannelRole.VOLTAGE, VOLTS_FULL_SCALE));
             channels.add(new CaptureChannel(ChannelRole.CURRENT, AMPERES_FULL_SCALE));
-            double[] v = filtered(padded, f -> load.apply(f).divide(load.apply(f).add(senseOhm)));
+            double[] v =
+                    filtered(padded, f -> load.apply(f).divide(load.apply(f).add(senseOhm)));
             double[] i = filtered(padded, f -> load.apply(f).add(senseOhm).reciprocal());
             addHum(v, 1);
             addHum(i, 0.1);
@@ -126,8 +127,8 @@ final class CaptureMaker {
             double noise = microphoneNoisePa / PASCALS_FULL_SCALE;
             samples.add(scaled(p, drive.length, PASCALS_FULL_SCALE, noise, random));
         }
-        CaptureHeader header = new CaptureHeader(
-                Instant.parse("2026-05-01T01:23:45Z"), "test rig", kind, channels, plan, null);
+        CaptureHeader header =
+                new CaptureHeader(Instant.parse("2026-05-01T01:23:45Z"), "test rig", kind, channels, plan, null);
         return new Capture(header, samples.toArray(float[][]::new));
     }
 
