@@ -166,6 +166,17 @@ class RepairTagTest {
         }
     }
 
+    @ParameterizedTest
+    @EnumSource(TagForm.class)
+    void showsCurveAndHistoryOfTheWholeCabinetWhenNoPositionIsNamed(TagForm form) throws IOException {
+        RepairTagContent content = new SampleTag().withoutPositionAtFault().build();
+        try (PdfEye eye = new PdfEye(RepairTag.render(content, form, SampleTag.ENGLISH))) {
+            assertThat(eye.text())
+                    .contains("Last events, whole cabinet", "Impedance at IN, ohm")
+                    .doesNotContain("Driver in");
+        }
+    }
+
     @Test
     void saysSoWhenThereIsNoReferenceYet() throws IOException {
         RepairTagContent content = new SampleTag().references(List.of()).build();
