@@ -38,7 +38,7 @@ final class RunningService implements ParameterResolver {
     }
 
     /** One running service. */
-    static final class Instance implements ExtensionContext.Store.CloseableResource, AutoCloseable {
+    static final class Instance implements AutoCloseable {
         final Path folder;
         private final boolean ownsFolder;
         private final ConfigurableApplicationContext context;
