@@ -78,7 +78,7 @@ public final class ChildService implements AutoCloseable {
                 "--server.address=127.0.0.1",
                 "--server.port=0",
                 "--docksweep.port-file=" + portFile,
-                "--docksweep.data-folder=" + folder.toAbsolutePath()));
+                "--docksweep.data-dir=" + folder.toAbsolutePath()));
         settings.forEach((name, value) -> command.add("--" + name + "=" + value));
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
