@@ -1,6 +1,8 @@
 package org.docksweep.gate;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
 
 /**
  * What healthy units of a cabinet model look like at a test point: mean and unit-to-unit spread of the logarithm of
@@ -17,6 +19,7 @@ import java.util.Arrays;
  * @param acousticFrequencyHz grid of the acoustic part; empty without a microphone
  * @param meanLevelDb mean level in dB re 1 Pa/V
  * @param spreadLevelDb standard deviation of the level between healthy units and placements, in dB
+ * @param taught what the good units taught about the circuit model, or null for a reference without one (line input)
  */
 public record PointReference(
         String cabinetModelCode,
@@ -28,7 +31,8 @@ public record PointReference(
         double[] spreadLog,
         double[] acousticFrequencyHz,
         double[] meanLevelDb,
-        double[] spreadLevelDb) {
+        double[] spreadLevelDb,
+        Taught taught) {
 
     public PointReference {
         if (unitCount < 1) {
@@ -45,6 +49,55 @@ public record PointReference(
         }
     }
 
+    /**
+     * What known-good units taught about the circuit model of the point.
+     *
+     * @param parameterIds circuit parameters, in the circuit's order
+     * @param mean mean of each carried parameter
+     * @param spread standard deviation of each between units, shrunk towards the tolerance model
+     * @param offsetLog mean of ln|Z| measured minus fitted, on the reference's frequency grid
+     * @param offsetPhaseRad mean of the phase difference
+     * @param offsetSigma standard deviation around both
+     */
+    public record Taught(
+            List<String> parameterIds,
+            double[] mean,
+            double[] spread,
+            double[] offsetLog,
+            double[] offsetPhaseRad,
+            double[] offsetSigma) {
+        public Taught {
+            parameterIds = List.copyOf(parameterIds);
+            if (mean.length != parameterIds.size()
+                    || spread.length != parameterIds.size()
+                    || offsetPhaseRad.length != offsetLog.length
+                    || offsetSigma.length != offsetLog.length) {
+                throw new IllegalArgumentException("taught model: arrays differ in length");
+            }
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Taught that
+                    && parameterIds.equals(that.parameterIds)
+                    && Arrays.equals(mean, that.mean)
+                    && Arrays.equals(spread, that.spread)
+                    && Arrays.equals(offsetLog, that.offsetLog)
+                    && Arrays.equals(offsetPhaseRad, that.offsetPhaseRad)
+                    && Arrays.equals(offsetSigma, that.offsetSigma);
+        }
+
+        @Override
+        public int hashCode() {
+            return parameterIds.hashCode() * 31 + Arrays.hashCode(mean);
+        }
+
+        @Override
+        public String toString() {
+            return "Taught" + parameterIds;
+        }
+    }
+
     @Override
     public boolean equals(Object other) {
         return other instanceof PointReference that
@@ -57,7 +110,8 @@ public record PointReference(
                 && Arrays.equals(spreadLog, that.spreadLog)
                 && Arrays.equals(acousticFrequencyHz, that.acousticFrequencyHz)
                 && Arrays.equals(meanLevelDb, that.meanLevelDb)
-                && Arrays.equals(spreadLevelDb, that.spreadLevelDb);
+                && Arrays.equals(spreadLevelDb, that.spreadLevelDb)
+                && Objects.equals(taught, that.taught);
     }
 
     @Override
