@@ -64,6 +64,9 @@ final class Measuring {
 
     Outcome probe(Order order) {
         try {
+            if (!order.stopped().getAsBoolean()) {
+                parts.lead().plug(order.tag(), order.point().code());
+            }
             return new Outcome.Probed(parts.gate().analyse(play(order)));
         } catch (RigException e) {
             return failed(e);
@@ -102,7 +105,6 @@ final class Measuring {
         if (order.stopped().getAsBoolean()) {
             throw stopped();
         }
-        parts.lead().plug(order.tag(), order.point().code());
         return parts.rig().play(order.plan(), order.point().kind(), share -> {
             // A stop pressed between the check above and the first sample must not be missed.
             if (order.stopped().getAsBoolean()) {
