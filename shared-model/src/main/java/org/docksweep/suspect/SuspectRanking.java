@@ -142,10 +142,20 @@ public final class SuspectRanking {
                 faults,
                 reducedBest,
                 healthyFit.chi2() / (2.0 * data.size()),
-                largest + Math.log(sum) + constant(data),
+                rawEvidence(scored) + constant(data),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /** Evidence of the whole model with the data fully believed: what other models are compared with. */
+    private static double rawEvidence(List<Scored> scored) {
+        double largest = Double.NEGATIVE_INFINITY;
+        for (Scored s : scored) {
+            largest = Math.max(
+                    largest, s.fit().logEvidence() + Math.log(s.hypothesis().weight()));
+        }
+        return largest;
     }
 
     /** Normalisation of the data's likelihood, which differs between cabinet models. */

@@ -78,8 +78,7 @@ final class AnswerMaker {
                 List.copyOf(last.values()),
                 body.modelCode(),
                 fleet.snapshot().references(),
-                fleet.baselinesOf(body.tag()),
-                fleet.snapshot().limits());
+                fleet.baselinesOf(body.tag()));
     }
 
     RepairTagContent tag(CheckInBody body, LocalFleet fleet) {

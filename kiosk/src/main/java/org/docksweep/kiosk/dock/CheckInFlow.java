@@ -233,8 +233,7 @@ final class CheckInFlow {
                 List.of(point),
                 draft.model.code(),
                 fleet.snapshot().references(),
-                fleet.baselinesOf(draft.cabinet.tag()),
-                fleet.snapshot().limits());
+                fleet.baselinesOf(draft.cabinet.tag()));
         Prompt prompt = judgement.prompt() == Prompt.CHECK_LABEL ? Prompt.CHECK_LABEL : point.prompt();
         switch (prompt) {
             case SWEEP_AGAIN -> spoiled(point.reason(), judgement);

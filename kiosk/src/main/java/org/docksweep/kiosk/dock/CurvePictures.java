@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Finding;
-import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.PointJudgement;
@@ -15,8 +14,8 @@ import org.docksweep.kiosk.dock.DockState.CurvePicture;
 /** Makes the picture of a curve over its reference ribbon. Pure functions. */
 final class CurvePictures {
     private static final double[] NOTHING = {};
-    /** 20 / ln 10: decibel per neper. */
-    private static final double DB_PER_NEPER = 20 / Math.log(10);
+    /** Half width of the ribbon in standard deviations between healthy units, as on the repair tag. */
+    private static final double RIBBON_SPREADS = 2;
 
     private CurvePictures() {}
 
@@ -25,20 +24,18 @@ final class CurvePictures {
             List<PointJudgement> points,
             String modelCode,
             List<PointReference> references,
-            List<Baseline> baselines,
-            LimitSet limits) {
+            List<Baseline> baselines) {
         return points.stream()
                 .filter(p -> p.impedance() != null || p.acoustic() != null)
                 .min(Comparator.comparing(p -> p.verdict() == Verdict.FAIL ? 0 : 1))
-                .map(p -> of(p, modelCode, references, baselines, limits));
+                .map(p -> of(p, modelCode, references, baselines));
     }
 
     static CurvePicture of(
             PointJudgement point,
             String modelCode,
             List<PointReference> references,
-            List<Baseline> baselines,
-            LimitSet limits) {
+            List<Baseline> baselines) {
         Optional<PointReference> reference = references.stream()
                 .filter(r -> r.cabinetModelCode().equals(modelCode)
                         && r.testPointCode().equals(point.testPointCode()))
@@ -50,14 +47,14 @@ final class CurvePictures {
         double fromHz = decided.map(Finding::fromHz).orElse(0.0);
         double toHz = decided.map(Finding::toHz).orElse(0.0);
         if (point.impedance() == null) {
-            return acoustic(point, reference, limits, fromHz, toHz);
+            return acoustic(point, reference, fromHz, toHz);
         }
         double[] ribbonHz = reference.map(PointReference::frequencyHz).orElse(NOTHING);
         double[] low = new double[ribbonHz.length];
         double[] high = new double[ribbonHz.length];
         for (int i = 0; i < ribbonHz.length; i++) {
             PointReference r = reference.orElseThrow();
-            double width = Math.max(limits.deviationLimitDb() / DB_PER_NEPER, limits.spreadFactor() * r.spreadLog()[i]);
+            double width = RIBBON_SPREADS * r.spreadLog()[i];
             low[i] = Math.exp(r.meanLogOhm()[i] - width);
             high[i] = Math.exp(r.meanLogOhm()[i] + width);
         }
@@ -80,13 +77,13 @@ final class CurvePictures {
     }
 
     private static CurvePicture acoustic(
-            PointJudgement point, Optional<PointReference> reference, LimitSet limits, double fromHz, double toHz) {
+            PointJudgement point, Optional<PointReference> reference, double fromHz, double toHz) {
         double[] ribbonHz = reference.map(PointReference::acousticFrequencyHz).orElse(NOTHING);
         double[] low = new double[ribbonHz.length];
         double[] high = new double[ribbonHz.length];
         for (int i = 0; i < ribbonHz.length; i++) {
             PointReference r = reference.orElseThrow();
-            double width = Math.max(limits.wayLevelLimitDb(), limits.spreadFactor() * r.spreadLevelDb()[i]);
+            double width = RIBBON_SPREADS * r.spreadLevelDb()[i];
             low[i] = r.meanLevelDb()[i] - width;
             high[i] = r.meanLevelDb()[i] + width;
         }
