@@ -71,9 +71,9 @@ public record LevelMask(List<Point> points) {
             Point low = points.get(i - 1);
             Point high = points.get(i);
             if (frequencyHz <= high.frequencyHz()) {
-                double share =
-                        Math.log(frequencyHz / low.frequencyHz()) / Math.log(high.frequencyHz() / low.frequencyHz());
-                return low.voltageVrms() * Math.pow(high.voltageVrms() / low.voltageVrms(), share);
+                double share = StrictMath.log(frequencyHz / low.frequencyHz())
+                        / StrictMath.log(high.frequencyHz() / low.frequencyHz());
+                return low.voltageVrms() * StrictMath.pow(high.voltageVrms() / low.voltageVrms(), share);
             }
         }
         return 0;

@@ -39,7 +39,7 @@ public record SweepSignal(
                     + ") and below half the sample rate (" + sampleRateHz / 2.0 + "), but is " + stopHz);
         }
         positive("sweep rateConstantS", rateConstantS);
-        inRange("sweep duration", rateConstantS * Math.log(stopHz / startHz), 0.01, MAX_DURATION_S);
+        inRange("sweep duration", rateConstantS * StrictMath.log(stopHz / startHz), 0.01, MAX_DURATION_S);
         if (level == null || !(level.lowestHz() <= startHz * 1.000001 && level.highestHz() >= stopHz * 0.999999)) {
             throw new IllegalArgumentException("sweep level must cover " + startHz + " to " + stopHz + " Hz");
         }
@@ -59,10 +59,10 @@ public record SweepSignal(
      */
     public static SweepSignal synchronised(
             double startHz, double stopHz, double wantedDurationS, int sampleRateHz, LevelMask level) {
-        double cycles = Math.max(1, Math.rint(startHz * wantedDurationS / Math.log(stopHz / startHz)));
+        double cycles = Math.max(1, Math.rint(startHz * wantedDurationS / StrictMath.log(stopHz / startHz)));
         double rateConstantS = cycles / startHz;
-        double fadeInS = rateConstantS * Math.log(2) / 4;
-        double fadeOutS = rateConstantS * Math.log(2) / 12;
+        double fadeInS = rateConstantS * StrictMath.log(2) / 4;
+        double fadeOutS = rateConstantS * StrictMath.log(2) / 12;
         return new SweepSignal(startHz, stopHz, rateConstantS, sampleRateHz, level, fadeInS, fadeOutS);
     }
 
@@ -72,7 +72,7 @@ public record SweepSignal(
      * @return seconds
      */
     public double durationS() {
-        return rateConstantS * Math.log(stopHz / startHz);
+        return rateConstantS * StrictMath.log(stopHz / startHz);
     }
 
     /**
@@ -91,7 +91,7 @@ public record SweepSignal(
      * @return frequency in hertz
      */
     public double frequencyHzAt(double timeS) {
-        return startHz * Math.exp(timeS / rateConstantS);
+        return startHz * StrictMath.exp(timeS / rateConstantS);
     }
 
     /**
@@ -101,7 +101,7 @@ public record SweepSignal(
      * @return seconds
      */
     public double harmonicLeadS(int order) {
-        return rateConstantS * Math.log(order);
+        return rateConstantS * StrictMath.log(order);
     }
 
     /**
@@ -116,16 +116,16 @@ public record SweepSignal(
             double timeS = i / (double) sampleRateHz;
             double frequencyHz = Math.min(stopHz, Math.max(startHz, frequencyHzAt(timeS)));
             double levelHz = Math.min(level.highestHz(), Math.max(level.lowestHz(), frequencyHz));
-            double phase = 2 * Math.PI * startHz * rateConstantS * Math.exp(timeS / rateConstantS);
-            samples[i] = Math.sqrt(2) * level.voltageVrmsAt(levelHz) * fade(timeS, durationS) * Math.sin(phase);
+            double phase = 2 * Math.PI * startHz * rateConstantS * StrictMath.exp(timeS / rateConstantS);
+            samples[i] = Math.sqrt(2) * level.voltageVrmsAt(levelHz) * fade(timeS, durationS) * StrictMath.sin(phase);
         }
         return samples;
     }
 
     private double fade(double timeS, double durationS) {
-        double in = fadeInS > 0 && timeS < fadeInS ? 0.5 - 0.5 * Math.cos(Math.PI * timeS / fadeInS) : 1;
+        double in = fadeInS > 0 && timeS < fadeInS ? 0.5 - 0.5 * StrictMath.cos(Math.PI * timeS / fadeInS) : 1;
         double leftS = durationS - timeS;
-        double out = fadeOutS > 0 && leftS < fadeOutS ? 0.5 - 0.5 * Math.cos(Math.PI * leftS / fadeOutS) : 1;
+        double out = fadeOutS > 0 && leftS < fadeOutS ? 0.5 - 0.5 * StrictMath.cos(Math.PI * leftS / fadeOutS) : 1;
         return in * out;
     }
 }

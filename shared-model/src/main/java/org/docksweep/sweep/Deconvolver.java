@@ -1,0 +1,155 @@
+package org.docksweep.sweep;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Turns a record of a response to a known sweep into an impulse response: {@code H = Y X* / (|X|^2 + eps)}. The known
+ * sweep, not a recorded one, is the divisor, so noise on the channels makes no bias. The regularisation is soft,
+ * {@code eps(f) = 1e-3 U(f)^2 L fs^2 / (2 f)}, a thousandth of the sweep's own energy at f: a hard band edge rings far
+ * into the band.
+ */
+final class Deconvolver {
+    private static final double REGULARISATION = 1e-4;
+
+    /** A dock uses a handful of plans; each entry takes three transforms' worth of memory. */
+    private static final int CACHED = 6;
+
+    private static final Map<Key, Deconvolver> CACHE = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Key, Deconvolver> eldest) {
+            return size() > CACHED;
+        }
+    };
+
+    private final SweepSignal signal;
+    private final int size;
+    private final double[] inverse;
+    private final double[] drive;
+    private final double[] quadrature;
+
+    private record Key(SweepSignal signal, int size) {}
+
+    private Deconvolver(SweepSignal signal, int size) {
+        this.signal = signal;
+        this.size = size;
+        this.drive = signal.voltageSamples();
+        double[] spectrum = new double[size];
+        System.arraycopy(drive, 0, spectrum, 0, drive.length);
+        Fourier.forward(spectrum);
+        this.inverse = inverseOf(spectrum);
+        this.quadrature = quadratureOf(spectrum);
+    }
+
+    /**
+     * The deconvolver of a sweep.
+     *
+     * @param signal what was played
+     * @param records longest record that will be given, in samples; at least the sweep's own length
+     * @return a deconvolver, perhaps one made before
+     */
+    static Deconvolver of(SweepSignal signal, int records) {
+        Key key = new Key(signal, Fourier.sizeFor(Math.max(records, signal.frames())));
+        synchronized (CACHE) {
+            Deconvolver known = CACHE.get(key);
+            if (known != null) {
+                return known;
+            }
+        }
+        Deconvolver made = new Deconvolver(signal, key.size());
+        synchronized (CACHE) {
+            CACHE.put(key, made);
+        }
+        return made;
+    }
+
+    /**
+     * The impulse response, circular: lag 0 at index 0, earlier lags at the end.
+     *
+     * @param captured samples of a channel
+     * @param from first sample of the part to use; parts outside the array count as silence
+     * @param length number of samples, at most {@link #size()}
+     * @return a new array of {@link #size()} values
+     */
+    double[] impulseResponse(double[] captured, int from, int length) {
+        double[] work = new double[size];
+        int first = Math.max(0, from);
+        int last = Math.min(captured.length, from + Math.min(length, size));
+        if (last > first) {
+            System.arraycopy(captured, first, work, first - from, last - first);
+        }
+        Fourier.forward(work);
+        work[0] = 0;
+        work[1] = 0;
+        for (int k = 2; k < size; k += 2) {
+            double re = work[k] * inverse[k] - work[k + 1] * inverse[k + 1];
+            work[k + 1] = work[k] * inverse[k + 1] + work[k + 1] * inverse[k];
+            work[k] = re;
+        }
+        Fourier.inverse(work);
+        return work;
+    }
+
+    /**
+     * What the inverse does to noise: the squared magnitude of conj(X) / (|X|^2 + eps), averaged over a few bins.
+     *
+     * @param frequencyHz frequency
+     * @param widthHz averaging width
+     * @return squared gain, in 1/V^2
+     */
+    double noiseGain(double frequencyHz, double widthHz) {
+        double binHz = signal.sampleRateHz() / (double) size;
+        int first = Math.max(1, (int) Math.ceil((frequencyHz - widthHz / 2) / binHz));
+        int last = Math.min(size / 2 - 1, Math.max(first, (int) Math.floor((frequencyHz + widthHz / 2) / binHz)));
+        double sum = 0;
+        for (int k = first; k <= last; k++) {
+            sum += inverse[2 * k] * inverse[2 * k] + inverse[2 * k + 1] * inverse[2 * k + 1];
+        }
+        return sum / (last - first + 1);
+    }
+
+    int size() {
+        return size;
+    }
+
+    /** The sweep in volts; not a copy. */
+    double[] drive() {
+        return drive;
+    }
+
+    /** The sweep turned by -90 degrees, in volts; not a copy. */
+    double[] quadrature() {
+        return quadrature;
+    }
+
+    private double[] inverseOf(double[] spectrum) {
+        double[] result = new double[size];
+        double binHz = signal.sampleRateHz() / (double) size;
+        double fs = signal.sampleRateHz();
+        for (int k = 1; k < size / 2; k++) {
+            double frequencyHz = Math.min(signal.stopHz(), Math.max(signal.startHz(), k * binHz));
+            double voltage = signal.level()
+                    .voltageVrmsAt(Math.min(
+                            signal.level().highestHz(), Math.max(signal.level().lowestHz(), frequencyHz)));
+            double energy = voltage * voltage * signal.rateConstantS() * fs * fs / (2 * frequencyHz);
+            double re = spectrum[2 * k];
+            double im = spectrum[2 * k + 1];
+            double divisor = re * re + im * im + REGULARISATION * energy;
+            result[2 * k] = re / divisor;
+            result[2 * k + 1] = -im / divisor;
+        }
+        return result;
+    }
+
+    private double[] quadratureOf(double[] spectrum) {
+        double[] turned = new double[size];
+        for (int k = 2; k < size; k += 2) {
+            turned[k] = spectrum[k + 1];
+            turned[k + 1] = -spectrum[k];
+        }
+        Fourier.inverse(turned);
+        return java.util.Arrays.copyOf(turned, drive.length);
+    }
+}

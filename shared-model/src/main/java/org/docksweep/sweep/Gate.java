@@ -1,0 +1,62 @@
+package org.docksweep.sweep;
+
+/**
+ * A window on an impulse response for one frequency: half-cosine rise before the linear response, flat, half-cosine
+ * fall behind it. Voltage, current and their noise always go through the same gate.
+ *
+ * @param preS time before the peak, in seconds
+ * @param postS time after the peak, in seconds
+ */
+record Gate(double preS, double postS) {
+    /** Share of the time behind the peak over which the window falls. */
+    private static final double FALL_SHARE = 0.4;
+
+    /** Share of the time before the peak over which the window rises. */
+    private static final double RISE_SHARE = 0.6;
+
+    /** Share of the lead of the 2nd harmonic that the gate may use; the rest is left for the harmonic to die away. */
+    private static final double LEAD_SHARE = 0.5;
+
+    /**
+     * The gate for the electrical channels: long where drivers resonate, short where noise would come in. In cycles
+     * because a resonance of given Q rings for a given number of cycles: exp(-pi n / Q) is -60 dB at n = 2.2 Q.
+     */
+    static Gate electrical(double frequencyHz, SweepSignal signal, AnalysisSettings settings) {
+        double postS = Math.min(
+                settings.longestGateS(), Math.max(settings.shortestGateS(), settings.gateCycles() / frequencyHz));
+        double preS = Math.min(0.12, Math.max(0.01, 12 / frequencyHz));
+        return new Gate(Math.min(preS, LEAD_SHARE * signal.harmonicLeadS(2)), postS);
+    }
+
+    /** The gate for microphones: some cycles, before the hall answers. */
+    static Gate acoustic(double frequencyHz, SweepSignal signal) {
+        double postS = Math.min(0.08, Math.max(0.006, 4 / frequencyHz));
+        return new Gate(Math.min(Math.max(0.002, 0.5 * postS), LEAD_SHARE * signal.harmonicLeadS(2)), postS);
+    }
+
+    int preSamples(int sampleRateHz) {
+        return (int) Math.round(preS * sampleRateHz);
+    }
+
+    /**
+     * The window.
+     *
+     * @param sampleRateHz samples per second
+     * @return values from {@code -preSamples} on, each from 0 to 1
+     */
+    double[] window(int sampleRateHz) {
+        int pre = preSamples(sampleRateHz);
+        int post = Math.max(1, (int) Math.round(postS * sampleRateHz));
+        double[] window = new double[pre + post];
+        int rise = (int) (pre * RISE_SHARE);
+        int fall = (int) (post * FALL_SHARE);
+        java.util.Arrays.fill(window, 1);
+        for (int i = 0; i < rise; i++) {
+            window[i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / rise);
+        }
+        for (int i = 0; i < fall; i++) {
+            window[window.length - 1 - i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / fall);
+        }
+        return window;
+    }
+}

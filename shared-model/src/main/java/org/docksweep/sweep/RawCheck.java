@@ -1,0 +1,117 @@
+package org.docksweep.sweep;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.docksweep.fleet.TestPointKind;
+
+/** What can be seen in the samples before anything is calculated: clipping, dead and silent channels, length. */
+final class RawCheck {
+    /** Converters stop one step short of full scale, and some a little earlier. */
+    private static final float CLIP_LEVEL = 0.9995f;
+
+    /** A single sample at full scale may be a coincidence. */
+    private static final int CLIP_SAMPLES = 3;
+
+    /** Two steps of a 24-bit converter, from top to bottom: a connected input is never so quiet. */
+    private static final float DEAD_SPAN = (float) 0x1p-22;
+
+    private static final double FROZEN_S = 0.001;
+    private static final double FROZEN_CYCLES = 0.15;
+
+    private RawCheck() {}
+
+    /**
+     * Roles a capture of this kind cannot do without.
+     *
+     * @param kind what was connected
+     * @return the roles
+     */
+    static List<ChannelRole> needed(TestPointKind kind) {
+        return kind == TestPointKind.LINE_INPUT
+                ? List.of(ChannelRole.MICROPHONE)
+                : List.of(ChannelRole.VOLTAGE, ChannelRole.CURRENT);
+    }
+
+    /**
+     * Looks at the samples.
+     *
+     * @param capture the capture
+     * @return what is wrong, worst first
+     */
+    static List<SweepAnalysis.Issue> issues(Capture capture) {
+        SweepPlan plan = capture.header().plan();
+        List<ChannelRole> needed = needed(capture.header().testPointKind());
+        List<SweepAnalysis.Issue> issues = new ArrayList<>();
+        if (capture.header().channels().stream().allMatch(c -> dead(capture, c.role()))) {
+            issues.add(CaptureIssues.issue(QualityIssue.SILENT, "capture-silent"));
+            return issues;
+        }
+        if (capture.frames() < plan.totalFrames() - plan.tailFrames()) {
+            issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-too-short"));
+        }
+        for (ChannelRole role : needed) {
+            if (!capture.has(role) || dead(capture, role)) {
+                issues.add(CaptureIssues.dead(role));
+            }
+        }
+        for (CaptureChannel channel : capture.header().channels()) {
+            if (clipped(capture, channel.role())) {
+                issues.add(CaptureIssues.clipped(channel.role()));
+            }
+        }
+        return issues;
+    }
+
+    static boolean clipped(Capture capture, ChannelRole role) {
+        int count = 0;
+        for (float sample : capture.fullScale(role)) {
+            if (Math.abs(sample) >= CLIP_LEVEL) {
+                count++;
+            }
+        }
+        return count >= CLIP_SAMPLES;
+    }
+
+    static boolean dead(Capture capture, ChannelRole role) {
+        float lowest = Float.POSITIVE_INFINITY;
+        float highest = Float.NEGATIVE_INFINITY;
+        for (float sample : capture.fullScale(role)) {
+            lowest = Math.min(lowest, sample);
+            highest = Math.max(highest, sample);
+        }
+        return !(highest - lowest > DEAD_SPAN);
+    }
+
+    /**
+     * Whether all channels stand still somewhere within a sweep: a buffer that never came.
+     *
+     * @param capture the capture
+     * @param start frame at which the sweep begins
+     * @return true if so
+     */
+    static boolean frozen(Capture capture, int start) {
+        SweepSignal signal = capture.header().plan().signal();
+        int rate = signal.sampleRateHz();
+        int run = 0;
+        int last = Math.min(capture.frames() - 1 - start, (int) ((signal.durationS() - signal.fadeOutS()) * rate));
+        for (int n = Math.max(1 - start, (int) (signal.fadeInS() * rate)); n < last; n++) {
+            run = still(capture, start + n) ? run + 1 : 0;
+            // A coarse converter may rest on one step around the crest of a slow sweep.
+            double leastS = Math.max(FROZEN_S, FROZEN_CYCLES / signal.frequencyHzAt(n / (double) rate));
+            if (run >= leastS * rate) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean still(Capture capture, int frame) {
+        for (CaptureChannel channel : capture.header().channels()) {
+            float[] samples = capture.fullScale(channel.role());
+            if (samples[frame] != samples[frame - 1]) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,258 @@
+package org.docksweep.sweep;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/**
+ * Holds the sweeps of a capture against each other. They are equal, so whatever differs beyond the noise was not the
+ * sweep: a knock when the difference does not follow the drive, a dropout when current is missing while voltage stays.
+ * The idea of comparing repeats in pairs: Prawda, Schlecht, Valimaki, JASA 151, 2117 (2022). A single sweep cannot be
+ * checked for knocks.
+ */
+final class RepeatCheck {
+    /** Energy of a difference over that of the noise from which it counts. */
+    private static final double OVER_NOISE = 10;
+
+    /** A knock smaller than this share of the signal does no harm: electrical channels, microphones. */
+    private static final double ELECTRICAL_SHARE = 0.02;
+
+    private static final double MICROPHONE_SHARE = 0.1;
+
+    private static final double DROPOUT_BLOCK_S = 0.004;
+    private static final double DROPOUT_ENERGY = 0.1;
+
+    /** Dropouts closer than this are one. */
+    private static final double MERGE_S = 0.05;
+
+    /** Share of a channel's energy that an undisturbed voltage has at least following the drive. */
+    private static final double TORN_COHERENCE = 0.7;
+
+    private static final int TORN_BLOCKS = 3;
+
+    /** No load turns voltage and current alike by so much from one block to the next, in radians. */
+    private static final double TORN_PHASE = 0.6;
+
+    private final PreparedCapture capture;
+    private final AnalysisSettings settings;
+    private final int[] blocks;
+    private final DriveTrack[][] tracks;
+    private final int repeats;
+
+    RepeatCheck(PreparedCapture capture, AnalysisSettings settings) {
+        this.capture = capture;
+        this.settings = settings;
+        this.repeats = capture.plan.repeats();
+        this.blocks = DriveTrack.blocks(capture.signal);
+        this.tracks = new DriveTrack[repeats][capture.channels.length];
+        for (int k = 0; k < repeats; k++) {
+            for (int c = 0; c < capture.channels.length; c++) {
+                tracks[k][c] = DriveTrack.of(capture.channels[c], capture.start(k), blocks, capture.deconvolver);
+            }
+        }
+    }
+
+    /**
+     * Dropouts of the current.
+     *
+     * @param spoiled set to true for every sweep that has one
+     * @return seconds into the capture, rising
+     */
+    List<Double> dropouts(boolean[] spoiled) {
+        int v = capture.channel(ChannelRole.VOLTAGE);
+        int i = capture.channel(ChannelRole.CURRENT);
+        List<Double> times = new ArrayList<>();
+        int frames = capture.signal.frames();
+        for (int at = 0; at < frames; ) {
+            double frequencyHz = capture.signal.frequencyHzAt(at / (double) capture.sampleRateHz);
+            int block = (int) (Math.max(DROPOUT_BLOCK_S, 0.5 / frequencyHz) * capture.sampleRateHz);
+            int fine = (int) (DROPOUT_BLOCK_S * capture.sampleRateHz);
+            for (int from = at; from < Math.min(frames, at + block); from += fine) {
+                comparePairs(v, i, from, Math.min(fine, frames - from), spoiled, times);
+            }
+            for (int k = 0; k < repeats; k++) {
+                int length = Math.min(block, frames - at);
+                if (openWithin(v, i, capture.start(k) + at, length)) {
+                    spoiled[k] = true;
+                    times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
+                }
+            }
+            at += block;
+        }
+        return merged(times);
+    }
+
+    private void comparePairs(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
+        int strongest = 0;
+        double most = -1;
+        for (int k = 0; k < repeats; k++) {
+            double e = energy(i, capture.start(k) + at, length);
+            if (e > most) {
+                most = e;
+                strongest = k;
+            }
+        }
+        double voltage = energy(v, capture.start(strongest) + at, length);
+        boolean clear = most > 2 * OVER_NOISE * capture.noiseVariance[i] * length
+                && voltage > 2 * OVER_NOISE * capture.noiseVariance[v] * length;
+        for (int k = 0; clear && k < repeats; k++) {
+            double share = energy(v, capture.start(k) + at, length) / voltage;
+            if (energy(i, capture.start(k) + at, length) < DROPOUT_ENERGY * most && share > 0.3 && share < 4) {
+                spoiled[k] = true;
+                times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
+            }
+        }
+    }
+
+    /** Whether a stretch looks open although a quarter of that impedance would have been seen in the noise. */
+    private boolean openWithin(int v, int i, int from, int length) {
+        double voltage = energy(v, from, length);
+        double current = energy(i, from, length);
+        double floor = capture.noiseVariance[i] * length;
+        double openSquare = settings.openOhm() * settings.openOhm();
+        return voltage > OVER_NOISE * capture.noiseVariance[v] * length
+                && 16 * voltage / openSquare > 2 * OVER_NOISE * floor
+                && current < voltage / openSquare + 2 * floor;
+    }
+
+    /**
+     * Knocks on a channel.
+     *
+     * @param role the channel
+     * @param quiet sweeps with dropouts: their differences are no knocks
+     * @return per sweep whether it was disturbed; all false for a single sweep
+     */
+    boolean[] knocked(ChannelRole role, boolean[] quiet) {
+        boolean[] knocked = new boolean[repeats];
+        int c = capture.channel(role);
+        double share = role == ChannelRole.MICROPHONE ? MICROPHONE_SHARE : ELECTRICAL_SHARE;
+        for (int b = 0; c >= 0 && b < blocks.length - 1; b++) {
+            int calm = -1;
+            for (int k = 0; k < repeats; k++) {
+                if (!quiet[k] && (calm < 0 || stray(k, c, b) < stray(calm, c, b))) {
+                    calm = k;
+                }
+            }
+            for (int k = 0; calm >= 0 && k < repeats; k++) {
+                if (k != calm && !quiet[k] && differ(c, b, k, calm, share)) {
+                    knocked[k] = true;
+                    if (stray(k, c, b) < 2 * stray(calm, c, b)) {
+                        knocked[calm] = true;
+                    }
+                }
+            }
+        }
+        return knocked;
+    }
+
+    private double stray(int repeat, int channel, int block) {
+        return tracks[repeat][channel].energy()[block] - tracks[repeat][channel].following()[block];
+    }
+
+    private boolean differ(int c, int b, int one, int two, double share) {
+        int length = blocks[b + 1] - blocks[b];
+        double[] samples = capture.channels[c];
+        double[] drive = capture.deconvolver.drive();
+        double[] quadrature = capture.deconvolver.quadrature();
+        double energy = 0;
+        double re = 0;
+        double im = 0;
+        double reference = 0;
+        for (int n = blocks[b]; n < blocks[b + 1]; n++) {
+            double difference = at(samples, capture.start(one) + n) - at(samples, capture.start(two) + n);
+            energy += difference * difference;
+            re += difference * drive[n];
+            im -= difference * quadrature[n];
+            reference += drive[n] * drive[n] + quadrature[n] * quadrature[n];
+        }
+        double following = reference > 0 ? 2 * (re * re + im * im) / reference : 0;
+        return energy > OVER_NOISE * 2 * capture.noiseVariance[c] * length
+                && energy > share * share * tracks[two][c].energy()[b]
+                && following < 0.5 * energy;
+    }
+
+    /**
+     * Whether samples are missing somewhere.
+     *
+     * @param raw the samples as captured
+     * @return true if so
+     */
+    boolean torn(Capture raw) {
+        for (int k = 0; k < repeats; k++) {
+            if (RawCheck.frozen(raw, capture.start(k)) || jumps(k) || k > 0 && shifted(k)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean jumps(int k) {
+        int c = Math.max(0, capture.channel(ChannelRole.VOLTAGE));
+        int other = capture.channel(ChannelRole.CURRENT);
+        DriveTrack track = tracks[k][c];
+        int stray = 0;
+        for (int b = 1; b < blocks.length - 2; b++) {
+            double floor = 4 * OVER_NOISE * capture.noiseVariance[c] * (blocks[b + 1] - blocks[b]);
+            boolean clear = track.energy()[b] > floor && track.energy()[b + 1] > floor;
+            stray = clear && track.coherence(b) < TORN_COHERENCE && (other < 0 || strayToo(k, other, b))
+                    ? stray + 1
+                    : 0;
+            if (stray >= TORN_BLOCKS || clear && turns(k, c, other, b)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean strayToo(int k, int c, int b) {
+        double floor = 4 * OVER_NOISE * capture.noiseVariance[c] * (blocks[b + 1] - blocks[b]);
+        return tracks[k][c].energy()[b] < floor || tracks[k][c].coherence(b) < TORN_COHERENCE;
+    }
+
+    private boolean turns(int k, int c, int other, int b) {
+        if (tracks[k][c].phaseStep(b) < TORN_PHASE) {
+            return false;
+        }
+        if (other < 0) {
+            return true;
+        }
+        double floor = 4 * OVER_NOISE * capture.noiseVariance[other] * (blocks[b + 1] - blocks[b]);
+        return tracks[k][other].energy()[b] < floor
+                || Math.abs(tracks[k][other].phaseStep(b) - tracks[k][c].phaseStep(b)) < TORN_PHASE / 2;
+    }
+
+    /** A later sweep does not begin where it should after the first one. */
+    private boolean shifted(int k) {
+        int reach = capture.sampleRateHz / 20;
+        int peak = PreparedCapture.peak(capture.responses[k][0], capture.pad - reach, capture.pad + reach);
+        int first = PreparedCapture.peak(capture.responses[0][0], capture.pad - reach, capture.pad + reach);
+        int tolerance = Math.max(1, (int) (capture.sampleRateHz / (8 * capture.signal.stopHz())));
+        return Math.abs(peak - first) > tolerance;
+    }
+
+    private double energy(int channel, int from, int length) {
+        double sum = 0;
+        for (int n = from; n < from + length; n++) {
+            double sample = at(capture.channels[channel], n);
+            sum += sample * sample;
+        }
+        return sum;
+    }
+
+    private List<Double> merged(List<Double> times) {
+        Collections.sort(times);
+        List<Double> merged = new ArrayList<>();
+        double last = Double.NEGATIVE_INFINITY;
+        for (double time : times) {
+            if (time - last > MERGE_S) {
+                merged.add(time);
+            }
+            last = time;
+        }
+        return merged;
+    }
+
+    private static double at(double[] samples, int index) {
+        return index >= 0 && index < samples.length ? samples[index] : 0;
+    }
+}
