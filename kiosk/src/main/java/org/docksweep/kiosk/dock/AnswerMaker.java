@@ -57,15 +57,15 @@ final class AnswerMaker {
     }
 
     private String place(Route route, CabinetBody cabinet) {
-        Reason reason =
-                switch (route) {
-                    case SHELF -> cabinet.shelfPlace().isBlank()
-                            ? Reason.of("dock-place-shelf-any")
-                            : Reason.of("dock-place-shelf", cabinet.shelfPlace());
-                    case BENCH -> Reason.of("dock-place-bench");
-                    case SAFETY_HOLD -> Reason.of("dock-place-safety-hold");
-                    case MANUAL_HOLD -> Reason.of("dock-place-manual-hold");
-                };
+        Reason reason = switch (route) {
+            case SHELF ->
+                cabinet.shelfPlace().isBlank()
+                        ? Reason.of("dock-place-shelf-any")
+                        : Reason.of("dock-place-shelf", cabinet.shelfPlace());
+            case BENCH -> Reason.of("dock-place-bench");
+            case SAFETY_HOLD -> Reason.of("dock-place-safety-hold");
+            case MANUAL_HOLD -> Reason.of("dock-place-manual-hold");
+        };
         return Reasons.text(reason, locale);
     }
 

@@ -108,7 +108,8 @@ final class CheckInFlow {
     /** The person has done what was asked: plugged, checked the socket or the label, or wants to sweep again. */
     void goOn() {
         boolean asked = picture.phase == Phase.PLUG
-                || picture.phase == Phase.ANSWER && picture.answer.filter(a -> a.route().isEmpty()).isPresent();
+                || picture.phase == Phase.ANSWER
+                        && picture.answer.filter(a -> a.route().isEmpty()).isPresent();
         if (asked && draft.sweeping()) {
             probe();
         }
@@ -117,7 +118,9 @@ final class CheckInFlow {
     void holdForPerson() {
         if (!busy()) {
             finish(Routing.hold(
-                    draft.model, Reason.of("dock-held-by-person", parts.settings().operator()), draft.judgement));
+                    draft.model,
+                    Reason.of("dock-held-by-person", parts.settings().operator()),
+                    draft.judgement));
         }
     }
 
@@ -127,7 +130,10 @@ final class CheckInFlow {
         } else if (draft.atFirstPoint() || parts.lead().movesByItself()) {
             probe();
         } else {
-            picture.ask(Phase.PLUG, Prompt.NONE, Reason.of("dock-plug-next", draft.point().contacts()));
+            picture.ask(
+                    Phase.PLUG,
+                    Prompt.NONE,
+                    Reason.of("dock-plug-next", draft.point().contacts()));
         }
     }
 
@@ -175,8 +181,8 @@ final class CheckInFlow {
                     Reason.of("dock-other-socket", draft.point().contacts(), contactsOf(otherSocket.get())));
             return;
         }
-        boolean ordinary = analysis.load() == SweepAnalysis.Load.PRESENT
-                || draft.point().kind() == TestPointKind.LINE_INPUT;
+        boolean ordinary =
+                analysis.load() == SweepAnalysis.Load.PRESENT || draft.point().kind() == TestPointKind.LINE_INPUT;
         sweep(ordinary && otherSocket.isEmpty());
     }
 
@@ -188,7 +194,9 @@ final class CheckInFlow {
                 .filter(r -> r.cabinetModelCode().equals(draft.model.code()))
                 .toList();
         return SocketCheck.otherSocket(
-                standing.correction().correct(analysis.impedance()), draft.point().code(), ofModel);
+                standing.correction().correct(analysis.impedance()),
+                draft.point().code(),
+                ofModel);
     }
 
     private String contactsOf(String testPointCode) {
@@ -238,11 +246,20 @@ final class CheckInFlow {
         switch (prompt) {
             case SWEEP_AGAIN -> spoiled(point.reason(), judgement);
             case PLUG_IN -> askOr(draft.mayAskToPlug(), Phase.PLUG, prompt, point.reason(), this::nextPoint);
-            case CHECK_SOCKET -> askOr(
-                    draft.mayAskForSocket(), Phase.PLUG, prompt, point.reason(), () -> hold(point.reason(), judgement));
-            case CHECK_LABEL -> askOr(
-                    draft.mayAskForLabel(), Phase.ANSWER, prompt, judgement.reason(), () -> hold(
-                            judgement.reason(), judgement));
+            case CHECK_SOCKET ->
+                askOr(
+                        draft.mayAskForSocket(),
+                        Phase.PLUG,
+                        prompt,
+                        point.reason(),
+                        () -> hold(point.reason(), judgement));
+            case CHECK_LABEL ->
+                askOr(
+                        draft.mayAskForLabel(),
+                        Phase.ANSWER,
+                        prompt,
+                        judgement.reason(),
+                        () -> hold(judgement.reason(), judgement));
             case NONE, PERSON_DECIDES -> {
                 if (point.verdict() == Verdict.SWEEP_AGAIN && prompt == Prompt.NONE) {
                     spoiled(point.reason(), judgement);

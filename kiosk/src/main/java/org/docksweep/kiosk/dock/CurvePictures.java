@@ -21,10 +21,7 @@ final class CurvePictures {
 
     /** The curve that decided: of the first failing test point, or else of the first one with a curve. */
     static Optional<CurvePicture> deciding(
-            List<PointJudgement> points,
-            String modelCode,
-            List<PointReference> references,
-            List<Baseline> baselines) {
+            List<PointJudgement> points, String modelCode, List<PointReference> references, List<Baseline> baselines) {
         return points.stream()
                 .filter(p -> p.impedance() != null || p.acoustic() != null)
                 .min(Comparator.comparing(p -> p.verdict() == Verdict.FAIL ? 0 : 1))
@@ -32,10 +29,7 @@ final class CurvePictures {
     }
 
     static CurvePicture of(
-            PointJudgement point,
-            String modelCode,
-            List<PointReference> references,
-            List<Baseline> baselines) {
+            PointJudgement point, String modelCode, List<PointReference> references, List<Baseline> baselines) {
         Optional<PointReference> reference = references.stream()
                 .filter(r -> r.cabinetModelCode().equals(modelCode)
                         && r.testPointCode().equals(point.testPointCode()))
@@ -61,7 +55,8 @@ final class CurvePictures {
         double[] baseline = baselines.stream()
                 .filter(b -> b.testPointCode().equals(point.testPointCode()) && b.impedance() != null)
                 .findFirst()
-                .map(b -> onGrid(ribbonHz, b.impedance().frequencyHz(), b.impedance().magnitudesOhm()))
+                .map(b -> onGrid(
+                        ribbonHz, b.impedance().frequencyHz(), b.impedance().magnitudesOhm()))
                 .orElse(NOTHING);
         return new CurvePicture(
                 point.testPointCode(),

@@ -53,14 +53,16 @@ final class DockFlow {
         parts.spool().checkIns().forEach(book::add);
         book.takeOver(fleet, listAtHand);
         parts.spool().setAside().ifPresent(file -> {
-            picture.notice(ReadingState.FAULT, Reason.of("dock-spool-set-aside", file.toString()), NoticeAction.DISMISS);
+            picture.notice(
+                    ReadingState.FAULT, Reason.of("dock-spool-set-aside", file.toString()), NoticeAction.DISMISS);
         });
     }
 
     void refreshed(LocalFleet fresh) {
         fleet = fresh;
         if (listAtHand == null) {
-            listAtHand = fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
+            listAtHand =
+                    fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
         }
         book.takeOver(fleet, listAtHand);
     }
@@ -71,7 +73,8 @@ final class DockFlow {
         if (reading instanceof TagReading.One one) {
             scanned(text, one.tag(), one.cleaned(), now);
         } else if (reading instanceof TagReading.Several several) {
-            String tags = String.join(", ", several.tags().stream().map(AssetTag::value).toList());
+            String tags = String.join(
+                    ", ", several.tags().stream().map(AssetTag::value).toList());
             refuse(text, now, Reason.of("dock-two-tags", tags));
         } else if (JobCode.looksLike(text.strip())) {
             refuse(text, now, Reason.of("dock-job-code", text.strip()));
@@ -126,7 +129,10 @@ final class DockFlow {
         checkIn = null;
         picture.clear();
         picture.echo(
-                left.value(), parts.clock().instant(), Reason.of("dock-left-unfinished", left.value()), ReadingState.WATCH);
+                left.value(),
+                parts.clock().instant(),
+                Reason.of("dock-left-unfinished", left.value()),
+                ReadingState.WATCH);
     }
 
     private void lookUp(AssetTag tag) {
@@ -212,7 +218,8 @@ final class DockFlow {
 
     void notice(NoticeAction action) {
         AssetTag tag = noticeTag;
-        boolean offered = picture.notice.filter(n -> n.actions().contains(action)).isPresent();
+        boolean offered =
+                picture.notice.filter(n -> n.actions().contains(action)).isPresent();
         if (!offered) {
             return;
         }
@@ -250,8 +257,9 @@ final class DockFlow {
     }
 
     private void finished(Draft draft, Routing.Routed routed) {
-        JobCode jobCode =
-                routed.route() == Route.BENCH ? parts.spool().nextJobCode(parts.settings().kioskNumber()) : null;
+        JobCode jobCode = routed.route() == Route.BENCH
+                ? parts.spool().nextJobCode(parts.settings().kioskNumber())
+                : null;
         CheckInBody body = draft.body(
                 routed,
                 jobCode,
@@ -269,7 +277,8 @@ final class DockFlow {
         picture.phase = Phase.ANSWER;
         picture.positions(body.positions());
         picture.curve = curveOf(body);
-        picture.answer = Optional.of(answers.of(body, draft.cabinet, jobCode == null ? TagPrint.NOT_NEEDED : TagPrint.PRINTING));
+        picture.answer =
+                Optional.of(answers.of(body, draft.cabinet, jobCode == null ? TagPrint.NOT_NEEDED : TagPrint.PRINTING));
         if (jobCode != null) {
             print(body);
         }

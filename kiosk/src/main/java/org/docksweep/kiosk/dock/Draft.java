@@ -118,8 +118,8 @@ final class Draft {
         PointJudgement ofPoint = judged.points().stream()
                 .filter(p -> p.testPointCode().equals(point().code()))
                 .findFirst()
-                .orElseThrow(() -> new IllegalStateException(
-                        "the gate gave no judgement of test point " + point().code()));
+                .orElseThrow(
+                        () -> new IllegalStateException("the gate gave no judgement of test point " + point().code()));
         measurements.add(new MeasurementBody(
                 UUID.randomUUID(),
                 capture.header().capturedAt().truncatedTo(ChronoUnit.MICROS),
@@ -178,12 +178,7 @@ final class Draft {
                     result.set(
                             i,
                             new MeasurementBody(
-                                    m.id(),
-                                    m.takenAt(),
-                                    m.attempt(),
-                                    m.recordingSha256(),
-                                    m.ambientCelsius(),
-                                    last));
+                                    m.id(), m.takenAt(), m.attempt(), m.recordingSha256(), m.ambientCelsius(), last));
                     break;
                 }
             }

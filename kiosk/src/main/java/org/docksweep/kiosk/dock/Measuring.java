@@ -13,9 +13,9 @@ import org.docksweep.judge.JudgeRequest.PointCapture;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.CurveCorrection;
+import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
-import org.docksweep.sweep.RigException;
 
 /** Plays, captures, keeps and judges. Blocking: runs on the rig's thread only, and knows no state of the dock. */
 final class Measuring {
@@ -88,8 +88,7 @@ final class Measuring {
         }
     }
 
-    CabinetJudgement judge(
-            LocalFleet fleet, Draft draft, List<PointCapture> captures, CurveCorrection correction) {
+    CabinetJudgement judge(LocalFleet fleet, Draft draft, List<PointCapture> captures, CurveCorrection correction) {
         return parts.gate()
                 .judge(new JudgeRequest(
                         fleet.snapshot().book(),

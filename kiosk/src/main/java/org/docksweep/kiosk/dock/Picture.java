@@ -106,8 +106,8 @@ final class Picture {
     DockState state(
             DockState.Strip strip, Optional<DockState.Returns> returns, LocalFleet fleet, Optional<AssetTag> queued) {
         Optional<CabinetAtHand> atHand = Optional.ofNullable(cabinet)
-                .map(c -> new CabinetAtHand(
-                        c.tag(), model, c.shelfPlace(), positions, fleet.eventsOf(c.tag()), queued));
+                .map(c ->
+                        new CabinetAtHand(c.tag(), model, c.shelfPlace(), positions, fleet.eventsOf(c.tag()), queued));
         return new DockState(
                 phase, strip, returns, new ArrayList<>(scans), notice, atHand, damage, curve, progress, answer);
     }

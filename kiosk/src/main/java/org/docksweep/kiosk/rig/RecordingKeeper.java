@@ -76,7 +76,8 @@ public final class RecordingKeeper {
         } catch (NoSuchFileException e) {
             throw new IOException("recording " + sha256 + " is not in the folder " + folder, e);
         }
-        if (!RecordingFiles.contentSha256(new RecordingFiles.Encoded(wav, sidecar)).equals(sha256)) {
+        if (!RecordingFiles.contentSha256(new RecordingFiles.Encoded(wav, sidecar))
+                .equals(sha256)) {
             throw new IOException("recording " + wav(sha256) + " was changed: its content hash differs from its name");
         }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(wav.length);

@@ -29,7 +29,8 @@ public final class Rigs {
                 return provider.open(settings);
             }
         }
-        String known = String.join(", ", providers.stream().map(RigProvider::name).toList());
+        String known =
+                String.join(", ", providers.stream().map(RigProvider::name).toList());
         throw new RigException(RigException.Cause.REFUSED, Reason.of("dock-rig-unknown", name, known));
     }
 }

@@ -63,16 +63,20 @@ class DockCheckInTest {
         assertThat(body.returnListId()).isEqualTo(SmallHouse.LIST);
         assertThat(body.measurements()).hasSize(1);
         assertThat(body.measurements().get(0).recordingSha256()).hasSize(64);
-        assertThat(bench.spool.counts().waiting()).as("its recording and itself").isEqualTo(2);
+        assertThat(bench.spool.counts().waiting())
+                .as("its recording and itself")
+                .isEqualTo(2);
     }
 
     @Test
     void sendsFailingCabinetToBenchWithTag() throws InterruptedException {
         bench.gate.fail();
         bench.checkIn(FIRST);
-        DockState state = bench.await("the tag", s -> s.answer()
-                .filter(a -> a.tagPrint() == TagPrint.SAVED_TO_FOLDER)
-                .isPresent());
+        DockState state = bench.await(
+                "the tag",
+                s -> s.answer()
+                        .filter(a -> a.tagPrint() == TagPrint.SAVED_TO_FOLDER)
+                        .isPresent());
         assertThat(state.answer().orElseThrow().route()).contains(Route.BENCH);
         assertThat(state.answer().orElseThrow().jobCode().orElseThrow().value()).isEqualTo("J01-00001");
         assertThat(bench.tags).singleElement().satisfies(tag -> {
@@ -90,9 +94,9 @@ class DockCheckInTest {
         assertThat(failed.notice().orElseThrow().text().arguments()).contains("no paper");
         bench.printResult = new PrintResult(PrintResult.Outcome.PRINTED, Path.of("tag.pdf"), "");
         bench.dock.printTag();
-        bench.await("the second print", s -> s.answer()
-                .filter(a -> a.tagPrint() == TagPrint.PRINTED)
-                .isPresent());
+        bench.await(
+                "the second print",
+                s -> s.answer().filter(a -> a.tagPrint() == TagPrint.PRINTED).isPresent());
         assertThat(bench.tags).hasSize(2);
         assertThat(bench.spool.checkIns()).hasSize(1);
     }
@@ -155,8 +159,7 @@ class DockCheckInTest {
         bench.await("the prompt to plug", s -> s.phase() == Phase.PLUG);
         bench.dock.plugged();
         assertThat(bench.answer(BIAMPED).answer().orElseThrow().route()).contains(Route.BENCH);
-        assertThat(bench.gate.plans)
-                .containsExactly("probe LF", "sweep LF", "probe HF", "probe HF", "quiet HF");
+        assertThat(bench.gate.plans).containsExactly("probe LF", "sweep LF", "probe HF", "probe HF", "quiet HF");
         assertThat(onlyCheckIn().measurements()).hasSize(2);
     }
 
@@ -201,7 +204,9 @@ class DockCheckInTest {
     @Test
     void passesCabinetWhoseSecondSweepIsClean() throws InterruptedException {
         bench.gate.probe(SweepAnalysis.Load.PRESENT);
-        bench.gate.judge(Verdict.SWEEP_AGAIN, Prompt.SWEEP_AGAIN, ScriptedGate.SPOILED).pass();
+        bench.gate
+                .judge(Verdict.SWEEP_AGAIN, Prompt.SWEEP_AGAIN, ScriptedGate.SPOILED)
+                .pass();
         assertThat(bench.checkIn(FIRST).answer().orElseThrow().route()).contains(Route.SHELF);
         assertThat(onlyCheckIn().measurements()).hasSize(2);
     }
@@ -214,9 +219,9 @@ class DockCheckInTest {
         }
         bench.look(FIRST);
         bench.dock.lookedOver(Set.of());
-        bench.await("the prompt for the socket", s -> s.answer()
-                .filter(a -> a.prompt() == Prompt.CHECK_SOCKET)
-                .isPresent());
+        bench.await(
+                "the prompt for the socket",
+                s -> s.answer().filter(a -> a.prompt() == Prompt.CHECK_SOCKET).isPresent());
         bench.dock.plugged();
         assertThat(bench.answer(FIRST).answer().orElseThrow().route()).contains(Route.MANUAL_HOLD);
         bench.gate.assertAllUsed();
@@ -225,12 +230,14 @@ class DockCheckInTest {
     @Test
     void recordsNothingForAWrongLabelOnceTheRightOneIsScanned() throws InterruptedException {
         bench.gate.probe(SweepAnalysis.Load.PRESENT);
-        bench.gate.judge(Verdict.SWEEP_AGAIN, Prompt.CHECK_LABEL, ScriptedGate.DOUBT).pass();
+        bench.gate
+                .judge(Verdict.SWEEP_AGAIN, Prompt.CHECK_LABEL, ScriptedGate.DOUBT)
+                .pass();
         bench.look(FIRST);
         bench.dock.lookedOver(Set.of());
-        bench.await("the prompt for the label", s -> s.answer()
-                .filter(a -> a.prompt() == Prompt.CHECK_LABEL)
-                .isPresent());
+        bench.await(
+                "the prompt for the label",
+                s -> s.answer().filter(a -> a.prompt() == Prompt.CHECK_LABEL).isPresent());
         bench.checkIn(SECOND);
         assertThat(onlyCheckIn().tag()).isEqualTo(SECOND);
     }
@@ -250,9 +257,11 @@ class DockCheckInTest {
         bench.dock.lookedOver(Set.of());
         bench.rig.awaitPlayback();
         bench.dock.stop();
-        DockState stopped = bench.await("the stop", s -> s.answer()
-                .filter(a -> a.reason().key().equals("dock-stopped"))
-                .isPresent());
+        DockState stopped = bench.await(
+                "the stop",
+                s -> s.answer()
+                        .filter(a -> a.reason().key().equals("dock-stopped"))
+                        .isPresent());
         assertThat(stopped.answer().orElseThrow().route()).isEmpty();
         assertThat(bench.rig.stopsHeard.get()).isPositive();
         assertThat(bench.spool.checkIns()).isEmpty();
@@ -268,9 +277,9 @@ class DockCheckInTest {
         bench.rig.failNext(new RigException(RigException.Cause.DEVICE_LOST, unplugged));
         bench.look(FIRST);
         bench.dock.lookedOver(Set.of());
-        bench.await("the rig's words", s -> s.answer()
-                .filter(a -> a.reason().equals(unplugged))
-                .isPresent());
+        bench.await(
+                "the rig's words",
+                s -> s.answer().filter(a -> a.reason().equals(unplugged)).isPresent());
         bench.dock.holdForPerson();
         DockState.Answer answer = bench.answer(FIRST).answer().orElseThrow();
         assertThat(answer.route()).contains(Route.MANUAL_HOLD);
@@ -290,8 +299,7 @@ class DockCheckInTest {
 
     @Test
     void asksForTheNextSocketWhenThePersonMovesTheLead() throws InterruptedException {
-        try (DockBench byHand =
-                new DockBench(folder.resolve("by-hand"), false, Duration.ZERO, SmallHouse.fleet())) {
+        try (DockBench byHand = new DockBench(folder.resolve("by-hand"), false, Duration.ZERO, SmallHouse.fleet())) {
             byHand.gate.pass().pass();
             byHand.look(BIAMPED);
             byHand.dock.lookedOver(Set.of());

@@ -66,8 +66,7 @@ class DockScanTest {
     void offersToRegisterUnknownCabinetAndChecksItIn() throws InterruptedException {
         bench.dock.scan(UNKNOWN.value());
         DockState asked = bench.notice("dock-unknown-tag");
-        assertThat(asked.notice().orElseThrow().actions())
-                .containsExactly(NoticeAction.REGISTER, NoticeAction.DISMISS);
+        assertThat(asked.notice().orElseThrow().actions()).containsExactly(NoticeAction.REGISTER, NoticeAction.DISMISS);
         bench.dock.notice(NoticeAction.REGISTER);
         bench.dock.register("NO-SUCH-MODEL");
         bench.notice("dock-unknown-model");
@@ -150,7 +149,8 @@ class DockScanTest {
         bench.dock.scan(SECOND.value());
         bench.notice("dock-scan-queued");
         bench.dock.notice(NoticeAction.DISMISS);
-        bench.await("an empty queue", s -> s.cabinet().orElseThrow().queuedScan().isEmpty());
+        bench.await(
+                "an empty queue", s -> s.cabinet().orElseThrow().queuedScan().isEmpty());
         bench.rig.goOn();
         bench.answer(FIRST);
         assertThat(bench.dock.state().cabinet().orElseThrow().tag()).isEqualTo(FIRST);
@@ -179,7 +179,13 @@ class DockScanTest {
         bench.notice("dock-already-checked-in");
         bench.gate.fail();
         bench.checkIn(SECOND);
-        assertThat(bench.dock.state().answer().orElseThrow().jobCode().orElseThrow().value())
+        assertThat(bench.dock
+                        .state()
+                        .answer()
+                        .orElseThrow()
+                        .jobCode()
+                        .orElseThrow()
+                        .value())
                 .isEqualTo("J01-00002");
     }
 
@@ -190,8 +196,9 @@ class DockScanTest {
         bench.dock.closeList();
         DockState state = bench.notice("dock-list-closed");
         assertThat(state.notice().orElseThrow().text().arguments()).containsExactly("R-1", "1", "3", "2", "0");
-        assertThat(bench.sheets).singleElement().satisfies(sheet -> assertThat(sheet.missing())
-                .hasSize(2));
+        assertThat(bench.sheets)
+                .singleElement()
+                .satisfies(sheet -> assertThat(sheet.missing()).hasSize(2));
     }
 
     @Test

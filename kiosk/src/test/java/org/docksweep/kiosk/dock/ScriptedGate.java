@@ -58,8 +58,7 @@ final class ScriptedGate implements Gate {
     }
 
     private static CabinetJudgement judgement(JudgeRequest request, Verdict verdict, Prompt prompt, Reason reason) {
-        String newest =
-                request.captures().get(request.captures().size() - 1).testPointCode();
+        String newest = request.captures().get(request.captures().size() - 1).testPointCode();
         List<Suspect> suspects = verdict == Verdict.FAIL
                 ? List.of(new Suspect(FaultKind.DRIVER_OPEN, newest, "HF", null, 1, BROKEN, BROKEN))
                 : List.of();

@@ -60,7 +60,11 @@ final class SmallHouse {
                 "Small House",
                 "UTC",
                 book(),
-                List.of(cabinet(FIRST, "ONE"), cabinet(SECOND, "ONE"), cabinet(BIAMPED, "BIA"), cabinet(NOT_DUE, "ONE")),
+                List.of(
+                        cabinet(FIRST, "ONE"),
+                        cabinet(SECOND, "ONE"),
+                        cabinet(BIAMPED, "BIA"),
+                        cabinet(NOT_DUE, "ONE")),
                 List.of(),
                 List.of(),
                 LimitSet.initial(),

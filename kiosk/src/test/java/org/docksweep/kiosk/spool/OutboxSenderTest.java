@@ -63,9 +63,10 @@ class OutboxSenderTest {
         bodies.forEach(spool::record);
         sender.start();
         await(() -> spool.counts().waiting() == 0);
-        assertThat(tried).extracting(OutboxItem::path).containsExactlyElementsOf(bodies.stream()
-                .map(b -> "/api/check-ins/" + b.id())
-                .toList());
+        assertThat(tried)
+                .extracting(OutboxItem::path)
+                .containsExactlyElementsOf(
+                        bodies.stream().map(b -> "/api/check-ins/" + b.id()).toList());
         assertThat(spool.acknowledgedCheckIns())
                 .containsExactlyElementsOf(bodies.stream().map(CheckInBody::id).toList());
     }
@@ -81,7 +82,9 @@ class OutboxSenderTest {
         assertThat(before).isEqualTo(2);
         assertThat(spool.counts().waiting()).isEqualTo(2);
         assertThat(sender.reachable()).isFalse();
-        assertThat(tried).extracting(OutboxItem::sequence).containsOnly(tried.get(0).sequence());
+        assertThat(tried)
+                .extracting(OutboxItem::sequence)
+                .containsOnly(tried.get(0).sequence());
         answer = new Delivery.Delivered();
         sender.hurry();
         await(() -> spool.counts().waiting() == 0);

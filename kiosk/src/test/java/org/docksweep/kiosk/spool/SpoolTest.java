@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -85,7 +86,7 @@ class SpoolTest {
 
     @Test
     void setsDamagedFileAsideAndStartsAfresh() throws IOException {
-        byte[] rubbish = "this is no database".repeat(1000).getBytes(java.nio.charset.StandardCharsets.US_ASCII);
+        byte[] rubbish = "this is no database".repeat(1000).getBytes(StandardCharsets.US_ASCII);
         Files.createDirectories(folder);
         Files.write(folder.resolve("spool.mv.db"), rubbish);
         try (Spool spool = Spool.open(folder, CLOCK)) {
@@ -102,7 +103,8 @@ class SpoolTest {
     @Test
     void refusesFolderThatAnotherKioskUses() throws IOException, InterruptedException {
         try (Spool spool = Spool.open(folder, CLOCK)) {
-            String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+            String java =
+                    Path.of(System.getProperty("java.home"), "bin", "java").toString();
             Process other = new ProcessBuilder(
                             java,
                             "-cp",
@@ -111,7 +113,7 @@ class SpoolTest {
                             folder.toString())
                     .redirectErrorStream(true)
                     .start();
-            String said = new String(other.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+            String said = new String(other.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             other.waitFor();
             assertThat(said).contains("in use by another kiosk");
             assertThat(spool.counts().waiting()).isZero();
