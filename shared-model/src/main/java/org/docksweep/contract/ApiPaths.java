@@ -10,7 +10,10 @@ public final class ApiPaths {
     public static final String CABINETS = API + "/cabinets";
     /** POST text/csv; all or nothing. */
     public static final String CABINETS_IMPORT = CABINETS + "/import";
-    /** {@code /{tag}/history} GET {@link Page} of {@link HistoryEvent}, newest first. */
+    /**
+     * {@code /{tag}/history} GET {@link Page} of {@link HistoryEvent}, newest first; POST a list of past events of the
+     * cabinet, idempotent by their ids.
+     */
     public static final String HISTORY = "/history";
     /** GET {@link Page} of {@link ReturnList}; {@code /{id}} GET, PUT; {@code /{id}/report} GET. */
     public static final String RETURN_LISTS = API + "/return-lists";
@@ -36,6 +39,8 @@ public final class ApiPaths {
     public static final String LIMITS = API + "/limits";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
+    /** POST {@link KioskToken.Order} gives {@link KioskToken}; {@code /{name}} DELETE revokes. */
+    public static final String KIOSK_TOKENS = API + "/kiosk-tokens";
     /** GET {@link FleetStatus}. */
     public static final String FLEET_STATUS = API + "/fleet-status";
     /** GET, unauthenticated: liveness for scripts. */

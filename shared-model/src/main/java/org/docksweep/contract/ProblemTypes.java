@@ -17,6 +17,8 @@ public final class ProblemTypes {
     public static final String IMPORT_ERRORS = BASE + "import-errors";
     /** 413: the body is larger than allowed. */
     public static final String TOO_LARGE = BASE + "too-large";
+    /** 405, 406, 415: this path does not offer the method or media type. */
+    public static final String UNSUPPORTED = BASE + "unsupported";
     /** 401: no or unknown token. */
     public static final String NOT_SIGNED_ON = BASE + "not-signed-on";
     /** 403: the role does not allow this. */
