@@ -149,6 +149,20 @@ public final class ServiceClient {
         check(send(request(path).POST(HttpRequest.BodyPublishers.noBody())));
     }
 
+    /**
+     * Hands something over.
+     *
+     * @param path path
+     * @param body record or list of records of the contract
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public void post(String path, Object body) throws ServiceProblem, ServiceUnreachable {
+        check(send(request(path)
+                .header("Content-Type", JSON)
+                .POST(HttpRequest.BodyPublishers.ofByteArray(Wire.json().writeValueAsBytes(body)))));
+    }
+
     private HttpRequest.Builder request(String path) {
         return HttpRequest.newBuilder(base.resolve(path))
                 .timeout(ANSWER_TIME)

@@ -18,6 +18,7 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.CommissioningBody;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.JobCode;
 
 /**
@@ -232,6 +233,23 @@ public final class Spool implements AutoCloseable {
                 "read check-ins",
                 "select body from check_in order by finished_at, id",
                 r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class));
+    }
+
+    /**
+     * The newest check-in of a cabinet made here.
+     *
+     * @param tag cabinet
+     * @return the check-in; empty when there is none
+     */
+    public Optional<CheckInBody> newestCheckIn(AssetTag tag) {
+        // A tag is letters, a hyphen and digits only, so it can stand in the statement.
+        return read(
+                        "read a check-in",
+                        "select body from check_in where tag = '" + tag.value()
+                                + "' order by finished_at desc, id limit 1",
+                        r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class))
+                .stream()
+                .findFirst();
     }
 
     /**
