@@ -8,9 +8,23 @@ import java.util.Arrays;
  * less so that a shifted resonance can walk to its place.
  */
 public final class CircuitFit {
-    private static final double[] STAGES = {6, 2, 1};
-    private static final int ITERATIONS_PER_STAGE = 8;
     private static final double CONVERGED = 1e-4;
+
+    /** How much work a fit may take. */
+    public enum Effort {
+        /** For telling hopeless hypotheses apart from others. */
+        QUICK(5, 5, 1.5),
+        /** To convergence. */
+        FULL(8, 6, 2, 1);
+
+        private final int iterationsPerStage;
+        private final double[] stages;
+
+        Effort(int iterationsPerStage, double... stages) {
+            this.iterationsPerStage = iterationsPerStage;
+            this.stages = stages;
+        }
+    }
 
     private final PointCircuit circuit;
     private final double[] logarithm = new double[2];
@@ -55,20 +69,34 @@ public final class CircuitFit {
      * @return most probable parameters
      */
     public static Result fit(PointCircuit circuit, CurveData data, CircuitPrior prior, double[] start) {
+        return fit(circuit, data, prior, start, Effort.FULL);
+    }
+
+    /**
+     * Fits with limited work.
+     *
+     * @param circuit circuit
+     * @param data measured curve
+     * @param prior prior of all parameters of the circuit
+     * @param start start vector, or null to start at the prior means
+     * @param effort work allowed
+     * @return most probable parameters found
+     */
+    public static Result fit(PointCircuit circuit, CurveData data, CircuitPrior prior, double[] start, Effort effort) {
         if (prior.mean().length != circuit.parameters().size()) {
             throw new IllegalArgumentException("prior has " + prior.mean().length + " parameters, the circuit has "
                     + circuit.parameters().size());
         }
-        return new CircuitFit(circuit).run(data, prior, start);
+        return new CircuitFit(circuit).run(data, prior, start, effort);
     }
 
-    private Result run(CurveData data, CircuitPrior prior, double[] start) {
+    private Result run(CurveData data, CircuitPrior prior, double[] start, Effort effort) {
         double[] mean = prior.mean();
         double[] spread = prior.spread();
         double[] x = start == null ? mean.clone() : start.clone();
         Normal normal = new Normal(x.length);
-        for (double stage : STAGES) {
-            x = descend(data.withSigmaScaled(stage), mean, spread, x, normal);
+        for (double stage : effort.stages) {
+            x = descend(data.withSigmaScaled(stage), mean, spread, x, normal, effort.iterationsPerStage);
         }
         double dataChi2 = build(data, mean, spread, x, normal);
         double priorChi2 = priorChi2(mean, spread, x);
@@ -80,11 +108,12 @@ public final class CircuitFit {
         return new Result(x, dataChi2, priorChi2, logEvidence, normal.standardDeviations());
     }
 
-    private double[] descend(CurveData data, double[] mean, double[] spread, double[] from, Normal normal) {
+    private double[] descend(
+            CurveData data, double[] mean, double[] spread, double[] from, Normal normal, int iterations) {
         double[] x = from;
         double cost = build(data, mean, spread, x, normal) + priorChi2(mean, spread, x);
         double damping = 1e-3;
-        for (int iteration = 0; iteration < ITERATIONS_PER_STAGE; iteration++) {
+        for (int iteration = 0; iteration < iterations; iteration++) {
             normal.factor(damping);
             double[] step = normal.solve();
             double[] next = x.clone();

@@ -58,6 +58,25 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
     }
 
     /**
+     * Every n-th point, each believed as much more as fewer are left.
+     *
+     * @param everyNth takes every n-th point, at least 1
+     * @return thinned data with about the same weight
+     */
+    public CurveData thinned(int everyNth) {
+        int n = (size() + everyNth - 1) / everyNth;
+        double[][] kept = new double[4][n];
+        double weight = 1 / Math.sqrt(everyNth);
+        for (int i = 0; i < n; i++) {
+            kept[0][i] = frequencyHz[i * everyNth];
+            kept[1][i] = logOhm[i * everyNth];
+            kept[2][i] = phaseRad[i * everyNth];
+            kept[3][i] = sigma[i * everyNth] * weight;
+        }
+        return new CurveData(kept[0], kept[1], kept[2], kept[3]);
+    }
+
+    /**
      * Number of points.
      *
      * @return points

@@ -56,7 +56,8 @@ final class CabinetVerdict {
     private static List<PointEvidence> resolveOpen(JudgeRequest request, List<PointEvidence> points) {
         boolean plugged = points.stream()
                 .anyMatch(p -> p.load() == SweepAnalysis.Load.PRESENT
-                        && (p.judgement().verdict() == Verdict.PASS || p.judgement().verdict() == Verdict.FAIL));
+                        && (p.judgement().verdict() == Verdict.PASS
+                                || p.judgement().verdict() == Verdict.FAIL));
         return points.stream()
                 .map(p -> plugged && p.load() == SweepAnalysis.Load.OPEN ? openDriver(request.model(), p) : p)
                 .toList();
@@ -149,7 +150,8 @@ final class CabinetVerdict {
                         .contains(position.code()))
                 .findFirst();
         if (suspect != null) {
-            String key = suspect.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            String key =
+                    suspect.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
             return new PositionState(position.code(), ReadingState.FAULT, Reason.of("word-" + key), null);
         }
         boolean judged = judgement.isPresent() && judgement.get().verdict() != Verdict.SWEEP_AGAIN;

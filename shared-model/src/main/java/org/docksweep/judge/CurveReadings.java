@@ -46,8 +46,10 @@ final class CurveReadings {
         double[] expected = expectedOhm();
         int peak = largestBelow(magnitudeOhm, peakCeilingHz());
         if (peak > 0) {
-            double expectedHz = expected == null ? Double.NaN : frequencyHz[Math.max(0, largestBelow(expected, peakCeilingHz()))];
-            readings.add(reading(ReadingKind.PEAK_FREQUENCY, frequencyHz[peak], frequencyHz[peak] * 0.01, expectedHz, 0.2));
+            double expectedHz =
+                    expected == null ? Double.NaN : frequencyHz[Math.max(0, largestBelow(expected, peakCeilingHz()))];
+            readings.add(
+                    reading(ReadingKind.PEAK_FREQUENCY, frequencyHz[peak], frequencyHz[peak] * 0.01, expectedHz, 0.2));
             readings.add(reading(
                     ReadingKind.PEAK_MAGNITUDE,
                     magnitudeOhm[peak],
@@ -75,7 +77,9 @@ final class CurveReadings {
                 ReadingKind.MINIMUM,
                 magnitudeOhm[lowest],
                 uncertaintyAt(lowest),
-                expected == null ? Double.NaN : java.util.Arrays.stream(expected).min().orElse(Double.NaN),
+                expected == null
+                        ? Double.NaN
+                        : java.util.Arrays.stream(expected).min().orElse(Double.NaN),
                 0.15));
         return readings;
     }
@@ -95,10 +99,7 @@ final class CurveReadings {
                 spread += DB_PER_LOG * reference.spreadLog()[i];
             }
             Deviation band = new Deviation(
-                    frequencyHz[from],
-                    frequencyHz[from + BAND_POINTS - 1],
-                    sum / BAND_POINTS,
-                    spread / BAND_POINTS);
+                    frequencyHz[from], frequencyHz[from + BAND_POINTS - 1], sum / BAND_POINTS, spread / BAND_POINTS);
             if (worst == null
                     || Math.abs(band.deviationDb()) / band.spreadDb()
                             > Math.abs(worst.deviationDb()) / worst.spreadDb()) {
@@ -120,13 +121,14 @@ final class CurveReadings {
     }
 
     private boolean vented() {
-        return point.positionCodes().stream()
-                .anyMatch(p -> model.enclosureOf(p).kind() == EnclosureKind.VENTED);
+        return point.positionCodes().stream().anyMatch(p -> model.enclosureOf(p).kind() == EnclosureKind.VENTED);
     }
 
     private double peakCeilingHz() {
-        boolean low = point.positionCodes().stream().anyMatch(p -> model.position(p).way() == Way.LF);
-        boolean mid = point.positionCodes().stream().anyMatch(p -> model.position(p).way() == Way.MF);
+        boolean low =
+                point.positionCodes().stream().anyMatch(p -> model.position(p).way() == Way.LF);
+        boolean mid =
+                point.positionCodes().stream().anyMatch(p -> model.position(p).way() == Way.MF);
         return low ? LOW_PEAK_BELOW_HZ : mid ? MID_PEAK_BELOW_HZ : HIGH_PEAK_BELOW_HZ;
     }
 
@@ -163,15 +165,14 @@ final class CurveReadings {
     }
 
     /** A single reading informs; the verdict rests on the whole curve, so limits here only colour the number. */
-    private Reading reading(
-            ReadingKind kind, double value, double uncertainty, double expected, double relativeLimit) {
+    private Reading reading(ReadingKind kind, double value, double uncertainty, double expected, double relativeLimit) {
         boolean known = !Double.isNaN(expected);
         double low = expected * (1 - relativeLimit);
         double high = expected * (1 + relativeLimit);
-        ReadingState state = !known
-                ? ReadingState.NOT_JUDGED
-                : value >= low && value <= high ? ReadingState.OK : ReadingState.WATCH;
-        String position = point.positionCodes().size() == 1 ? point.positionCodes().get(0) : null;
+        ReadingState state =
+                !known ? ReadingState.NOT_JUDGED : value >= low && value <= high ? ReadingState.OK : ReadingState.WATCH;
+        String position =
+                point.positionCodes().size() == 1 ? point.positionCodes().get(0) : null;
         return new Reading(
                 kind,
                 point.code(),

@@ -65,7 +65,10 @@ final class Impostors {
                         sameCabinet ? Prompt.CHECK_SOCKET : Prompt.CHECK_LABEL,
                         sameCabinet
                                 ? Reason.of("judge-check-socket", otherPoint.contacts(), point.contacts())
-                                : Reason.of("judge-check-label", otherModel.name(), request.model().name()),
+                                : Reason.of(
+                                        "judge-check-label",
+                                        otherModel.name(),
+                                        request.model().name()),
                         healthy.logEvidence());
             }
         }

@@ -72,9 +72,7 @@ final class LineInputJudge {
         if (levels.stream().allMatch(l -> l.overNoiseDb() < HEARD_DB)) {
             return again(
                     loudest < -SILENT_DB ? Prompt.PLUG_IN : Prompt.SWEEP_AGAIN,
-                    loudest < -SILENT_DB
-                            ? Reason.of("judge-silent", point.contacts())
-                            : Reason.of("judge-too-noisy"));
+                    loudest < -SILENT_DB ? Reason.of("judge-silent", point.contacts()) : Reason.of("judge-too-noisy"));
         }
         return verdict(levels, loudest);
     }
@@ -182,7 +180,8 @@ final class LineInputJudge {
                 .anyMatch(p -> request.model().position(p).way() == Way.MF);
         Map<Way, double[]> bands = three ? THREE_WAY_BANDS : TWO_WAY_BANDS;
         TreeMap<Way, String> firstOfWay = new TreeMap<>();
-        point.positionCodes().forEach(p -> firstOfWay.putIfAbsent(request.model().position(p).way(), p));
+        point.positionCodes()
+                .forEach(p -> firstOfWay.putIfAbsent(request.model().position(p).way(), p));
         List<WayLevel> levels = new ArrayList<>();
         firstOfWay.forEach((way, position) -> levels.add(level(way, position, bands.get(way), expected)));
         return levels;

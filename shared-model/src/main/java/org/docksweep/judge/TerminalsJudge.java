@@ -43,15 +43,16 @@ final class TerminalsJudge {
             case OPEN -> open();
             case SHORT -> shorted();
             case PRESENT -> present();
-            case UNKNOWN -> evidence(
-                    Verdict.SWEEP_AGAIN,
-                    Prompt.PERSON_DECIDES,
-                    Reason.of("judge-no-curve", point.contacts()),
-                    null,
-                    List.of(),
-                    List.of(),
-                    List.of(),
-                    0);
+            case UNKNOWN ->
+                evidence(
+                        Verdict.SWEEP_AGAIN,
+                        Prompt.PERSON_DECIDES,
+                        Reason.of("judge-no-curve", point.contacts()),
+                        null,
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        0);
         };
     }
 
@@ -119,8 +120,7 @@ final class TerminalsJudge {
                     0);
         }
         Knowledge knowledge = knowledge(request.model(), point, reference, true);
-        Explanation explanation =
-                new SuspectRanking(request.book(), request.model(), point, knowledge).explain(curve);
+        Explanation explanation = new SuspectRanking(request.book(), request.model(), point, knowledge).explain(curve);
         readings.addAll(0, resistances(knowledge, explanation));
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
@@ -132,7 +132,14 @@ final class TerminalsJudge {
             Reason reason = watch ? Reason.of("verdict-pass-watch") : Reason.of("verdict-pass");
             List<Finding> findings = watch ? List.of(finding(ReadingState.WATCH, null, reader, reason)) : List.of();
             return evidence(
-                    Verdict.PASS, Prompt.NONE, reason, curve, readings, findings, List.of(), explanation.faultProbability());
+                    Verdict.PASS,
+                    Prompt.NONE,
+                    reason,
+                    curve,
+                    readings,
+                    findings,
+                    List.of(),
+                    explanation.faultProbability());
         }
         return new Impostors(request, point, curve)
                 .find(explanation)
@@ -164,7 +171,8 @@ final class TerminalsJudge {
     }
 
     private PointEvidence intermittent(ImpedanceCurve curve, List<Reading> readings) {
-        String position = point.positionCodes().size() == 1 ? point.positionCodes().get(0) : null;
+        String position =
+                point.positionCodes().size() == 1 ? point.positionCodes().get(0) : null;
         Suspect suspect = new Suspect(
                 FaultKind.INTERMITTENT_CONTACT,
                 point.code(),
@@ -185,7 +193,9 @@ final class TerminalsJudge {
         return new Finding(
                 state,
                 point.code(),
-                positionCode == null ? null : request.model().position(positionCode).way(),
+                positionCode == null
+                        ? null
+                        : request.model().position(positionCode).way(),
                 positionCode,
                 worst == null ? null : Rounding.significant(worst.fromHz()),
                 worst == null ? null : Rounding.significant(worst.toHz()),

@@ -22,6 +22,12 @@ import org.docksweep.sweep.ImpedanceCurve;
 public final class SuspectRanking {
     /** Suspects less probable than this are not shown. */
     private static final double SHOWN = 0.01;
+    /** Quick fits use every third point of the data. */
+    private static final int THINNED = 3;
+    /** A hypothesis this far behind the best in logarithmic evidence after a quick fit is not fitted in full. */
+    private static final double RACE = 25;
+    /** But so many of the best are always fitted in full. */
+    private static final int FITTED_AT_LEAST = 4;
     /** Suspects shown at most. */
     private static final int SHOWN_AT_MOST = 6;
 
@@ -75,14 +81,13 @@ public final class SuspectRanking {
      */
     public Explanation explain(ImpedanceCurve curve) {
         CurveData data = knowledge.dataOf(curve);
-        List<Scored> scored = new ArrayList<>();
-        double[] start = null;
-        for (Hypothesis hypothesis : HypothesisSet.of(model, point)) {
-            CircuitFit.Result fit = fit(hypothesis, data, start);
-            if (hypothesis.kind() == null) {
-                start = fit.x();
-            }
-            scored.add(new Scored(hypothesis, fit));
+        List<Hypothesis> hypotheses = HypothesisSet.of(model, point);
+        Scored healthy =
+                new Scored(hypotheses.get(0), CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null));
+        List<Scored> scored = new ArrayList<>(List.of(healthy));
+        for (Hypothesis hypothesis : worthFitting(hypotheses, data, healthy.fit())) {
+            scored.add(new Scored(
+                    hypothesis, fullFit(hypothesis, data, healthy.fit().x())));
         }
         double freedom = 2.0 * data.size();
         double best = scored.stream().mapToDouble(s -> s.fit().chi2()).min().orElseThrow();
@@ -91,17 +96,52 @@ public final class SuspectRanking {
         return posterior(scored, temper, best / freedom, data);
     }
 
-    private CircuitFit.Result fit(Hypothesis hypothesis, CurveData data, double[] healthyX) {
-        boolean same = hypothesis.structure().equals(CircuitFault.NONE);
-        PointCircuit circuit =
-                same ? knowledge.circuit() : CircuitCompiler.compile(book, model, point, hypothesis.structure());
-        CircuitPrior prior = knowledge.prior().extendedTo(circuit);
-        if (hypothesis.widenedParameter() != null) {
-            int index = circuit.indexOf(hypothesis.widenedParameter());
-            prior = prior.with(index, prior.mean()[index] + hypothesis.shift(), hypothesis.spread());
+    /** Faults that a quick fit on a thinned curve leaves in the race. */
+    private List<Hypothesis> worthFitting(List<Hypothesis> hypotheses, CurveData data, CircuitFit.Result healthy) {
+        CurveData thinned = data.thinned(THINNED);
+        double[] score = new double[hypotheses.size()];
+        double best = healthy.logEvidence() + Math.log(hypotheses.get(0).weight());
+        for (int i = 1; i < score.length; i++) {
+            Hypothesis hypothesis = hypotheses.get(i);
+            PointCircuit circuit = circuit(hypothesis);
+            double[] start = circuit == knowledge.circuit() ? healthy.x() : null;
+            score[i] = CircuitFit.fit(circuit, thinned, prior(hypothesis, circuit), start, CircuitFit.Effort.QUICK)
+                            .logEvidence()
+                    + Math.log(hypothesis.weight());
+            best = Math.max(best, score[i]);
         }
+        double[] order = score.clone();
+        java.util.Arrays.sort(order, 1, order.length);
+        double fewest = order[Math.max(1, order.length - FITTED_AT_LEAST)];
+        List<Hypothesis> kept = new ArrayList<>();
+        for (int i = 1; i < score.length; i++) {
+            if (score[i] >= Math.min(best - RACE, fewest)) {
+                kept.add(hypotheses.get(i));
+            }
+        }
+        return kept;
+    }
+
+    private PointCircuit circuit(Hypothesis hypothesis) {
+        return hypothesis.structure().equals(CircuitFault.NONE)
+                ? knowledge.circuit()
+                : CircuitCompiler.compile(book, model, point, hypothesis.structure());
+    }
+
+    private CircuitPrior prior(Hypothesis hypothesis, PointCircuit circuit) {
+        CircuitPrior prior = knowledge.prior().extendedTo(circuit);
+        if (hypothesis.widenedParameter() == null) {
+            return prior;
+        }
+        int index = circuit.indexOf(hypothesis.widenedParameter());
+        return prior.with(index, prior.mean()[index] + hypothesis.shift(), hypothesis.spread());
+    }
+
+    private CircuitFit.Result fullFit(Hypothesis hypothesis, CurveData data, double[] healthyX) {
+        PointCircuit circuit = circuit(hypothesis);
+        CircuitPrior prior = prior(hypothesis, circuit);
         CircuitFit.Result fromPrior = CircuitFit.fit(circuit, data, prior, null);
-        if (healthyX == null || !same) {
+        if (circuit != knowledge.circuit()) {
             return fromPrior;
         }
         CircuitFit.Result fromHealthy = CircuitFit.fit(circuit, data, prior, healthyX);

@@ -172,8 +172,15 @@ public class Returns {
         check.refuseIfWrong();
     }
 
+    /**
+     * How a list came back so far.
+     *
+     * @param id the list
+     * @return the report
+     * @throws Refusal if there is none
+     */
     @Transactional(readOnly = true)
-    ReturnReport report(UUID id) {
+    public ReturnReport report(UUID id) {
         return report(row(id));
     }
 

@@ -21,6 +21,7 @@ import org.springframework.web.bind.annotation.RestControllerAdvice;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DatabindException;
+import tools.jackson.databind.exc.MismatchedInputException;
 import tools.jackson.databind.exc.UnrecognizedPropertyException;
 
 /** Turns everything that goes wrong in a controller into problem details; no stack trace ever leaves the house. */
@@ -73,8 +74,13 @@ class ProblemAdvice {
         if (cause instanceof NullPointerException) {
             return "a needed value is missing";
         }
+        if (cause instanceof MismatchedInputException wrong
+                && wrong.getOriginalMessage().startsWith("Cannot map `null`")) {
+            return "a number or true/false is needed, but it is missing or null";
+        }
         String message = cause instanceof JacksonException jackson ? jackson.getOriginalMessage() : cause.getMessage();
-        return printable(message);
+        // Where Jackson tells of its own settings, people have no use for it.
+        return printable(String.valueOf(message).replaceAll(" \\(start marker at .*", ""));
     }
 
     private static String path(DatabindException e) {
