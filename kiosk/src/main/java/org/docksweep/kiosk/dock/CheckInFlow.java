@@ -28,14 +28,16 @@ import org.docksweep.sweep.SweepPlan;
  * and what to do when one of them does not come out. Lives on the dock's thread only.
  */
 final class CheckInFlow {
-    /** Spoils already the probe: a sweep would not come out better. Noise and hum may well be low enough for a sweep. */
+    /**
+     * Spoils already the probe: a sweep would not come out better. Noise and hum may well be low enough for a sweep, and a
+     * near short looks like exchanged leads in the narrow band of a probe.
+     */
     private static final Set<QualityIssue> SPOILS_PROBE = Set.of(
             QualityIssue.CLIPPED,
             QualityIssue.TOO_SHORT,
             QualityIssue.SILENT,
             QualityIssue.CHANNEL_DEAD,
-            QualityIssue.TORN,
-            QualityIssue.CHANNELS_SWAPPED);
+            QualityIssue.TORN);
 
     private final DockParts parts;
     private final Desk desk;

@@ -35,7 +35,7 @@ final class NightRecordings {
                 boolean last = measurements.subList(i + 1, measurements.size()).stream()
                         .noneMatch(later -> later.judgement().testPointCode().equals(point));
                 if (last && m.recordingSha256() != null) {
-                    Path file = folder.relativize(keeper.wav(m.recordingSha256()));
+                    Path file = folder.relativize(keeper.file(m.recordingSha256()));
                     lines.add(String.join(",", checkIn.tag().value(), checkIn.modelCode(), point, file.toString()));
                 }
             }

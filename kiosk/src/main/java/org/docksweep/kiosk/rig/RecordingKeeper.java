@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.rig;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -8,17 +9,28 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.docksweep.sweep.Capture;
+import org.docksweep.sweep.RecordingException;
 import org.docksweep.sweep.RecordingFiles;
 import org.docksweep.sweep.WavFormat;
 
 /**
- * The kiosk's folder of recordings: {@code ab/abcdef....wav} with its sidecar beside it, named by the hash of the
- * content, so that the same recording is kept once and a changed one is noticed.
+ * The kiosk's folder of recordings: archives of WAV and sidecar, {@code ab/abcdef....zip}, named by the SHA-256 of the
+ * archive's bytes, so that the same recording is kept once and a changed one is noticed without opening it.
  */
 public final class RecordingKeeper {
+    private static final String WAV = "recording.wav";
+    private static final String SIDECAR = "recording.json";
+    /** Larger than any capture this kiosk makes; bounds what a foreign archive may unpack to. */
+    private static final int MAX_ENTRY_BYTES = 256 << 20;
+
     private final Path folder;
 
     /**
@@ -38,14 +50,13 @@ public final class RecordingKeeper {
      * @throws IOException if the disk refuses
      */
     public String keep(Capture capture) throws IOException {
-        RecordingFiles.Encoded encoded = RecordingFiles.encode("recording.wav", capture, WavFormat.FLOAT_32);
-        String sha256 = RecordingFiles.contentSha256(encoded);
-        Path wav = wav(sha256);
-        if (!Files.exists(wav)) {
-            Files.createDirectories(wav.getParent());
-            writeDurably(sidecar(sha256), encoded.sidecar());
-            // The WAV last: where it is, its sidecar is too.
-            writeDurably(wav, encoded.wav());
+        // Lossless, so that the recording judged again gives the same verdict to the last digit.
+        byte[] archive = archive(RecordingFiles.encode(WAV, capture, WavFormat.FLOAT_32));
+        String sha256 = sha256(archive);
+        Path file = file(sha256);
+        if (!Files.exists(file)) {
+            Files.createDirectories(file.getParent());
+            writeDurably(file, archive);
         }
         return sha256;
     }
@@ -54,51 +65,92 @@ public final class RecordingKeeper {
      * Where a recording lies.
      *
      * @param sha256 content hash
-     * @return path of the WAV file, which may not exist
+     * @return path of the archive, which may not exist
      */
-    public Path wav(String sha256) {
-        return folder.resolve(sha256.substring(0, 2)).resolve(sha256 + ".wav");
+    public Path file(String sha256) {
+        return folder.resolve(sha256.substring(0, 2)).resolve(sha256 + ".zip");
     }
 
     /**
-     * Packs a recording for sending.
+     * Reads a recording for sending.
      *
      * @param sha256 content hash
-     * @return archive with {@code recording.wav} and {@code recording.json}
+     * @return bytes of the archive
      * @throws IOException if it is not there, was changed, or cannot be read
      */
-    public byte[] zip(String sha256) throws IOException {
-        byte[] wav;
-        byte[] sidecar;
+    public byte[] bytes(String sha256) throws IOException {
+        byte[] archive;
         try {
-            wav = Files.readAllBytes(wav(sha256));
-            sidecar = Files.readAllBytes(sidecar(sha256));
+            archive = Files.readAllBytes(file(sha256));
         } catch (NoSuchFileException e) {
             throw new IOException("recording " + sha256 + " is not in the folder " + folder, e);
         }
-        if (!RecordingFiles.contentSha256(new RecordingFiles.Encoded(wav, sidecar))
-                .equals(sha256)) {
-            throw new IOException("recording " + wav(sha256) + " was changed: its content hash differs from its name");
+        if (!sha256(archive).equals(sha256)) {
+            throw new IOException("recording " + file(sha256) + " was changed: its content hash differs from its name");
         }
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(wav.length);
+        return archive;
+    }
+
+    /**
+     * Reads a capture from an archive.
+     *
+     * @param file archive with {@code recording.wav} and {@code recording.json}
+     * @return the capture
+     * @throws IOException if it is no such archive, or the recording in it is refused; names the file
+     */
+    public static Capture read(Path file) throws IOException {
+        byte[] wav = null;
+        byte[] sidecar = null;
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
+            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                byte[] content = zip.readNBytes(MAX_ENTRY_BYTES);
+                if (entry.getName().equals(WAV)) {
+                    wav = content;
+                } else if (entry.getName().equals(SIDECAR)) {
+                    sidecar = content;
+                }
+            }
+        }
+        if (wav == null || sidecar == null) {
+            throw new RecordingException(
+                    file.getFileName().toString(),
+                    "content",
+                    "must hold " + WAV + " and " + SIDECAR + ", but " + (wav == null ? WAV : SIDECAR) + " is missing",
+                    "Give an archive that the kiosk made, or a WAV file with its sidecar beside it");
+        }
+        String name = file.getFileName().toString();
+        return RecordingFiles.decode(name + "/" + WAV, wav, name + "/" + SIDECAR, sidecar);
+    }
+
+    /** Stored, not deflated, with a fixed date: the same recording gives the same bytes on every Java runtime. */
+    private static byte[] archive(RecordingFiles.Encoded recording) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(recording.wav().length + 8192);
         try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-            put(zip, "recording.wav", wav);
-            put(zip, "recording.json", sidecar);
+            put(zip, WAV, recording.wav());
+            put(zip, SIDECAR, recording.sidecar());
         }
         return bytes.toByteArray();
     }
 
     private static void put(ZipOutputStream zip, String name, byte[] content) throws IOException {
+        CRC32 crc = new CRC32();
+        crc.update(content);
         ZipEntry entry = new ZipEntry(name);
-        // A fixed date: the same recording gives the same archive.
-        entry.setTime(0);
+        entry.setMethod(ZipEntry.STORED);
+        entry.setSize(content.length);
+        entry.setCrc(crc.getValue());
+        entry.setTimeLocal(java.time.LocalDateTime.of(2000, 1, 1, 0, 0));
         zip.putNextEntry(entry);
         zip.write(content);
         zip.closeEntry();
     }
 
-    private Path sidecar(String sha256) {
-        return folder.resolve(sha256.substring(0, 2)).resolve(sha256 + ".json");
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
     }
 
     private static void writeDurably(Path file, byte[] content) throws IOException {

@@ -9,30 +9,30 @@ import org.docksweep.kiosk.spool.OutboxItem;
 /** Carries records of the outbox to the service. */
 public final class ServiceCourier implements Courier {
     private final ServiceClient client;
-    private final RecordingZips zips;
+    private final RecordingArchives recordings;
 
-    /** Packs a recording of the kiosk's folder for sending. */
+    /** Reads recordings of the kiosk's folder. */
     @FunctionalInterface
-    public interface RecordingZips {
+    public interface RecordingArchives {
         /**
-         * WAV and sidecar in one archive.
+         * A recording, as its archive.
          *
          * @param sha256 content hash of the recording
          * @return bytes of the archive
          * @throws IOException if the recording is not there or cannot be read
          */
-        byte[] zip(String sha256) throws IOException;
+        byte[] bytes(String sha256) throws IOException;
     }
 
     /**
      * Makes a courier.
      *
      * @param client way to the service
-     * @param zips packs recordings
+     * @param recordings reads recordings
      */
-    public ServiceCourier(ServiceClient client, RecordingZips zips) {
+    public ServiceCourier(ServiceClient client, RecordingArchives recordings) {
         this.client = client;
-        this.zips = zips;
+        this.recordings = recordings;
     }
 
     @Override
@@ -58,7 +58,7 @@ public final class ServiceCourier implements Courier {
         switch (item.kind()) {
             case RECORDING -> {
                 String sha256 = item.path().substring(item.path().lastIndexOf('/') + 1);
-                client.putBytes(item.path(), "application/zip", zips.zip(sha256));
+                client.putBytes(item.path(), "application/zip", recordings.bytes(sha256));
             }
             case CLOSE -> client.post(item.path());
             case REGISTRATION, COMMISSIONING, CHECK_IN -> client.putBytes(item.path(), "application/json", item.body());
