@@ -29,6 +29,7 @@ final class CaptureRenderer {
     private final Imperfections imperfections;
     private final Converter converter;
     private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
+    private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
 
     CaptureRenderer(Electronics electronics, Hall hall, double sampleRateHz) {
         this.electronics = electronics;
@@ -75,7 +76,7 @@ final class CaptureRenderer {
         for (int i = 0; i < volts.length; i++) {
             spectrum[i + whole] = gain * volts[i];
         }
-        new DoubleFFT_1D(length).realForward(spectrum);
+        transform(length).realForward(spectrum);
         turn(spectrum, part);
         return spectrum;
     }
@@ -160,8 +161,13 @@ final class CaptureRenderer {
                 seen.excursion().multiply(share));
     }
 
+    /** Tables of a transform cost more than the transform; one playback at a time uses them. */
+    private DoubleFFT_1D transform(int length) {
+        return transforms.computeIfAbsent(length, DoubleFFT_1D::new);
+    }
+
     private double[] inverse(double[] spectrum) {
-        new DoubleFFT_1D(spectrum.length).realInverse(spectrum, true);
+        transform(spectrum.length).realInverse(spectrum, true);
         return spectrum;
     }
 

@@ -25,6 +25,9 @@ import org.docksweep.kiosk.dock.DockState.TagPrint;
  */
 record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
 
+    /** While a person chooses the model of an unknown cabinet. */
+    static final Guide REGISTER = new Guide(Tone.ACT, Sign.LABEL, "word.REGISTER", List.of());
+
     static Guide of(DockState state) {
         return switch (state.phase()) {
             case READY -> new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
@@ -90,11 +93,9 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
     static List<VisualItem> visualItems(DockState state) {
         boolean powered =
                 state.cabinet().map(c -> c.model().feed() == Feed.POWERED).orElse(false);
-        List<VisualItem> items = new ArrayList<>(List.of(
-                VisualItem.GRILLE, VisualItem.HANDLES, VisualItem.CONNECTORS, VisualItem.RIGGING, VisualItem.WET));
-        if (powered) {
-            items.add(VisualItem.MAINS_INLET);
-            items.add(VisualItem.KNOBS_AND_PRESETS);
+        List<VisualItem> items = new ArrayList<>(List.of(VisualItem.values()));
+        if (!powered) {
+            items.removeAll(List.of(VisualItem.MAINS_INLET, VisualItem.KNOBS_AND_PRESETS));
         }
         return items;
     }
