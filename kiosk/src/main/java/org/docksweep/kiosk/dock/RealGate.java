@@ -9,6 +9,7 @@ import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.SweepAnalyser;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
+import org.docksweep.sweep.SweepPlans;
 import org.docksweep.sweep.SweepSignal;
 
 /** Measurement and judgement as the shared model has them. */
@@ -17,12 +18,12 @@ public final class RealGate implements Gate {
 
     @Override
     public SweepPlan probe(TestPoint point, int sampleRateHz) {
-        return DockPlans.probe(point, sampleRateHz);
+        return SweepPlans.probe(point, sampleRateHz);
     }
 
     @Override
     public SweepPlan sweep(TestPoint point, int sampleRateHz) {
-        return DockPlans.sweep(point, sampleRateHz);
+        return SweepPlans.dock(point, sampleRateHz);
     }
 
     @Override

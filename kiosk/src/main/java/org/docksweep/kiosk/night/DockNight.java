@@ -3,8 +3,10 @@ package org.docksweep.kiosk.night;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -20,8 +22,10 @@ import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
+import org.docksweep.kiosk.rig.RigDay;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.kiosk.rig.Rigs;
+import org.docksweep.kiosk.rig.StandardSet;
 import org.docksweep.kiosk.service.ChildService;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
@@ -95,8 +99,7 @@ public final class DockNight implements AutoCloseable {
             say("Service ready at %s", service.address());
             client = new ServiceClient(service.address(), token);
         }
-        RigStanding standing = NightRig.calibrated(rigSettings("at-return"), gate);
-        say("Rig: %s", Reasons.text(standing.words(), Locale.ENGLISH));
+        RigStanding standing = prepareRig();
         Commissioning.Result commissioning =
                 new Commissioning(house, gate, standing.correction(), rigSettings("before-hire")).run();
         say(
@@ -118,6 +121,16 @@ public final class DockNight implements AutoCloseable {
         kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
         if (client != null) {
             kiosk.sendTo(client);
+        }
+    }
+
+    private RigStanding prepareRig() throws RigException {
+        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
+            RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
+            RigDay.Result result = day.calibrateAndCheck(ZoneId.of(house.timeZone()));
+            result.checks().forEach(check -> say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
+            say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
+            return result.standing();
         }
     }
 
