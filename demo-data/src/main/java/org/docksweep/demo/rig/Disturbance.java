@@ -1,0 +1,36 @@
+package org.docksweep.demo.rig;
+
+import java.util.Locale;
+
+/** What can go wrong with a capture itself, on purpose, for practice and tests. */
+public enum Disturbance {
+    /** Nothing. */
+    NONE,
+    /** Somebody turned the amplifier up: the voltage channel reaches full scale. */
+    CLIP,
+    /** The audio system lost 600 frames in the middle of a sweep; everything after comes early. */
+    DROPOUT,
+    /** A case falls over in the middle of a sweep. */
+    KNOCK,
+    /** The microphone is not plugged in: its channel holds converter noise only. */
+    MIC_UNPLUGGED,
+    /** The current channel holds converter noise only. */
+    CURRENT_DEAD,
+    /** The amplifier is off: no channel sees the sweep. */
+    SILENT,
+    /** The amplifier is turned nearly down. */
+    QUIET,
+    /** The capture ends half way. */
+    SHORT,
+    /** Voltage and current plugs are exchanged. */
+    CHANNELS_SWAPPED;
+
+    static Disturbance named(String text) {
+        try {
+            return valueOf(text.strip().toUpperCase(Locale.ROOT).replace('-', '_'));
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "\"" + text + "\" is not a disturbance; expected one of " + java.util.Arrays.toString(values()), e);
+        }
+    }
+}

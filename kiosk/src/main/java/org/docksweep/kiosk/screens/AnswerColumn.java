@@ -1,0 +1,59 @@
+package org.docksweep.kiosk.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.docksweep.fleet.VisualItem;
+import org.docksweep.kiosk.dock.DockState;
+
+/** Right quarter: word, way, reason, and the keys that are alive. */
+final class AnswerColumn extends JPanel {
+    private static final long serialVersionUID = 1;
+    private static final int BUTTONS = 3;
+
+    private final transient Sizes sizes;
+    private final VerdictPlate plate;
+    private final AnswerBody body;
+    private final List<KeyButton> buttons = new ArrayList<>();
+    private final JPanel keys;
+
+    AnswerColumn(Sizes sizes, Texts texts) {
+        super(new MigLayout(
+                "insets 0, gap 0 " + sizes.px(8) + "px, fill, hidemode 3",
+                "[grow,fill]",
+                "[" + sizes.px(160) + "px!][grow,fill][]"));
+        this.sizes = sizes;
+        setOpaque(false);
+        plate = new VerdictPlate(sizes, texts);
+        body = new AnswerBody(sizes, texts);
+        add(plate, "wrap, grow");
+        add(body, "wrap, grow, hmin 0");
+        keys = new JPanel(new MigLayout("insets 0, gap " + sizes.px(8) + "px, fillx, hidemode 3", "[grow,fill]"));
+        keys.setOpaque(false);
+        for (int i = 0; i < BUTTONS; i++) {
+            KeyButton button = new KeyButton(sizes);
+            buttons.add(button);
+            keys.add(button);
+        }
+        add(keys, "grow");
+    }
+
+    void show(DockState state, Set<VisualItem> marked, List<Offer> offers) {
+        plate.show(state);
+        body.show(state, marked);
+        keys.removeAll();
+        for (int i = 0; i < offers.size(); i++) {
+            KeyButton button = buttons.get(i);
+            Offer offer = offers.get(i);
+            button.offer(offer);
+            int height = sizes.px(
+                    offer.kind() == Offer.Kind.PLAIN ? Sizes.TOUCH : offer.kind() == Offer.Kind.STOP ? 112 : 80);
+            keys.add(button, "wrap, growx, wmin 0, h " + height + "px!");
+        }
+        keys.setVisible(!offers.isEmpty());
+        revalidate();
+        repaint();
+    }
+}

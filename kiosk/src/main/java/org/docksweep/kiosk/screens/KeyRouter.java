@@ -1,0 +1,45 @@
+package org.docksweep.kiosk.screens;
+
+import java.awt.Component;
+import java.awt.KeyEventDispatcher;
+import java.awt.KeyboardFocusManager;
+import java.awt.event.KeyEvent;
+import java.util.Optional;
+import javax.swing.SwingUtilities;
+
+/**
+ * Sends command keys to the page and everything else that is typed in the window to the scan line, whatever was
+ * clicked before.
+ */
+final class KeyRouter implements KeyEventDispatcher {
+    private final KioskPane pane;
+    private final KeyRepeat repeat = new KeyRepeat();
+
+    KeyRouter(KioskPane pane) {
+        this.pane = pane;
+    }
+
+    @Override
+    public boolean dispatchKeyEvent(KeyEvent event) {
+        Component source = event.getComponent();
+        if (source == null || SwingUtilities.getRoot(source) != SwingUtilities.getRoot(pane)) {
+            return false;
+        }
+        Optional<Command> command = event.getID() == KeyEvent.KEY_TYPED ? Optional.empty() : Command.of(event);
+        if (command.isPresent()) {
+            if (repeat.begins(event)) {
+                pane.perform(command.get());
+            }
+            return true;
+        }
+        if (source != pane.scanField()) {
+            KeyboardFocusManager.getCurrentKeyboardFocusManager().redispatchEvent(pane.scanField(), event);
+            return true;
+        }
+        return false;
+    }
+
+    void windowLeft() {
+        repeat.forget();
+    }
+}

@@ -1,0 +1,298 @@
+package org.docksweep.kiosk.screens;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.VisualItem;
+import org.docksweep.judge.Prompt;
+import org.docksweep.kiosk.dock.DockActions;
+import org.docksweep.kiosk.dock.DockState;
+import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.dock.DockState.Phase;
+
+/**
+ * The dock page. Shows a state and knows which steps are alive in it; buttons and keys take the same
+ * {@link Offer offers}. Lives on the event thread. Its grid leaves the row under the top strip free for the other
+ * pages to come.
+ */
+final class KioskPane extends JPanel {
+    private static final long serialVersionUID = 1;
+
+    private final transient Sizes sizes;
+    private final transient Texts texts;
+    private final transient DockActions actions;
+    private final StripPanel strip;
+    private final ReturnListPanel returns;
+    private final KeyButton closeList;
+    private final CabinetPanel cabinet;
+    private final CurvePanel curve;
+    private final PlugPanel plug;
+    private final LookPanel look;
+    private final ModelChooser chooser;
+    private final JPanel middle;
+    private final AnswerColumn answer;
+    private final TrailPanel trail;
+    private final ScanField scanField;
+    private final NoticePanel notice;
+    private final transient Map<Command, Offer> alive = new EnumMap<>(Command.class);
+
+    private transient DockState state;
+    private transient Set<VisualItem> marked = Set.of();
+    private boolean choosing;
+    private boolean closing;
+
+    KioskPane(DockActions actions, DockState initial, List<CabinetModel> models, Sizes sizes, Texts texts) {
+        super(new MigLayout(
+                "insets 0, gap 0, fill",
+                "[grow,fill]",
+                "[" + sizes.px(48) + "px!]" + sizes.px(8) + "px[grow,fill]" + sizes.px(4) + "px[" + sizes.px(28)
+                        + "px!]" + sizes.px(4) + "px[" + sizes.px(80) + "px!]" + sizes.px(8) + "px"));
+        this.sizes = sizes;
+        this.texts = texts;
+        this.actions = actions;
+        strip = new StripPanel(sizes, texts);
+        returns = new ReturnListPanel(sizes, texts);
+        closeList = new KeyButton(sizes);
+        cabinet = new CabinetPanel(sizes, texts);
+        curve = new CurvePanel(sizes, texts);
+        plug = new PlugPanel(sizes, texts);
+        look = new LookPanel(sizes, texts, this::toggle);
+        chooser = new ModelChooser(sizes, texts, models, this::register, this::refreshCommands);
+        answer = new AnswerColumn(sizes, texts);
+        trail = new TrailPanel(sizes, texts);
+        scanField = new ScanField(sizes, texts, this::scanned);
+        notice = new NoticePanel(sizes, texts);
+        middle = new JPanel();
+        middle.setOpaque(false);
+        setBackground(Look.color("ground"));
+        layOut();
+        show(initial);
+    }
+
+    private void layOut() {
+        add(strip, "wrap, grow");
+        int gap = sizes.px(8);
+        JPanel body = new JPanel(new MigLayout(
+                "insets 0 " + gap + "px 0 " + gap + "px, gap " + gap + "px 0, fill",
+                "[" + sizes.px(296) + "px!,fill][grow,fill][" + sizes.px(376) + "px!,fill]",
+                "[grow,fill]"));
+        body.setOpaque(false);
+        JPanel left = new JPanel(
+                new MigLayout("insets 0, gap 0 " + gap + "px, fill, hidemode 3", "[grow,fill]", "[grow,fill][]"));
+        left.setOpaque(false);
+        left.add(returns, "wrap, grow, hmin 0, wmin 0");
+        left.add(closeList, "growx, wmin 0, h " + sizes.px(Sizes.TOUCH) + "px!");
+        body.add(left, "grow, hmin 0");
+        body.add(middle, "grow, wmin 0, hmin 0");
+        body.add(answer, "grow, hmin 0");
+        add(body, "wrap, grow, hmin 0");
+        add(trail, "wrap, grow");
+        JPanel bottom = new JPanel(new MigLayout(
+                "insets 0 " + gap + "px 0 " + gap + "px, gap " + gap + "px 0, fill, hidemode 3",
+                "[" + sizes.px(384) + "px!,fill][grow,fill]",
+                "[grow,fill]"));
+        bottom.setOpaque(false);
+        bottom.add(scanField, "grow");
+        bottom.add(notice, "grow, wmin 0, hmin 0");
+        add(bottom, "grow");
+    }
+
+    ScanField scanField() {
+        return scanField;
+    }
+
+    /** Shows a state. */
+    void show(DockState next) {
+        boolean otherCabinet = state == null
+                || !state.cabinet().map(c -> c.tag()).equals(next.cabinet().map(c -> c.tag()));
+        if (otherCabinet || state.phase() != next.phase()) {
+            marked = next.visualDamage();
+        }
+        if (next.notice().isEmpty() || !next.notice().get().actions().contains(NoticeAction.REGISTER)) {
+            choosing = false;
+        }
+        if (next.returns().isEmpty() || Guide.sounding(next.phase())) {
+            closing = false;
+        }
+        state = next;
+        refresh();
+    }
+
+    private void refresh() {
+        strip.show(state.strip());
+        returns.show(state.returns());
+        cabinet.show(state.cabinet());
+        curve.show(state.curve(), Guide.sounding(state.phase()));
+        plug.show(state);
+        trail.show(state.scans());
+        arrangeMiddle();
+        refreshCommands();
+    }
+
+    private void arrangeMiddle() {
+        int gap = sizes.px(8);
+        middle.removeAll();
+        middle.setLayout(new MigLayout(
+                "insets 0, gap 0 " + gap + "px, fill", "[grow,fill]", choosing ? "[grow,fill]" : "[grow,fill][]"));
+        if (choosing) {
+            middle.add(chooser, "grow, wmin 0, hmin 0");
+        } else {
+            middle.add(cabinet, "wrap, grow, wmin 0, hmin 0");
+            String lower = "growx, wmin 0, h " + sizes.px(256) + "px!";
+            if (state.phase() == Phase.LOOK) {
+                look.show(Guide.visualItems(state), marked);
+                middle.add(look, lower);
+            } else if (asksForPlug()) {
+                middle.add(plug, lower);
+            } else if (state.cabinet().isPresent()) {
+                middle.add(curve, lower);
+            }
+        }
+        middle.revalidate();
+        middle.repaint();
+    }
+
+    private boolean asksForPlug() {
+        return state.phase() == Phase.PLUG
+                || state.answer()
+                        .filter(a -> a.prompt() == Prompt.PLUG_IN || a.prompt() == Prompt.CHECK_SOCKET)
+                        .isPresent();
+    }
+
+    /** Gathers what can be done now; buttons and keys follow from it. */
+    private void refreshCommands() {
+        alive.clear();
+        List<Offer> column = new ArrayList<>();
+        for (Command command : Guide.of(state).commands()) {
+            column.add(columnOffer(command));
+        }
+        List<Offer> asked = new ArrayList<>();
+        state.notice().ifPresent(n -> {
+            for (int i = 0; i < n.actions().size(); i++) {
+                NoticeAction action = n.actions().get(i);
+                Command command = i == 0 ? Command.NOTICE_1 : Command.NOTICE_2;
+                asked.add(
+                        new Offer(command, Offer.Kind.PLAIN, texts.say("notice", action), () -> answerNotice(action)));
+            }
+        });
+        List<Offer> choices = choosing
+                ? chooser.offers()
+                : state.phase() == Phase.LOOK ? look.offers(Guide.visualItems(state)) : List.of();
+        Optional<Offer> close = closeOffer();
+        column.forEach(o -> alive.put(o.command(), o));
+        asked.forEach(o -> alive.put(o.command(), o));
+        choices.forEach(o -> alive.put(o.command(), o));
+        close.ifPresent(o -> alive.put(o.command(), o));
+        // Stop is never refused: the line may still sound while the page is a moment behind.
+        alive.put(Command.STOP, new Offer(Command.STOP, Offer.Kind.STOP, texts.say("button.STOP"), this::stop));
+        answer.show(state, marked, column);
+        notice.show(state.notice(), asked);
+        close.ifPresent(closeList::offer);
+        closeList.setVisible(close.isPresent());
+    }
+
+    private Offer columnOffer(Command command) {
+        return switch (command) {
+            case NEXT -> new Offer(command, Offer.Kind.PRIMARY, nextLabel(), this::next);
+            case HOLD -> new Offer(command, Offer.Kind.PLAIN, texts.say("button.HOLD"), actions::holdForPerson);
+            case PRINT -> new Offer(command, Offer.Kind.PLAIN, texts.say("button.PRINT"), actions::printTag);
+            case STOP -> new Offer(command, Offer.Kind.STOP, texts.say("button.STOP"), this::stop);
+            default -> throw new IllegalArgumentException("no button for " + command + " in the answer column");
+        };
+    }
+
+    private String nextLabel() {
+        if (state.phase() == Phase.LOOK) {
+            return marked.isEmpty() ? texts.say("button.ALL_FINE") : texts.say("button.GO_ON", marked.size());
+        }
+        return asksForPlug() ? texts.say("button.PLUGGED") : texts.say("button.SWEEP_AGAIN");
+    }
+
+    private void next() {
+        if (state.phase() == Phase.LOOK) {
+            actions.lookedOver(marked);
+        } else if (asksForPlug()) {
+            actions.plugged();
+        } else {
+            actions.sweepAgain();
+        }
+    }
+
+    /** Closing asks once more on its own button, saying what is still missing. */
+    private Optional<Offer> closeOffer() {
+        return state.returns().filter(r -> !Guide.sounding(state.phase())).map(list -> {
+            int missing = Math.max(0, list.due() - list.back());
+            String label = closing ? texts.say("button.CLOSE_SURE", missing) : texts.say("button.CLOSE_LIST");
+            return new Offer(Command.CLOSE_LIST, closing ? Offer.Kind.PRIMARY : Offer.Kind.PLAIN, label, () -> {
+                if (closing) {
+                    actions.closeList();
+                }
+                closing = !closing;
+                refreshCommands();
+            });
+        });
+    }
+
+    private void stop() {
+        actions.stop();
+        if (choosing) {
+            choosing = false;
+            refresh();
+        }
+        if (closing) {
+            closing = false;
+            refreshCommands();
+        }
+        if (!Guide.sounding(state.phase())) {
+            scanField.setText("");
+        }
+    }
+
+    private void scanned(String text) {
+        closing = false;
+        actions.scan(text);
+        refreshCommands();
+    }
+
+    private void toggle(VisualItem item) {
+        marked = LookPanel.toggled(marked, item);
+        refresh();
+    }
+
+    private void answerNotice(NoticeAction action) {
+        if (action == NoticeAction.REGISTER) {
+            choosing = true;
+            chooser.open();
+            refresh();
+        } else {
+            choosing = false;
+            actions.notice(action);
+            refresh();
+        }
+    }
+
+    private void register(CabinetModel model) {
+        choosing = false;
+        actions.register(model.code());
+        refresh();
+    }
+
+    /**
+     * Does what a key stands for, if it is alive now.
+     *
+     * @return whether it was
+     */
+    boolean perform(Command command) {
+        Offer offer = alive.get(command);
+        if (offer != null) {
+            offer.action().run();
+        }
+        return offer != null;
+    }
+}

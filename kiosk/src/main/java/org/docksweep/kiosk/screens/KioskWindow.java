@@ -1,0 +1,108 @@
+package org.docksweep.kiosk.screens;
+
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.awt.KeyboardFocusManager;
+import java.awt.Rectangle;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import javax.swing.JFrame;
+import javax.swing.SwingUtilities;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.kiosk.dock.DockActions;
+import org.docksweep.kiosk.dock.DockState;
+
+/** The window at the dock. Made on the event thread; {@link #show(DockState)} may be called from any thread. */
+public final class KioskWindow extends JFrame {
+    private static final long serialVersionUID = 1;
+    private static final int WIDTH = 1280;
+    private static final int HEIGHT = 800;
+
+    private final KioskPane pane;
+    private final transient KeyRouter router;
+    private final transient AtomicReference<DockState> waiting = new AtomicReference<>();
+
+    private KioskWindow(DockActions actions, DockState initial, List<CabinetModel> models, ScreenSettings settings) {
+        super("Docksweep");
+        Sizes sizes = new Sizes(settings.scale());
+        pane = new KioskPane(actions, initial, models, sizes, new Texts(settings.locale(), settings.zone()));
+        pane.setPreferredSize(new Dimension(sizes.px(WIDTH), sizes.px(HEIGHT)));
+        router = new KeyRouter(pane);
+        setContentPane(pane);
+        setDefaultCloseOperation(DISPOSE_ON_CLOSE);
+        addWindowListener(new Focus());
+        addWindowFocusListener(new Focus());
+    }
+
+    /**
+     * Opens the window: on a screen of its design size or less it fills the screen.
+     *
+     * @param actions hears what the person does, on the event thread
+     * @param initial first state
+     * @param models all models of the house, for registering an unknown cabinet
+     * @param settings theme, scale, language, time zone
+     * @return the open window; closing it disposes it, and a window listener hears of that
+     * @throws IllegalStateException if called off the event thread, or on a machine without a display
+     */
+    public static KioskWindow open(
+            DockActions actions, DockState initial, List<CabinetModel> models, ScreenSettings settings) {
+        if (!SwingUtilities.isEventDispatchThread()) {
+            throw new IllegalStateException(
+                    "the kiosk window must be opened on the event thread; call it through SwingUtilities.invokeLater");
+        }
+        if (GraphicsEnvironment.isHeadless()) {
+            throw new IllegalStateException(
+                    "there is no display for the kiosk window; run the dock night without a window instead");
+        }
+        Look.install(settings);
+        KioskWindow window = new KioskWindow(actions, initial, models, settings);
+        window.pack();
+        window.fitToScreen();
+        KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(window.router);
+        window.setVisible(true);
+        window.pane.scanField().requestFocusInWindow();
+        return window;
+    }
+
+    private void fitToScreen() {
+        Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
+        if (getWidth() >= screen.width || getHeight() >= screen.height) {
+            setBounds(screen);
+            setExtendedState(MAXIMIZED_BOTH);
+        } else {
+            setLocationRelativeTo(null);
+        }
+    }
+
+    /**
+     * Shows a state. May be called from any thread and returns at once; of states that arrive faster than the screen
+     * paints only the newest is shown.
+     *
+     * @param state the state
+     */
+    public void show(DockState state) {
+        if (waiting.getAndSet(state) == null) {
+            SwingUtilities.invokeLater(() -> pane.show(waiting.getAndSet(null)));
+        }
+    }
+
+    /** Keeps the focus on the scan line while the window lives. */
+    private final class Focus extends WindowAdapter {
+        @Override
+        public void windowGainedFocus(WindowEvent event) {
+            pane.scanField().requestFocusInWindow();
+        }
+
+        @Override
+        public void windowLostFocus(WindowEvent event) {
+            router.windowLeft();
+        }
+
+        @Override
+        public void windowClosed(WindowEvent event) {
+            KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(router);
+        }
+    }
+}

@@ -1,0 +1,40 @@
+package org.docksweep.kiosk.screens;
+
+import com.formdev.flatlaf.FlatSystemProperties;
+import com.formdev.flatlaf.fonts.inter.FlatInterFont;
+import java.awt.Color;
+import javax.swing.UIManager;
+import javax.swing.UnsupportedLookAndFeelException;
+
+/** Installs the look and names its colours. Colours are asked for while painting, so a change of theme shows at once. */
+final class Look {
+    private Look() {}
+
+    /** Installs font, theme and scale. Must run on the event thread before the first component is made. */
+    static void install(ScreenSettings settings) {
+        // Scaling is ours (Sizes); a second one from the library would multiply with it.
+        System.setProperty(FlatSystemProperties.UI_SCALE_ENABLED, "false");
+        FlatInterFont.install();
+        Sizes sizes = new Sizes(settings.scale());
+        UIManager.put("defaultFont", sizes.regular(16));
+        try {
+            UIManager.setLookAndFeel(settings.theme().lookAndFeel());
+        } catch (UnsupportedLookAndFeelException e) {
+            throw new IllegalStateException("the window's look cannot be used on this system: " + e.getMessage(), e);
+        }
+    }
+
+    /**
+     * A colour of the theme.
+     *
+     * @param key key without the prefix {@code Docksweep.}
+     * @throws IllegalArgumentException if the theme lacks it, which is a defect of this program
+     */
+    static Color color(String key) {
+        Color color = UIManager.getColor("Docksweep." + key);
+        if (color == null) {
+            throw new IllegalArgumentException("the theme has no colour Docksweep." + key);
+        }
+        return color;
+    }
+}

@@ -1,0 +1,22 @@
+package org.docksweep.kiosk.screens;
+
+import java.time.ZoneId;
+import java.util.Locale;
+import org.docksweep.fleet.Require;
+
+/**
+ * How the window looks and speaks.
+ *
+ * @param theme palette
+ * @param scale size of everything against 96 dots per inch, 0.5 to 4; 1 is made for 1280 x 800, 2 for 2560 x 1600
+ * @param locale language; English where a language has no text
+ * @param zone time zone of the clock
+ */
+public record ScreenSettings(Theme theme, double scale, Locale locale, ZoneId zone) {
+    public ScreenSettings {
+        if (theme == null || locale == null || zone == null) {
+            throw new IllegalArgumentException("screen settings: theme, locale and zone are all needed");
+        }
+        Require.inRange("screen scale", scale, 0.5, 4);
+    }
+}

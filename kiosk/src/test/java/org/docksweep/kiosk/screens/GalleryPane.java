@@ -1,0 +1,90 @@
+package org.docksweep.kiosk.screens;
+
+import static org.mockito.Mockito.mock;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.lang.reflect.InvocationTargetException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
+import javax.swing.SwingUtilities;
+import org.docksweep.kiosk.dock.DockActions;
+
+/** A dock page laid out and painted without a display. */
+final class GalleryPane {
+    static final int WIDTH = 1280;
+    static final int HEIGHT = 800;
+
+    private GalleryPane() {}
+
+    /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
+    static <T> T paint(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
+        AtomicReference<T> result = new AtomicReference<>();
+        onEventThread(() -> {
+            Look.install(settings);
+            Sizes sizes = new Sizes(settings.scale());
+            KioskPane pane = new KioskPane(mock(DockActions.class), scene.state(), SampleHouse.MODELS, sizes, texts);
+            scene.pressed().forEach(pane::perform);
+            int width = sizes.px(WIDTH);
+            int height = sizes.px(HEIGHT);
+            pane.setSize(width, height);
+            layOut(pane);
+            BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image.createGraphics();
+            pane.paint(g);
+            g.dispose();
+            result.set(ask.apply(new Painted(pane, image)));
+        });
+        return result.get();
+    }
+
+    /**
+     * A painted page.
+     *
+     * @param pane the page
+     * @param image what it looks like
+     */
+    record Painted(KioskPane pane, BufferedImage image) {
+        List<Component> components() {
+            List<Component> all = new ArrayList<>();
+            collect(pane, all);
+            return all;
+        }
+
+        private static void collect(Component component, List<Component> all) {
+            if (component.isVisible()) {
+                all.add(component);
+                if (component instanceof Container container) {
+                    for (Component child : container.getComponents()) {
+                        collect(child, all);
+                    }
+                }
+            }
+        }
+    }
+
+    /** Without a peer, validation does nothing; laying out by hand does. */
+    private static void layOut(Container container) {
+        container.doLayout();
+        for (Component child : container.getComponents()) {
+            if (child instanceof Container inner) {
+                layOut(inner);
+            }
+        }
+    }
+
+    static void onEventThread(Runnable work) {
+        try {
+            SwingUtilities.invokeAndWait(work);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while painting", e);
+        } catch (InvocationTargetException e) {
+            throw new IllegalStateException("painting failed: " + e.getCause(), e.getCause());
+        }
+    }
+}

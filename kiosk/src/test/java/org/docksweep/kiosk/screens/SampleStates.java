@@ -1,0 +1,389 @@
+package org.docksweep.kiosk.screens;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.docksweep.contract.HistoryEvent;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Route;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.fleet.VisualItem;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.PositionState;
+import org.docksweep.judge.Prompt;
+import org.docksweep.kiosk.dock.DockState;
+import org.docksweep.kiosk.dock.DockState.Answer;
+import org.docksweep.kiosk.dock.DockState.CabinetAtHand;
+import org.docksweep.kiosk.dock.DockState.CurvePicture;
+import org.docksweep.kiosk.dock.DockState.ModelTally;
+import org.docksweep.kiosk.dock.DockState.Notice;
+import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.dock.DockState.Phase;
+import org.docksweep.kiosk.dock.DockState.Returns;
+import org.docksweep.kiosk.dock.DockState.ScanEcho;
+import org.docksweep.kiosk.dock.DockState.Slot;
+import org.docksweep.kiosk.dock.DockState.SlotState;
+import org.docksweep.kiosk.dock.DockState.Strip;
+import org.docksweep.kiosk.dock.DockState.SweepProgress;
+import org.docksweep.kiosk.dock.DockState.TagPrint;
+import org.docksweep.suspect.FaultKind;
+import org.docksweep.suspect.Suspect;
+
+/** One believable picture of every state the dock can be in, by name. */
+final class SampleStates {
+    private static final Instant NOW = Instant.parse("2031-10-12T01:47:00Z");
+    private static final AssetTag TAG = new AssetTag("MCH-000117");
+
+    private Strip strip = new Strip(
+            "Marram Coast Hire",
+            Reason.of("dock-rig-passed", "21:10"),
+            ReadingState.OK,
+            0,
+            true,
+            "Ona Petrel",
+            NOW);
+    private Optional<Returns> returns = Optional.of(list(List.of(slot(640, SlotState.BENCH))));
+    private Optional<Notice> notice = Optional.empty();
+    private Optional<CabinetAtHand> cabinet = Optional.empty();
+    private Set<VisualItem> damage = EnumSet.noneOf(VisualItem.class);
+    private Optional<CurvePicture> curve = Optional.empty();
+    private Optional<SweepProgress> progress = Optional.empty();
+    private Optional<Answer> answer = Optional.empty();
+    private final Phase phase;
+
+    private SampleStates(Phase phase) {
+        this.phase = phase;
+    }
+
+    /** All states, by the name of their picture. */
+    static Map<String, DockState> all() {
+        Map<String, DockState> all = new LinkedHashMap<>();
+        all.put("ready", of(Phase.READY).make());
+        all.put("look", at(Phase.LOOK, SampleHouse.TWO_WAY).make());
+        all.put("look-powered", at(Phase.LOOK, SampleHouse.POWERED).make());
+        all.put("plug", plug(Prompt.NONE, "dock-plug-next", "2+ / 2-").make());
+        all.put("plug-line", at(Phase.PLUG, SampleHouse.POWERED).make());
+        all.put("probe", sounding(Phase.PROBE, 0.08).make());
+        all.put("sweep", sounding(Phase.SWEEP, 0.62).make());
+        all.put("sweep-queued", sounding(Phase.SWEEP, 0.62).queued().make());
+        all.put("judge", sounding(Phase.JUDGE, 1).make());
+        all.put("answer-pass", pass().make());
+        all.put("answer-pass-watch", passWatch().make());
+        all.put("answer-fail", fail(TagPrint.PRINTED).make());
+        all.put("answer-fail-sub", failSub().make());
+        all.put("answer-fail-tag-failed", fail(TagPrint.FAILED).make());
+        all.put("answer-sweep-again", sweepAgain().make());
+        all.put("answer-plug-in", plug(Prompt.PLUG_IN, "dock-nothing-connected", TAG.value(), "1+ / 1-").make());
+        all.put("answer-check-socket", plug(Prompt.CHECK_SOCKET, "dock-other-socket", "2+ / 2-", "1+ / 1-").make());
+        all.put("answer-check-label", checkLabel().make());
+        all.put("answer-safety-hold", safetyHold().make());
+        all.put("answer-manual-hold", manualHold().make());
+        all.put("unknown-tag", pass().unknown().make());
+        all.put("unexpected", pass().unexpected().make());
+        all.put("scanned-twice", pass().twice().make());
+        all.put("two-labels", of(Phase.READY).twoLabels().make());
+        all.put("service-down", pass().serviceDown().make());
+        all.put("rig-failed", of(Phase.READY).rigFailed().make());
+        all.put("list-closed", of(Phase.READY).closed().make());
+        return Collections.unmodifiableMap(all);
+    }
+
+    static DockState named(String name) {
+        return all().get(name);
+    }
+
+    private static SampleStates of(Phase phase) {
+        return new SampleStates(phase);
+    }
+
+    private static SampleStates at(Phase phase, CabinetModel model) {
+        SampleStates s = of(phase);
+        List<PositionState> positions = model.positions().stream()
+                .map(p -> new PositionState(p.code(), ReadingState.NOT_JUDGED, Reason.of("word-unknown"), null))
+                .toList();
+        s.cabinet = Optional.of(new CabinetAtHand(
+                TAG, model, "C-04", positions, List.of(event()), Optional.empty()));
+        return s;
+    }
+
+    private static HistoryEvent event() {
+        return new HistoryEvent(
+                new UUID(1, 1), TAG, "HF", NOW, "Tam", HistoryEvent.Kind.REPAIRED, Reason.of("last-event"));
+    }
+
+    private static SampleStates sounding(Phase phase, double share) {
+        SampleStates s = at(phase, SampleHouse.TWO_WAY);
+        s.progress = Optional.of(new SweepProgress("IN", "1+ / 1-", share, 1));
+        s.curve = phase == Phase.PROBE ? Optional.empty() : Optional.of(SampleCurves.growing(share));
+        return s;
+    }
+
+    private static SampleStates plug(Prompt prompt, String reason, String... arguments) {
+        SampleStates s = at(Phase.PLUG, SampleHouse.BIAMPED);
+        s.answer = Optional.of(prompted(prompt, Reason.of(reason, arguments)));
+        return s;
+    }
+
+    private static Answer prompted(Prompt prompt, Reason reason) {
+        return new Answer(
+                prompt == Prompt.SWEEP_AGAIN ? Optional.of(Verdict.SWEEP_AGAIN) : Optional.empty(),
+                prompt,
+                Optional.empty(),
+                "",
+                false,
+                reason,
+                List.of(),
+                Optional.empty(),
+                TagPrint.NOT_NEEDED);
+    }
+
+    private static Answer routed(Verdict verdict, Route route, String place, boolean watch, String reason) {
+        return new Answer(
+                Optional.ofNullable(verdict),
+                Prompt.NONE,
+                Optional.of(route),
+                place,
+                watch,
+                Reason.of(reason),
+                List.of(),
+                Optional.empty(),
+                TagPrint.NOT_NEEDED);
+    }
+
+    private static Answer bench(String reason, List<Suspect> suspects, TagPrint print) {
+        return new Answer(
+                Optional.of(Verdict.FAIL),
+                Prompt.NONE,
+                Optional.of(Route.BENCH),
+                "bench",
+                false,
+                Reason.of(reason),
+                suspects,
+                Optional.of(JobCode.of(1, 42)),
+                print);
+    }
+
+    private SampleStates judged(ReadingState first, String firstWord, String firstHeadline, ReadingState second) {
+        cabinet = cabinet.map(c -> {
+            List<PositionState> states = new ArrayList<>();
+            for (int i = 0; i < c.model().positions().size(); i++) {
+                ReadingState state = i == 0 ? first : i == 1 ? second : ReadingState.OK;
+                String word = i == 0 ? firstWord : state == ReadingState.OK ? "word-ok" : "word-watch";
+                String headline = i == 0 ? firstHeadline : "5.6 \u03a9, tuned 52 Hz";
+                states.add(new PositionState(
+                        c.model().positions().get(i).code(), state, Reason.of(word), headline));
+            }
+            return new CabinetAtHand(c.tag(), c.model(), c.shelfPlace(), states, c.recent(), c.queuedScan());
+        });
+        return this;
+    }
+
+    private static SampleStates pass() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY)
+                .judged(ReadingState.OK, "word-ok", "9.1 \u03a9, peak 640 Hz", ReadingState.OK);
+        s.curve = Optional.of(SampleCurves.healthy());
+        s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", false, "healthy"));
+        return s;
+    }
+
+    private static SampleStates passWatch() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.THREE_WAY)
+                .judged(ReadingState.OK, "word-ok", "9.1 \u03a9, peak 640 Hz", ReadingState.WATCH);
+        s.curve = Optional.of(SampleCurves.healthy());
+        s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", true, "close"));
+        return s;
+    }
+
+    private static Suspect suspect(FaultKind kind, String position, String element, double share, String next) {
+        return new Suspect(kind, "IN", position, element, share, Reason.of("evidence"), Reason.of(next));
+    }
+
+    private static SampleStates fail(TagPrint print) {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY)
+                .judged(ReadingState.FAULT, "word-open", "no current, 3.1 kHz up", ReadingState.OK);
+        s.curve = Optional.of(SampleCurves.hornOpen());
+        s.answer = Optional.of(bench(
+                "horn-open",
+                List.of(
+                        suspect(FaultKind.DRIVER_OPEN, "HF", null, 0.81, "look-joint"),
+                        suspect(FaultKind.PART_OPEN, null, "R2", 0.16, "look-joint"),
+                        suspect(FaultKind.CONTACT_RESISTANCE, "HF", null, 0.03, "look-joint")),
+                print));
+        return s;
+    }
+
+    private static SampleStates failSub() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.SUB)
+                .judged(ReadingState.OK, "word-ok", "5.6 \u03a9, tuned 41 Hz", ReadingState.OK);
+        s.cabinet = s.cabinet.map(c -> new CabinetAtHand(
+                c.tag(),
+                c.model(),
+                c.shelfPlace(),
+                List.of(
+                        c.positions().get(0),
+                        new PositionState("LF2", ReadingState.FAULT, Reason.of("word-open"), "Re twice, third peak")),
+                c.recent(),
+                Optional.empty()));
+        s.curve = Optional.of(SampleCurves.hornOpen());
+        s.answer = Optional.of(bench(
+                "one-open",
+                List.of(
+                        suspect(FaultKind.DRIVER_OPEN, "LF2", null, 0.5, "look-spade"),
+                        suspect(FaultKind.DRIVER_OPEN, "LF1", null, 0.5, "look-spade")),
+                TagPrint.SAVED_TO_FOLDER));
+        return s;
+    }
+
+    private static SampleStates sweepAgain() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY);
+        s.curve = Optional.of(SampleCurves.healthy());
+        s.answer = Optional.of(prompted(Prompt.SWEEP_AGAIN, Reason.of("spoiled")));
+        return s;
+    }
+
+    private static SampleStates checkLabel() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY);
+        s.curve = Optional.of(SampleCurves.hornOpen());
+        s.answer = Optional.of(prompted(Prompt.CHECK_LABEL, Reason.of("other-model")));
+        return s;
+    }
+
+    private static SampleStates safetyHold() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.BIAMPED);
+        s.damage = EnumSet.of(VisualItem.RIGGING);
+        s.answer = Optional.of(routed(null, Route.SAFETY_HOLD, "safety hold: rigging", false, "rigging"));
+        return s;
+    }
+
+    private static SampleStates manualHold() {
+        SampleStates s = at(Phase.ANSWER, SampleHouse.WEDGE);
+        s.answer = Optional.of(routed(null, Route.MANUAL_HOLD, "manual hold", false, "spoiled-thrice"));
+        return s;
+    }
+
+    private SampleStates queued() {
+        cabinet = cabinet.map(c -> new CabinetAtHand(
+                c.tag(), c.model(), c.shelfPlace(), c.positions(), c.recent(), Optional.of(new AssetTag("MCH-000118"))));
+        return say(ReadingState.OK, Reason.of("dock-scan-queued", "MCH-000118", TAG.value()));
+    }
+
+    private SampleStates unknown() {
+        return say(
+                ReadingState.WATCH,
+                Reason.of("dock-unknown-tag", "MCH-004711"),
+                NoticeAction.REGISTER,
+                NoticeAction.DISMISS);
+    }
+
+    private SampleStates unexpected() {
+        return say(
+                ReadingState.WATCH,
+                Reason.of("dock-not-on-list", "MCH-000640"),
+                NoticeAction.CHECK_IN_ANYWAY,
+                NoticeAction.DISMISS);
+    }
+
+    private SampleStates twice() {
+        return say(
+                ReadingState.OK,
+                Reason.of("dock-already-checked-in", TAG.value()),
+                NoticeAction.SHOW_EARLIER,
+                NoticeAction.CHECK_IN_AGAIN);
+    }
+
+    private SampleStates twoLabels() {
+        return say(ReadingState.WATCH, Reason.of("dock-two-tags", "MCH-000117 MCH-000322"), NoticeAction.DISMISS);
+    }
+
+    private SampleStates serviceDown() {
+        strip = new Strip(strip.siteName(), strip.rig(), strip.rigState(), 7, false, strip.operator(), strip.now());
+        return this;
+    }
+
+    private SampleStates rigFailed() {
+        strip = new Strip(
+                strip.siteName(),
+                Reason.of("dock-rig-failed", "21:10"),
+                ReadingState.FAULT,
+                0,
+                true,
+                strip.operator(),
+                strip.now());
+        return say(ReadingState.FAULT, Reason.of("dock-rig-check-failed"), NoticeAction.DISMISS);
+    }
+
+    private SampleStates closed() {
+        returns = Optional.empty();
+        return say(
+                ReadingState.OK, Reason.of("dock-list-closed", "R-2031-118", "23", "24", "1", "1"), NoticeAction.DISMISS);
+    }
+
+    private SampleStates say(ReadingState state, Reason text, NoticeAction... actions) {
+        notice = Optional.of(new Notice(state, text, List.of(actions)));
+        return this;
+    }
+
+    private static Returns list(List<Slot> unexpected) {
+        return new Returns(
+                "R-2031-118",
+                "Harbour Stage Company",
+                24,
+                17,
+                3,
+                List.of(
+                        tally(SampleHouse.TWO_WAY, 110, "SSSSSSAN"),
+                        tally(SampleHouse.BIAMPED, 210, "SSBS"),
+                        tally(SampleHouse.SUB, 310, "SSWN"),
+                        tally(SampleHouse.WEDGE, 410, "SSNN"),
+                        tally(SampleHouse.THREE_WAY, 510, "BH"),
+                        tally(SampleHouse.POWERED, 610, "SN")),
+                unexpected);
+    }
+
+    private static ModelTally tally(CabinetModel model, int first, String states) {
+        List<Slot> slots = new ArrayList<>();
+        for (int i = 0; i < states.length(); i++) {
+            SlotState state =
+                    switch (states.charAt(i)) {
+                        case 'S' -> SlotState.SHELF;
+                        case 'A' -> SlotState.AT_HAND;
+                        case 'W' -> SlotState.WATCH;
+                        case 'B' -> SlotState.BENCH;
+                        case 'H' -> SlotState.HOLD;
+                        default -> SlotState.NOT_YET;
+                    };
+            slots.add(slot(first + i, state));
+        }
+        return new ModelTally(model, slots);
+    }
+
+    private static Slot slot(int number, SlotState state) {
+        return new Slot(new AssetTag("MCH-000" + number), state);
+    }
+
+    private static List<ScanEcho> scans() {
+        return List.of(
+                echo("MCH-000117", 60, "dock-scan-read", ReadingState.OK, "MCH-000117"),
+                echo("MCH-000116", 95, "dock-scan-read", ReadingState.OK, "MCH-000116"),
+                echo("~MCH-000213~", 140, "dock-scan-cleaned", ReadingState.WATCH, "MCH-000213"),
+                echo("MCH-004711", 190, "dock-unknown-tag", ReadingState.FAULT, "MCH-004711"));
+    }
+
+    private static ScanEcho echo(String text, int secondsAgo, String reason, ReadingState state, String argument) {
+        return new ScanEcho(text, NOW.minusSeconds(secondsAgo), Reason.of(reason, argument), state);
+    }
+
+    private DockState make() {
+        return new DockState(phase, strip, returns, scans(), notice, cabinet, damage, curve, progress, answer);
+    }
+}

@@ -1,0 +1,168 @@
+package org.docksweep.service.bench;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.docksweep.contract.BenchJobBody;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.Page;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Route;
+import org.docksweep.service.dispatches.Availability;
+import org.docksweep.service.dispatches.Dispatches;
+import org.docksweep.service.web.Paging;
+import org.docksweep.service.web.Refusal;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The bench queue. */
+@Service
+@Transactional(readOnly = true)
+public class Bench {
+    private static final Comparator<BenchJobBody> MOST_URGENT_FIRST = Comparator.comparing(
+                    BenchJobBody::needOn, Comparator.nullsLast(Comparator.naturalOrder()))
+            .thenComparing(BenchJobBody::openedAt)
+            .thenComparing(job -> job.code().value());
+
+    private final BenchJobs jobs;
+    private final PrintedCodes printedCodes;
+    private final JobCheckIns checkIns;
+    private final Dispatches dispatches;
+
+    Bench(BenchJobs jobs, PrintedCodes printedCodes, JobCheckIns checkIns, Dispatches dispatches) {
+        this.jobs = jobs;
+        this.printedCodes = printedCodes;
+        this.checkIns = checkIns;
+        this.dispatches = dispatches;
+    }
+
+    /**
+     * The job a check-in belongs to.
+     *
+     * @param code the job, or null when there is none
+     * @param joined whether it was open before
+     */
+    public record Assignment(JobCode code, boolean joined) {}
+
+    /**
+     * Puts a check-in to the open job of its cabinet, whatever its route: a later pass does not close a job. Without an
+     * open job, the route BENCH opens one under the code printed on the tag. The caller holds the cabinet's lock.
+     *
+     * @param checkIn the check-in
+     * @return its job
+     * @throws Refusal if the printed code leads to another job already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Assignment assign(CheckInBody checkIn) {
+        Optional<BenchJob> open = jobs.openOf(checkIn.tag().value());
+        if (open.isEmpty() && checkIn.route() != Route.BENCH) {
+            return new Assignment(null, false);
+        }
+        requireCodeFree(checkIn, open);
+        BenchJob job = open.orElseGet(() -> jobs.saveAndFlush(new BenchJob(checkIn)));
+        JobCode printed = checkIn.jobCode();
+        if (printed != null && !printedCodes.existsById(printed.value())) {
+            printedCodes.save(new PrintedCode(printed, job.jobCode()));
+        }
+        checkIns.save(new JobCheckIn(checkIn.id(), job.jobCode(), checkIn.finishedAt()));
+        return new Assignment(job.jobCode(), open.isPresent());
+    }
+
+    private void requireCodeFree(CheckInBody checkIn, Optional<BenchJob> open) {
+        if (checkIn.jobCode() == null) {
+            return;
+        }
+        printedCodes.findById(checkIn.jobCode().value()).ifPresent(used -> {
+            if (open.isEmpty() || !open.get().getId().equals(used.jobCode())) {
+                BenchJob other = jobs.findById(used.jobCode()).orElseThrow();
+                throw Refusal.wrongState(
+                        "jobCode",
+                        "code " + checkIn.jobCode() + " was printed before, for a job of cabinet " + other.tag(),
+                        "Print a new tag with another code; give every kiosk a number of its own.");
+            }
+        });
+    }
+
+    /**
+     * Open jobs.
+     *
+     * @return by need date, those without one last; then oldest first
+     */
+    public List<BenchJobBody> queue() {
+        return queue(dispatches.availability());
+    }
+
+    /**
+     * Open jobs, for a caller that has the availability already.
+     *
+     * @param availability what of the bookings can be met
+     * @return by need date, those without one last; then oldest first
+     */
+    public List<BenchJobBody> queue(Availability availability) {
+        List<BenchJob> open = jobs.open();
+        Map<String, List<UUID>> members = members(open);
+        Map<String, Integer> places = new HashMap<>();
+        List<BenchJobBody> bodies = new ArrayList<>();
+        for (BenchJob job : open) {
+            int place = places.merge(job.modelCode(), 1, Integer::sum) - 1;
+            LocalDate needOn = availability.needOn(job.modelCode(), place);
+            bodies.add(job.body(needOn, members.getOrDefault(job.getId(), List.of())));
+        }
+        bodies.sort(MOST_URGENT_FIRST);
+        return bodies;
+    }
+
+    private Map<String, List<UUID>> members(List<BenchJob> of) {
+        return of.isEmpty()
+                ? Map.of()
+                : checkIns.of(of.stream().map(BenchJob::getId).toList()).stream()
+                        .collect(Collectors.groupingBy(
+                                JobCheckIn::jobCode, Collectors.mapping(JobCheckIn::getId, Collectors.toList())));
+    }
+
+    Page<BenchJobBody> page(String after, int limit) {
+        Paging.checked(limit);
+        List<BenchJobBody> queue = queue();
+        int from = 0;
+        while (!after.isEmpty() && from < queue.size() && key(queue.get(from)).compareTo(after) <= 0) {
+            from++;
+        }
+        List<BenchJobBody> rest = queue.subList(from, Math.min(queue.size(), from + limit + 1));
+        return Paging.page(rest, limit, job -> job, Bench::key);
+    }
+
+    /** Sorts as the queue does, so that a job that moved in between shifts no page. */
+    private static String key(BenchJobBody job) {
+        String need = job.needOn() == null ? "9999-12-31" : job.needOn().toString();
+        return String.format(
+                "%s~%020d~%s",
+                need,
+                job.openedAt().getEpochSecond() * 1_000_000 + job.openedAt().getNano() / 1000,
+                job.code());
+    }
+
+    /** The job any printed code leads to, open or not. */
+    BenchJobBody find(JobCode printed) {
+        BenchJob job = printedCodes
+                .findById(printed.value())
+                .flatMap(code -> jobs.findById(code.jobCode()))
+                .orElseThrow(() -> Refusal.notFound(
+                        "code",
+                        "there is no bench job " + printed,
+                        "Type the code as printed on the tag; a tag just printed arrives when its kiosk has sent it."));
+        if (job.isOpen()) {
+            return queue().stream()
+                    .filter(body -> body.code().equals(job.jobCode()))
+                    .findFirst()
+                    .orElseThrow();
+        }
+        return job.body(null, members(List.of(job)).getOrDefault(job.getId(), List.of()));
+    }
+}

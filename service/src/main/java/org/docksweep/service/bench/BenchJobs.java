@@ -1,0 +1,14 @@
+package org.docksweep.service.bench;
+
+import java.util.List;
+import java.util.Optional;
+import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.Query;
+
+interface BenchJobs extends JpaRepository<BenchJob, String> {
+    @Query("select j from BenchJob j where j.tag = :tag and j.openMarker = true")
+    Optional<BenchJob> openOf(String tag);
+
+    @Query("select j from BenchJob j where j.openMarker = true order by j.openedAt, j.code")
+    List<BenchJob> open();
+}

@@ -1,0 +1,224 @@
+package org.docksweep.service.cabinets;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.InstalledDriver;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Route;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.web.Refusal;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** What other features may ask of cabinets and do to them. Writes join the caller's transaction. */
+@Service
+@Transactional(propagation = Propagation.MANDATORY)
+public class Fleet {
+    private static final int EVENTS_PER_QUERY = 500;
+
+    private final Cabinets cabinets;
+    private final Installations installations;
+    private final Events events;
+    private final Clock clock;
+
+    Fleet(Cabinets cabinets, Installations installations, Events events, Clock clock) {
+        this.cabinets = cabinets;
+        this.installations = installations;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * Locks a cabinet until the transaction ends, so that two check-ins of it come one after the other.
+     *
+     * @param tag cabinet
+     * @throws Refusal if there is none
+     */
+    public void lock(AssetTag tag) {
+        locked(tag);
+    }
+
+    private Cabinet locked(AssetTag tag) {
+        return cabinets.findLocked(tag.value()).orElseThrow(() -> unknown(tag));
+    }
+
+    static Refusal unknown(AssetTag tag) {
+        return Refusal.notFound(
+                "tag",
+                "there is no cabinet " + tag,
+                "Check the label; when it is right, register the cabinet first (PUT /api/cabinets/" + tag + ").");
+    }
+
+    /**
+     * Sends a cabinet where a check-in routes it.
+     *
+     * @param tag cabinet
+     * @param route route of the check-in
+     * @param verdict verdict, or null without a sweep
+     * @param watch whether it gets a watch mark
+     * @param openBenchJob whether it has an open bench job
+     * @return its status now
+     */
+    public CabinetStatus checkIn(AssetTag tag, Route route, Verdict verdict, boolean watch, boolean openBenchJob) {
+        Cabinet cabinet = locked(tag);
+        cabinet.checkIn(route, verdict, watch, openBenchJob);
+        return cabinet.status();
+    }
+
+    /**
+     * Marks a cabinet as gone out with an order, when it was on the shelf.
+     *
+     * @param tag cabinet
+     * @param by person or kiosk
+     * @param text why
+     */
+    public void sendOut(AssetTag tag, String by, Reason text) {
+        if (locked(tag).sendOut()) {
+            append(event(tag, HistoryEvent.Kind.SENT_OUT, by, text));
+        }
+    }
+
+    /**
+     * Marks a cabinet as missing, when it is still out.
+     *
+     * @param tag cabinet
+     * @param by person or kiosk
+     * @param text why
+     */
+    public void markMissing(AssetTag tag, String by, Reason text) {
+        if (locked(tag).markMissing()) {
+            append(event(tag, HistoryEvent.Kind.MISSING, by, text));
+        }
+    }
+
+    private HistoryEvent event(AssetTag tag, HistoryEvent.Kind kind, String by, Reason text) {
+        return new HistoryEvent(UUID.randomUUID(), tag, null, clock.instant(), by, kind, text);
+    }
+
+    /**
+     * Appends an event that is new.
+     *
+     * @param event event with a new id
+     */
+    public void append(HistoryEvent event) {
+        events.save(new EventRow(event));
+    }
+
+    /**
+     * Cabinets by tag, without their drivers.
+     *
+     * @param tags tags
+     * @return what is known of those that exist
+     */
+    public Map<AssetTag, Known> known(Collection<AssetTag> tags) {
+        Map<AssetTag, Known> known = new TreeMap<>();
+        List<String> wanted = tags.stream().map(AssetTag::value).distinct().toList();
+        for (int from = 0; from < wanted.size(); from += EVENTS_PER_QUERY) {
+            List<String> some = wanted.subList(from, Math.min(wanted.size(), from + EVENTS_PER_QUERY));
+            cabinets.findAllById(some).forEach(c -> known.put(c.tag(), new Known(c.modelCode(), c.status())));
+        }
+        return known;
+    }
+
+    /**
+     * What most features need of a cabinet.
+     *
+     * @param modelCode its model
+     * @param status where it stands
+     */
+    public record Known(String modelCode, CabinetStatus status) {}
+
+    /**
+     * Drivers installed in a cabinet.
+     *
+     * @param tag cabinet
+     * @return driver model by position
+     */
+    public Map<String, String> driverModels(AssetTag tag) {
+        return installations.openIn(List.of(tag.value())).stream()
+                .map(Installation::driver)
+                .collect(Collectors.toMap(InstalledDriver::positionCode, InstalledDriver::driverModelCode));
+    }
+
+    /**
+     * All cabinets with their drivers.
+     *
+     * @return by tag
+     */
+    public List<CabinetBody> all() {
+        Map<String, List<InstalledDriver>> drivers = byTag(installations.open());
+        return cabinets.findAllByOrderByTag().stream()
+                .map(c -> body(c, drivers))
+                .toList();
+    }
+
+    static Map<String, List<InstalledDriver>> byTag(List<Installation> installations) {
+        return installations.stream()
+                .collect(Collectors.groupingBy(
+                        Installation::tag, Collectors.mapping(Installation::driver, Collectors.toList())));
+    }
+
+    static CabinetBody body(Cabinet cabinet, Map<String, List<InstalledDriver>> drivers) {
+        return new CabinetBody(
+                cabinet.tag(),
+                cabinet.modelCode(),
+                cabinet.shelfPlace(),
+                cabinet.status(),
+                cabinet.watch(),
+                drivers.getOrDefault(cabinet.getId(), List.of()));
+    }
+
+    /**
+     * How many cabinets of each model stand where.
+     *
+     * @return counts by model and status; statuses without a cabinet are left out
+     */
+    public Map<String, Map<CabinetStatus, Integer>> counts() {
+        Map<String, Map<CabinetStatus, Integer>> counts = new TreeMap<>();
+        for (Cabinets.StatusCount count : cabinets.countByModelAndStatus()) {
+            counts.computeIfAbsent(count.getModelCode(), m -> new EnumMap<>(CabinetStatus.class))
+                    .put(count.getStatus(), Math.toIntExact(count.getUnits()));
+        }
+        return counts;
+    }
+
+    /**
+     * The last events of some cabinets.
+     *
+     * @param tags cabinets
+     * @param most most events per cabinet
+     * @return events, by cabinet, newest first
+     */
+    public List<HistoryEvent> lastEvents(Collection<AssetTag> tags, int most) {
+        List<String> wanted =
+                tags.stream().map(AssetTag::value).distinct().sorted().toList();
+        List<HistoryEvent> found = new java.util.ArrayList<>();
+        for (int from = 0; from < wanted.size(); from += EVENTS_PER_QUERY) {
+            List<String> some = wanted.subList(from, Math.min(wanted.size(), from + EVENTS_PER_QUERY));
+            events.lastOfEach(some, most).forEach(e -> found.add(e.event()));
+        }
+        return found;
+    }
+
+    /**
+     * The time, cut to what the database keeps.
+     *
+     * @return now
+     */
+    public Instant now() {
+        return StoredJson.cut(clock.instant());
+    }
+}

@@ -1,0 +1,76 @@
+package org.docksweep.service.cabinets;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.docksweep.contract.InstalledDriver;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.PartSource;
+import org.docksweep.service.store.Stored;
+
+/** A driver in a position, from its fitting to its removal. */
+@Entity
+@Table(name = "installation")
+class Installation extends Stored<UUID> {
+    @Id
+    private UUID id;
+
+    private String tag;
+    private String positionCode;
+    private String driverModelCode;
+    private String driverSerial;
+    private String diaphragmSerial;
+
+    @Enumerated(EnumType.STRING)
+    private PartSource diaphragmSource;
+
+    private LocalDate installedOn;
+    private Instant removedAt;
+    private Boolean openMarker;
+
+    @Version
+    private int version;
+
+    protected Installation() {}
+
+    Installation(AssetTag tag, InstalledDriver driver) {
+        this.id = UUID.randomUUID();
+        this.tag = tag.value();
+        this.positionCode = driver.positionCode();
+        this.driverModelCode = driver.driverModelCode();
+        this.driverSerial = driver.driverSerial();
+        this.diaphragmSerial = driver.diaphragmSerial();
+        this.diaphragmSource = driver.diaphragmSource();
+        this.installedOn = driver.installedOn();
+        this.openMarker = true;
+    }
+
+    /** Ends it; a driver is taken out once. */
+    void remove(Instant at) {
+        if (openMarker == null) {
+            throw new IllegalStateException("the driver at " + positionCode + " of " + tag + " was removed before");
+        }
+        removedAt = at;
+        openMarker = null;
+    }
+
+    InstalledDriver driver() {
+        return new InstalledDriver(
+                positionCode, driverModelCode, driverSerial, diaphragmSerial, diaphragmSource, installedOn);
+    }
+
+    String tag() {
+        return tag;
+    }
+
+    @Override
+    public UUID getId() {
+        return id;
+    }
+}

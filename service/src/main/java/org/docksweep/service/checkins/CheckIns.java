@@ -1,0 +1,137 @@
+package org.docksweep.service.checkins;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.CheckInReceipt;
+import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.HistoryEvent;
+import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.Reason;
+import org.docksweep.judge.PositionState;
+import org.docksweep.service.bench.Bench;
+import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.measurements.Measurements;
+import org.docksweep.service.models.Models;
+import org.docksweep.service.returns.Returns;
+import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.web.PutAnswer;
+import org.docksweep.service.web.Refusal;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Stores check-ins: in one transaction the check-in with its measurements and curves, the cabinet's new status, the
+ * events of its history, and the bench job it opens or joins.
+ */
+@Service
+@Transactional
+public class CheckIns {
+    private final CheckInRows rows;
+    private final CheckInCheck check;
+    private final Fleet fleet;
+    private final Models models;
+    private final Returns returns;
+    private final Bench bench;
+    private final Measurements measurements;
+
+    CheckIns(
+            CheckInRows rows,
+            CheckInCheck check,
+            Fleet fleet,
+            Models models,
+            Returns returns,
+            Bench bench,
+            Measurements measurements) {
+        this.rows = rows;
+        this.check = check;
+        this.fleet = fleet;
+        this.models = models;
+        this.returns = returns;
+        this.bench = bench;
+        this.measurements = measurements;
+    }
+
+    PutAnswer<CheckInReceipt> put(UUID id, CheckInBody sent) {
+        CheckInBody body = check.checked(id, sent);
+        // From here on check-ins of this cabinet come one after the other.
+        fleet.lock(body.tag());
+        String sha256 = StoredJson.sha256(body);
+        var before = rows.findById(id);
+        if (before.isPresent()) {
+            if (!before.get().bodySha256().equals(sha256)) {
+                throw Refusal.idReused(
+                        "check-in " + id + " is stored already, for cabinet "
+                                + before.get().tag() + ", and says something else",
+                        "Give another check-in an id of its own; what is stored stays.");
+            }
+            return new PutAnswer<>(false, before.get().receipt());
+        }
+        if (body.returnListId() != null) {
+            returns.requireKnown(body.returnListId());
+        }
+        Bench.Assignment job = bench.assign(body);
+        CabinetStatus status =
+                fleet.checkIn(body.tag(), body.route(), body.verdict(), body.watch(), job.code() != null);
+        CheckInReceipt receipt = new CheckInReceipt(id, status, job.code(), job.joined());
+        rows.saveAndFlush(new CheckIn(body, sha256, fleet.now(), receipt, driverModels(body)));
+        measurements.store(id, body.measurements());
+        appendEvents(body);
+        return new PutAnswer<>(true, receipt);
+    }
+
+    /** Driver model at each position: what is installed, or else what belongs there. */
+    private Map<String, String> driverModels(CheckInBody body) {
+        Map<String, String> driverModels = new HashMap<>();
+        models.cabinetModel(body.modelCode(), "modelCode")
+                .positions()
+                .forEach(p -> driverModels.put(p.code(), p.driverModelCode()));
+        driverModels.putAll(fleet.driverModels(body.tag()));
+        return driverModels;
+    }
+
+    private void appendEvents(CheckInBody body) {
+        fleet.append(event(body, null, body.reason()));
+        for (PositionState position : body.positions()) {
+            if (position.word() != null) {
+                fleet.append(event(body, position.positionCode(), position.word()));
+            }
+        }
+    }
+
+    /** The id follows from the check-in, so that no retry can double an event. */
+    private static HistoryEvent event(CheckInBody body, String position, Reason text) {
+        UUID id = UUID.nameUUIDFromBytes(
+                ("check-in " + body.id() + " position " + position).getBytes(StandardCharsets.UTF_8));
+        return new HistoryEvent(
+                id, body.tag(), position, body.finishedAt(), body.operator(), HistoryEvent.Kind.CHECKED_IN, text);
+    }
+
+    @Transactional(readOnly = true)
+    CheckInBody find(UUID id) {
+        CheckIn row = rows.findById(id)
+                .orElseThrow(() ->
+                        Refusal.notFound("id", "there is no check-in " + id, "Its kiosk may not have sent it yet."));
+        return row.body(measurements.of(id));
+    }
+
+    /**
+     * Failures by driver model.
+     *
+     * @param period how far to look back from now
+     * @return one row per driver model that was checked in
+     */
+    @Transactional(readOnly = true)
+    public List<FleetStatus.FaultRow> faults(Duration period) {
+        Instant since = fleet.now().minus(period);
+        return rows.faultsSince(since).stream()
+                .map(f -> new FleetStatus.FaultRow(
+                        f.getDriverModelCode(), Math.toIntExact(f.getCheckIns()), Math.toIntExact(f.getFailures())))
+                .toList();
+    }
+}

@@ -1,0 +1,19 @@
+package org.docksweep.service.commissionings;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.Query;
+
+interface BaselineRows extends JpaRepository<BaselineRow, BaselineRow.Key> {
+    @Query(
+            nativeQuery = true,
+            value = "select commissioning_id, test_point_code, tag, taken_at, body_json from (select b.*,"
+                    + " row_number() over (partition by tag, test_point_code order by taken_at desc,"
+                    + " commissioning_id desc) as place from baseline b) ranked where place = 1"
+                    + " order by tag, test_point_code")
+    List<BaselineRow> newest();
+
+    @Query("select b from BaselineRow b where b.key.commissioningId = :id order by b.key.testPointCode")
+    List<BaselineRow> of(UUID id);
+}

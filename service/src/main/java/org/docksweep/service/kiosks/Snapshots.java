@@ -1,0 +1,95 @@
+package org.docksweep.service.kiosks;
+
+import jakarta.persistence.EntityManager;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.ReturnList;
+import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.commissionings.Commissionings;
+import org.docksweep.service.models.Models;
+import org.docksweep.service.returns.Returns;
+import org.docksweep.service.site.Site;
+import org.docksweep.service.store.StoredJson;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Puts snapshots together. */
+@Service
+@Transactional(readOnly = true)
+class Snapshots {
+    /** Events of a cabinet that a kiosk shows and prints. */
+    private static final int EVENTS_PER_CABINET = 20;
+
+    /**
+     * Every write to what a snapshot holds adds a row or raises a version, and nothing is ever deleted: counts and sums
+     * of versions change with every write, at the price of a few index scans.
+     */
+    private static final String FINGERPRINT = "select (select count(*) from cabinet_model),"
+            + " (select coalesce(sum(version), 0) from cabinet_model), (select count(*) from driver_model),"
+            + " (select coalesce(sum(version), 0) from driver_model), (select count(*) from point_reference),"
+            + " (select count(*) from limit_set), (select count(*) from cabinet),"
+            + " (select coalesce(sum(version), 0) from cabinet), (select count(*) from installation),"
+            + " (select coalesce(sum(version), 0) from installation), (select count(*) from baseline),"
+            + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
+            + " (select count(*) from check_in), (select count(*) from history_event)";
+
+    private final EntityManager entities;
+    private final Site site;
+    private final Models models;
+    private final Fleet fleet;
+    private final Commissionings commissionings;
+    private final Returns returns;
+
+    Snapshots(
+            EntityManager entities,
+            Site site,
+            Models models,
+            Fleet fleet,
+            Commissionings commissionings,
+            Returns returns) {
+        this.entities = entities;
+        this.site = site;
+        this.models = models;
+        this.fleet = fleet;
+        this.commissionings = commissionings;
+        this.returns = returns;
+    }
+
+    /** Changes whenever a snapshot would say something else, its time of day apart. */
+    String fingerprint() {
+        Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
+        String text = site.siteName() + "|" + site.timeZone() + "|" + Arrays.toString(counts);
+        return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    KioskSnapshot snapshot() {
+        List<ReturnList> open = returns.open();
+        Set<AssetTag> due = new LinkedHashSet<>();
+        List<ReturnReport.Row> checkedIn = new ArrayList<>();
+        for (ReturnList list : open) {
+            list.lines().forEach(line -> due.add(line.tag()));
+            ReturnReport report = returns.report(list.id());
+            checkedIn.addAll(report.back());
+            checkedIn.addAll(report.unexpected());
+        }
+        return new KioskSnapshot(
+                fleet.now(),
+                site.siteName(),
+                site.timeZone(),
+                models.book(),
+                fleet.all(),
+                models.references(),
+                commissionings.newest(),
+                models.limits(),
+                open,
+                checkedIn,
+                fleet.lastEvents(due, EVENTS_PER_CABINET));
+    }
+}

@@ -1,0 +1,124 @@
+package org.docksweep.service.measurements;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.docksweep.contract.MeasurementBody;
+import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.web.Check;
+import org.docksweep.service.web.Refusal;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Keeps the measurements of check-ins. Writes join the caller's transaction. */
+@Service
+@Transactional(propagation = Propagation.MANDATORY)
+public class Measurements {
+    private static final int MOST_ATTEMPTS = 99;
+
+    private final MeasurementRows rows;
+    private final Curves curves;
+
+    Measurements(MeasurementRows rows, Curves curves) {
+        this.rows = rows;
+        this.curves = curves;
+    }
+
+    /**
+     * Checks measurements before anything is stored.
+     *
+     * @param measurements measurements as sent
+     * @param testPointCodes test points of the model they were judged as
+     * @param check takes the errors
+     */
+    @Transactional(propagation = Propagation.SUPPORTS)
+    public void check(List<MeasurementBody> measurements, Set<String> testPointCodes, Check check) {
+        Set<UUID> ids = new HashSet<>();
+        for (int i = 0; i < measurements.size(); i++) {
+            MeasurementBody body = measurements.get(i);
+            String at = "measurements[" + i + "].";
+            check.present(body, "measurements[" + i + "]");
+            if (body == null) {
+                continue;
+            }
+            check.present(body.id(), at + "id")
+                    .that(body.id() == null || ids.add(body.id()), at + "id", "is given twice")
+                    .present(body.takenAt(), at + "takenAt")
+                    .that(
+                            body.attempt() >= 1 && body.attempt() <= MOST_ATTEMPTS,
+                            at + "attempt",
+                            "must be from 1 to " + MOST_ATTEMPTS + ", but is " + body.attempt())
+                    .that(
+                            body.recordingSha256() == null
+                                    || body.recordingSha256().matches("[0-9a-f]{64}"),
+                            at + "recordingSha256",
+                            "must be 64 hex digits in lower case")
+                    .that(
+                            body.ambientCelsius() == null
+                                    || (body.ambientCelsius() >= -60 && body.ambientCelsius() <= 80),
+                            at + "ambientCelsius",
+                            "must be from -60 to 80 degrees Celsius, but is " + body.ambientCelsius())
+                    .present(body.judgement(), at + "judgement");
+            if (body.judgement() != null) {
+                check.present(body.judgement().verdict(), at + "judgement.verdict")
+                        .that(
+                                testPointCodes.contains(body.judgement().testPointCode()),
+                                at + "judgement.testPointCode",
+                                "the model has test points " + testPointCodes + ", but this is "
+                                        + body.judgement().testPointCode());
+            }
+        }
+    }
+
+    /**
+     * Stores the measurements of a check-in that is stored already.
+     *
+     * @param checkInId the check-in
+     * @param measurements checked measurements
+     * @throws Refusal if an id was used before, or a judgement is too large
+     */
+    public void store(UUID checkInId, List<MeasurementBody> measurements) {
+        List<UUID> ids = measurements.stream().map(MeasurementBody::id).toList();
+        rows.findAllById(ids).stream().findFirst().ifPresent(used -> {
+            throw Refusal.idReused(
+                    "measurement " + used.getId() + " belongs to check-in " + used.checkInId() + " already",
+                    "Give every measurement an id of its own.");
+        });
+        for (int i = 0; i < measurements.size(); i++) {
+            rows.save(new Measurement(checkInId, i, measurements.get(i)));
+        }
+        rows.flush();
+        for (int i = 0; i < measurements.size(); i++) {
+            String json = StoredJson.write(measurements.get(i).judgement());
+            if (json.length() > Curve.MOST_CHARACTERS) {
+                throw Refusal.badField(
+                        "measurements[" + i + "].judgement",
+                        "has " + json.length() + " characters of JSON, at most " + Curve.MOST_CHARACTERS + " are kept",
+                        "Send curves on a grid of at most some thousand points.");
+            }
+            curves.save(new Curve(measurements.get(i).id(), json));
+        }
+    }
+
+    /**
+     * Measurements of a check-in.
+     *
+     * @param checkInId the check-in
+     * @return in the order they were sent
+     */
+    public List<MeasurementBody> of(UUID checkInId) {
+        List<Measurement> headers = rows.findByCheckInIdOrderByLineNumber(checkInId);
+        Map<UUID, Curve> judgements = curves
+                .findAllById(headers.stream().map(Measurement::getId).toList())
+                .stream()
+                .collect(Collectors.toMap(Curve::getId, Function.identity()));
+        return headers.stream()
+                .map(header -> header.body(judgements.get(header.getId()).judgement()))
+                .toList();
+    }
+}

@@ -1,0 +1,56 @@
+package org.docksweep.service.models;
+
+import java.util.List;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.gate.LimitSet;
+import org.docksweep.gate.PointReference;
+import org.docksweep.service.store.Transactions;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PutMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RestController;
+
+@RestController
+class ModelsController {
+    private final Models models;
+    private final Transactions transactions;
+
+    ModelsController(Models models, Transactions transactions) {
+        this.models = models;
+        this.transactions = transactions;
+    }
+
+    @GetMapping(ApiPaths.MODEL_BOOK)
+    ModelBook book() {
+        return models.book();
+    }
+
+    @PutMapping(ApiPaths.MODEL_BOOK)
+    ResponseEntity<ModelBook> merge(@RequestBody ModelBook book) {
+        return transactions.write(() -> models.merge(book)).response();
+    }
+
+    @GetMapping(ApiPaths.REFERENCES)
+    List<PointReference> references() {
+        return models.references();
+    }
+
+    @GetMapping(ApiPaths.REFERENCES + "/{model}/{testPoint}")
+    PointReference reference(@PathVariable String model, @PathVariable String testPoint) {
+        return models.reference(model, testPoint);
+    }
+
+    @PutMapping(ApiPaths.REFERENCES + "/{model}/{testPoint}")
+    ResponseEntity<PointReference> put(
+            @PathVariable String model, @PathVariable String testPoint, @RequestBody PointReference reference) {
+        return transactions.write(() -> models.put(model, testPoint, reference)).response();
+    }
+
+    @GetMapping(ApiPaths.LIMITS)
+    LimitSet limits() {
+        return models.limits();
+    }
+}

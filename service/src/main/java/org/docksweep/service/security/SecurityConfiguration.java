@@ -1,0 +1,104 @@
+package org.docksweep.service.security;
+
+import jakarta.servlet.DispatcherType;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.ProblemTypes;
+import org.docksweep.service.web.ProblemWriter;
+import org.docksweep.service.web.Refusal;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
+import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.web.AuthenticationEntryPoint;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
+import org.springframework.security.web.firewall.RequestRejectedHandler;
+
+/** Closed by default: what is not named here needs a manager. */
+@Configuration(proxyBeanMethods = false)
+class SecurityConfiguration {
+    private static final String DOCK = "DOCK";
+    private static final String MANAGER = "MANAGER";
+
+    @Bean
+    SecurityFilterChain chain(HttpSecurity http, Tokens tokens, ProblemWriter problems) throws Exception {
+        return http.csrf(AbstractHttpConfigurer::disable) // no cookies, hence nothing to forge
+                .sessionManagement(s -> s.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+                .formLogin(AbstractHttpConfigurer::disable)
+                .httpBasic(AbstractHttpConfigurer::disable)
+                .logout(AbstractHttpConfigurer::disable)
+                .requestCache(AbstractHttpConfigurer::disable)
+                .addFilterBefore(new BearerFilter(tokens), UsernamePasswordAuthenticationFilter.class)
+                .exceptionHandling(e ->
+                        e.authenticationEntryPoint(notSignedOn(problems)).accessDeniedHandler(notAllowed(problems)))
+                .authorizeHttpRequests(r -> r.dispatcherTypeMatchers(DispatcherType.ERROR)
+                        .permitAll()
+                        .requestMatchers(HttpMethod.GET, ApiPaths.HEALTH)
+                        .permitAll()
+                        .requestMatchers(HttpMethod.POST, ApiPaths.KIOSK_TOKENS)
+                        .hasAnyRole(MANAGER, "SETUP")
+                        .requestMatchers(ApiPaths.KIOSK_TOKENS + "/**")
+                        .hasRole(MANAGER)
+                        .requestMatchers(HttpMethod.GET, ApiPaths.API + "/**", "/v3/api-docs", "/v3/api-docs/**")
+                        .hasRole(DOCK)
+                        .requestMatchers(
+                                HttpMethod.PUT,
+                                ApiPaths.CABINETS + "/*",
+                                ApiPaths.CHECK_INS + "/*",
+                                ApiPaths.RECORDINGS + "/*",
+                                ApiPaths.COMMISSIONINGS + "/*")
+                        .hasRole(DOCK)
+                        .requestMatchers(HttpMethod.POST, ApiPaths.RETURN_LISTS + "/*" + ApiPaths.CLOSE)
+                        .hasRole(DOCK)
+                        .anyRequest()
+                        .hasRole(MANAGER))
+                .build();
+    }
+
+    private static AuthenticationEntryPoint notSignedOn(ProblemWriter problems) {
+        return (request, response, e) -> {
+            response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
+            problems.write(
+                    request,
+                    response,
+                    Refusal.of(
+                            ProblemTypes.NOT_SIGNED_ON,
+                            "Not signed on",
+                            401,
+                            request.getHeader(HttpHeaders.AUTHORIZATION) == null
+                                    ? "no token was sent"
+                                    : "the token is not known here, or was revoked",
+                            "Send Authorization: Bearer with a token a manager issued for this kiosk."));
+        };
+    }
+
+    private static AccessDeniedHandler notAllowed(ProblemWriter problems) {
+        return (request, response, e) -> problems.write(
+                request,
+                response,
+                Refusal.of(
+                        ProblemTypes.NOT_ALLOWED,
+                        "Not allowed",
+                        403,
+                        "this token does not allow this",
+                        "Ask a manager, or use a token with the manager role."));
+    }
+
+    /** Addresses with tricks in them (encoded slashes, control characters, dots) are refused before anything looks. */
+    @Bean
+    RequestRejectedHandler requestRejectedHandler(ProblemWriter problems) {
+        return (request, response, e) -> problems.write(
+                request,
+                response,
+                Refusal.of(
+                        ProblemTypes.UNREADABLE,
+                        "Cannot be read",
+                        400,
+                        "the address or a header holds characters that are not allowed",
+                        "Use plain tags, codes and ids in the address."));
+    }
+}

@@ -1,0 +1,41 @@
+package org.docksweep.service.security;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.security.Principal;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.KioskToken;
+import org.docksweep.service.store.Transactions;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.bind.annotation.DeleteMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.bind.annotation.RestController;
+
+@RestController
+class TokensController {
+    private final Tokens tokens;
+    private final Transactions transactions;
+
+    TokensController(Tokens tokens, Transactions transactions) {
+        this.tokens = tokens;
+        this.transactions = transactions;
+    }
+
+    @PostMapping(ApiPaths.KIOSK_TOKENS)
+    @ResponseStatus(HttpStatus.CREATED)
+    KioskToken issue(@RequestBody KioskToken.Order order, Principal principal, HttpServletRequest request) {
+        boolean setup = request.isUserInRole("SETUP");
+        return transactions.write(() -> tokens.issue(order, principal.getName(), setup));
+    }
+
+    @DeleteMapping(ApiPaths.KIOSK_TOKENS + "/{name}")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void revoke(@PathVariable String name) {
+        transactions.write(() -> {
+            tokens.revoke(name);
+            return name;
+        });
+    }
+}

@@ -1,0 +1,69 @@
+package org.docksweep.service.sheets;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.docksweep.contract.FleetStatus;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.service.bench.Bench;
+import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.checkins.CheckIns;
+import org.docksweep.service.dispatches.Availability;
+import org.docksweep.service.dispatches.Dispatches;
+import org.docksweep.service.models.Models;
+import org.docksweep.service.site.Site;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Puts the fleet status together. */
+@Service
+@Transactional(readOnly = true)
+class Sheets {
+    private static final Duration FAULT_PERIOD = Duration.ofDays(30);
+
+    private final Site site;
+    private final Models models;
+    private final Fleet fleet;
+    private final Dispatches dispatches;
+    private final Bench bench;
+    private final CheckIns checkIns;
+
+    Sheets(Site site, Models models, Fleet fleet, Dispatches dispatches, Bench bench, CheckIns checkIns) {
+        this.site = site;
+        this.models = models;
+        this.fleet = fleet;
+        this.dispatches = dispatches;
+        this.bench = bench;
+        this.checkIns = checkIns;
+    }
+
+    FleetStatus fleetStatus() {
+        Map<String, Map<CabinetStatus, Integer>> counts = fleet.counts();
+        List<FleetStatus.ModelRow> rows = new ArrayList<>();
+        for (CabinetModel model : models.book().cabinetModels()) {
+            rows.add(row(model, counts.getOrDefault(model.code(), Map.of())));
+        }
+        Availability availability = dispatches.availability();
+        return new FleetStatus(
+                site.siteName(),
+                fleet.now(),
+                rows,
+                availability.bookings(),
+                bench.queue(availability),
+                checkIns.faults(FAULT_PERIOD));
+    }
+
+    private static FleetStatus.ModelRow row(CabinetModel model, Map<CabinetStatus, Integer> counts) {
+        return new FleetStatus.ModelRow(
+                model.code(),
+                model.name(),
+                counts.getOrDefault(CabinetStatus.READY, 0),
+                counts.getOrDefault(CabinetStatus.OUT, 0),
+                counts.getOrDefault(CabinetStatus.BENCH, 0),
+                counts.getOrDefault(CabinetStatus.SAFETY_HOLD, 0),
+                counts.getOrDefault(CabinetStatus.MANUAL_HOLD, 0),
+                counts.getOrDefault(CabinetStatus.MISSING, 0));
+    }
+}

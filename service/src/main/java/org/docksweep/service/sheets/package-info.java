@@ -1,0 +1,2 @@
+/** Sheets for the manager: what the fleet can do. */
+package org.docksweep.service.sheets;

@@ -1,0 +1,2 @@
+/** The house this service stands in. One for now; several when sites arrive. */
+package org.docksweep.service.site;

@@ -1,0 +1,60 @@
+package org.docksweep.service.store;
+
+import java.util.function.Supplier;
+import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Runs a write in one transaction, and once more from the start when another writer got there first: the second run
+ * sees what the other wrote and answers accordingly.
+ */
+@Component
+public class Transactions {
+    private static final int ATTEMPTS = 5;
+
+    private final TransactionTemplate write;
+    private final TransactionTemplate read;
+    private final Durability durability;
+
+    Transactions(PlatformTransactionManager manager, Durability durability) {
+        this.write = new TransactionTemplate(manager);
+        this.read = new TransactionTemplate(manager);
+        this.read.setReadOnly(true);
+        this.durability = durability;
+    }
+
+    /**
+     * Writes, and returns only when what was written would survive a power cut.
+     *
+     * @param work what to do; may run several times, each time in a fresh transaction
+     * @param <T> result type
+     * @return its result
+     */
+    public <T> T write(Supplier<T> work) {
+        for (int attempt = 1; ; attempt++) {
+            try {
+                T result = write.execute(status -> work.get());
+                durability.force();
+                return result;
+            } catch (DataIntegrityViolationException | ConcurrencyFailureException e) {
+                if (attempt == ATTEMPTS) {
+                    throw e;
+                }
+            }
+        }
+    }
+
+    /**
+     * Reads in one transaction.
+     *
+     * @param work what to read
+     * @param <T> result type
+     * @return its result
+     */
+    public <T> T read(Supplier<T> work) {
+        return read.execute(status -> work.get());
+    }
+}

@@ -1,0 +1,345 @@
+package org.docksweep.circuit;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.DriverKind;
+import org.docksweep.fleet.DriverModel;
+import org.docksweep.fleet.Enclosure;
+import org.docksweep.fleet.EnclosureKind;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.MotionalResonance;
+import org.docksweep.fleet.NetworkElement;
+import org.docksweep.fleet.TestPoint;
+
+/**
+ * Turns a test point of a cabinet model into a {@link PointCircuit}, healthy or with one {@link CircuitFault}.
+ *
+ * <p>Spreads of healthy units are common practice, no source, except where the model states a tolerance.
+ */
+public final class CircuitCompiler {
+    private static final double SHORT_OHM = 0.02;
+    private static final double CONTACT_OHM = 0.12;
+    private static final double SEIZED_OHM = 1e-4;
+    private static final String RETURN_NODE = "0";
+    private static final String INPUT_NODE = "in";
+
+    private final CabinetModel model;
+    private final ModelBook book;
+    private final TestPoint point;
+    private final CircuitFault fault;
+    private final List<CircuitParameter> parameters = new ArrayList<>();
+    private final Map<String, Integer> parameterIndex = new HashMap<>();
+    private final List<Term> terms = new ArrayList<>();
+    private final Map<String, Integer> nodeIndex = new HashMap<>();
+    private final Map<String, Integer> motionNode = new HashMap<>();
+    private final Map<String, Integer> motionReturn = new HashMap<>();
+
+    private CircuitCompiler(ModelBook book, CabinetModel model, TestPoint point, CircuitFault fault) {
+        this.book = book;
+        this.model = model;
+        this.point = point;
+        this.fault = fault;
+    }
+
+    /**
+     * Compiles the circuit behind a test point.
+     *
+     * @param book models
+     * @param model cabinet model
+     * @param point test point with terminals
+     * @param fault fault to build in, or {@link CircuitFault#NONE}
+     * @return the circuit
+     * @throws IllegalArgumentException if the network has no path from the input to the return terminal, a node with
+     *     only one part on it, or a fault names something the point does not have
+     */
+    public static PointCircuit compile(ModelBook book, CabinetModel model, TestPoint point, CircuitFault fault) {
+        return new CircuitCompiler(book, model, point, fault).compile();
+    }
+
+    private PointCircuit compile() {
+        checkNodes();
+        checkFaultTarget();
+        add("contact", Math.log(CONTACT_OHM), 0.6);
+        add("temperature", 0, 10);
+        // All healthy parameters come first so that every fault of a point shares their order.
+        point.elements().forEach(this::addElementParameters);
+        enclosuresHere().forEach(this::addEnclosureParameters);
+        addSeverity();
+        node(INPUT_NODE);
+        point.elements().forEach(this::addElement);
+        enclosuresHere().forEach(this::addEnclosure);
+        int nodes = nodeIndex.size() + motionNode.size();
+        return new PointCircuit(parameters, terms, nodes, nodeIndex.get(INPUT_NODE), parameterIndex.get("contact"));
+    }
+
+    private void checkNodes() {
+        Map<String, Integer> uses = new HashMap<>();
+        for (NetworkElement element : point.elements()) {
+            uses.merge(element.nodeA(), 1, Integer::sum);
+            uses.merge(element.nodeB(), 1, Integer::sum);
+        }
+        String where = "cabinet model " + model.code() + ", test point " + point.code();
+        if (!uses.containsKey(INPUT_NODE) || !uses.containsKey(RETURN_NODE)) {
+            throw new IllegalArgumentException(
+                    where + ": the network must use node \"in\" (hot terminal) and node \"0\""
+                            + " (return terminal), but its nodes are " + new java.util.TreeSet<>(uses.keySet()));
+        }
+        uses.forEach((name, count) -> {
+            if (count == 1 && !name.equals(INPUT_NODE) && !name.equals(RETURN_NODE)) {
+                throw new IllegalArgumentException(where + ": node \"" + name
+                        + "\" hangs free, only one part ends there; connect a second part or correct the name");
+            }
+        });
+        Set<String> reached = new HashSet<>(Set.of(INPUT_NODE));
+        boolean grown = true;
+        while (grown) {
+            grown = false;
+            for (NetworkElement e : point.elements()) {
+                if (reached.contains(e.nodeA()) != reached.contains(e.nodeB())) {
+                    grown = reached.add(e.nodeA()) | reached.add(e.nodeB());
+                }
+            }
+        }
+        if (!reached.containsAll(uses.keySet())) {
+            Set<String> floating = new java.util.TreeSet<>(uses.keySet());
+            floating.removeAll(reached);
+            throw new IllegalArgumentException(
+                    where + ": nodes " + floating + " are not connected to the input; correct the node names");
+        }
+    }
+
+    private void checkFaultTarget() {
+        boolean known = switch (fault.kind()) {
+            case NONE -> true;
+            case ELEMENT_OPEN, ELEMENT_SHORTED ->
+                point.elements().stream().anyMatch(e -> e.id().equals(fault.target()));
+            case PORT_BLOCKED -> enclosuresHere().stream().anyMatch(e -> e.id().equals(fault.target()));
+            default -> point.positionCodes().contains(fault.target());
+        };
+        if (!known) {
+            throw new IllegalArgumentException("test point " + point.code() + " of " + model.code() + " has no "
+                    + fault.target() + " to be " + fault.kind());
+        }
+    }
+
+    private List<Enclosure> enclosuresHere() {
+        return model.enclosures().stream()
+                .filter(e -> e.kind() == EnclosureKind.CLOSED || e.kind() == EnclosureKind.VENTED)
+                .filter(e -> point.positionCodes().containsAll(e.positionCodes()))
+                .toList();
+    }
+
+    // ------------------------------------------------------------------ parameters
+
+    private void addElementParameters(NetworkElement element) {
+        if (element instanceof NetworkElement.Resistor r) {
+            add(r.id() + ".value", Math.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
+        } else if (element instanceof NetworkElement.Inductor l) {
+            add(l.id() + ".value", Math.log(l.inductanceH()), tolerance(l.toleranceRel()));
+            add(l.id() + ".winding", Math.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
+        } else if (element instanceof NetworkElement.Capacitor c) {
+            add(c.id() + ".value", Math.log(c.capacitanceF()), tolerance(c.toleranceRel()));
+            add(c.id() + ".esr", Math.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
+        } else if (element instanceof NetworkElement.Driver d) {
+            addDriverParameters(d.positionCode());
+        }
+    }
+
+    private void addDriverParameters(String position) {
+        DriverModel driver = book.driverModelAt(model, position);
+        add(position + ".Re", Math.log(driver.dcResistanceOhm()), 0.03);
+        add(position + ".K", Math.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
+        add(position + ".n", Math.log(driver.lossyInductanceExponent()), 0.03);
+        if (driver.kind() == DriverKind.CONE) {
+            MotionalResonance motion = driver.resonances().get(0);
+            add(position + ".fs", Math.log(motion.frequencyHz()), 0.07);
+            add(position + ".Qms", Math.log(motion.q()), 0.2);
+            add(position + ".Z0", Math.log(motion.peakResistanceOhm() / motion.q()), 0.09);
+        } else {
+            for (int k = 0; k < driver.resonances().size(); k++) {
+                MotionalResonance resonance = driver.resonances().get(k);
+                add(position + ".f" + (k + 1), Math.log(resonance.frequencyHz()), 0.06);
+                add(position + ".Q" + (k + 1), Math.log(resonance.q()), 0.2);
+                add(position + ".R" + (k + 1), Math.log(resonance.peakResistanceOhm()), 0.2);
+            }
+        }
+    }
+
+    private void addEnclosureParameters(Enclosure box) {
+        DriverModel driver = book.driverModelAt(model, box.positionCodes().get(0));
+        MotionalResonance motion = driver.resonances().get(0);
+        // One driver among N sees N y_air = (alpha / q) / Z0, so y_air = S / (j w) with S = alpha 2 pi fs / (Z0 N).
+        double stiffness = box.complianceRatio()
+                * 2
+                * Math.PI
+                * motion.frequencyHz()
+                / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
+        add(box.id() + ".stiffness", Math.log(stiffness), 0.09);
+        add(box.id() + ".QL", Math.log(box.leakageLossQ()), 0.3);
+        if (box.kind() == EnclosureKind.VENTED) {
+            add(box.id() + ".tuning", Math.log(box.tuningHz()), 0.04);
+        }
+    }
+
+    private void addSeverity() {
+        if (fault.kind() == CircuitFault.Kind.SHORTED_TURNS) {
+            add("fault.turns", Math.log(0.1), 0.8);
+        } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
+            double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
+            add("fault.series", Math.log(0.5 * dcResistanceOhm), 1.2);
+        }
+    }
+
+    private static double tolerance(double toleranceRel) {
+        return Math.max(0.005, toleranceRel);
+    }
+
+    private void add(String id, double nominal, double spread) {
+        if (parameterIndex.put(id, parameters.size()) != null) {
+            throw new IllegalArgumentException("cabinet model " + model.code() + ": the name " + id
+                    + " stands for two things; give elements and enclosures different names");
+        }
+        parameters.add(new CircuitParameter(id, nominal, spread));
+    }
+
+    private int parameter(String id) {
+        return parameterIndex.get(id);
+    }
+
+    private int optional(String id) {
+        return parameterIndex.getOrDefault(id, -1);
+    }
+
+    // ------------------------------------------------------------------ terms
+
+    private int node(String name) {
+        if (name.equals(RETURN_NODE)) {
+            return -1;
+        }
+        return nodeIndex.computeIfAbsent(name, n -> nodeIndex.size() + motionNode.size());
+    }
+
+    private boolean hit(CircuitFault.Kind kind, String target) {
+        return fault.kind() == kind && fault.target().equals(target);
+    }
+
+    private void addElement(NetworkElement element) {
+        int a = node(element.nodeA());
+        int b = node(element.nodeB());
+        if (hit(CircuitFault.Kind.ELEMENT_OPEN, element.id())) {
+            return;
+        }
+        if (hit(CircuitFault.Kind.ELEMENT_SHORTED, element.id())) {
+            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+            return;
+        }
+        String id = element.id();
+        if (element instanceof NetworkElement.Resistor) {
+            terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value")));
+        } else if (element instanceof NetworkElement.Inductor) {
+            terms.add(new Terms.Coil(
+                    Ends.nodes(a, b),
+                    Ends.weights(a, b),
+                    parameter(id + ".value"),
+                    parameter(id + ".winding"),
+                    parameter("temperature")));
+        } else if (element instanceof NetworkElement.Capacitor) {
+            terms.add(new Terms.Capacitor(
+                    Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value"), parameter(id + ".esr")));
+        } else if (element instanceof NetworkElement.Driver d) {
+            addDriver(d.positionCode(), a, b);
+        }
+    }
+
+    private void addDriver(String position, int a, int b) {
+        DriverModel driver = book.driverModelAt(model, position);
+        if (hit(CircuitFault.Kind.DRIVER_SHORTED, position)) {
+            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+        }
+        boolean open = hit(CircuitFault.Kind.DRIVER_OPEN, position);
+        double scale = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
+                ? 2
+                : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? 0.5 : 1;
+        boolean here = fault.target().equals(position);
+        int series = here ? optional("fault.series") : -1;
+        int turns = here ? optional("fault.turns") : -1;
+        boolean seized = hit(CircuitFault.Kind.COIL_SEIZED, position);
+        boolean cone = driver.kind() == DriverKind.CONE;
+        int middle = cone ? addMotionNode(position, b) : b;
+        if (!open) {
+            addCoils(position, driver, a, middle, new Terms.CoilFault(scale, series, turns), seized);
+        }
+        if (cone && seized) {
+            terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
+        } else if (cone) {
+            int fs = parameter(position + ".fs");
+            int qms = parameter(position + ".Qms");
+            int z0 = parameter(position + ".Z0");
+            int[] p =
+                    turns >= 0 ? new int[] {fs, qms, z0, turns, parameter(position + ".Re")} : new int[] {fs, qms, z0};
+            terms.add(new Terms.Motion(Ends.nodes(middle, b), Ends.weights(middle, b), scale, p));
+        }
+    }
+
+    private int addMotionNode(String position, int returnNode) {
+        int middle = nodeIndex.size() + motionNode.size();
+        motionNode.put(position, middle);
+        motionReturn.put(position, returnNode);
+        return middle;
+    }
+
+    private void addCoils(
+            String position, DriverModel driver, int a, int b, Terms.CoilFault coilFault, boolean seized) {
+        int resonances = driver.kind() == DriverKind.CONE || seized
+                ? 0
+                : driver.resonances().size();
+        boolean severity = coilFault.seriesResistance() >= 0 || coilFault.turnShare() >= 0;
+        int[] p = new int[4 + 3 * resonances + (severity ? 1 : 0)];
+        p[0] = parameter(position + ".Re");
+        p[1] = parameter(position + ".K");
+        p[2] = parameter(position + ".n");
+        p[3] = parameter("temperature");
+        for (int k = 0; k < resonances; k++) {
+            p[4 + 3 * k] = parameter(position + ".f" + (k + 1));
+            p[5 + 3 * k] = parameter(position + ".Q" + (k + 1));
+            p[6 + 3 * k] = parameter(position + ".R" + (k + 1));
+        }
+        if (severity) {
+            p[p.length - 1] = Math.max(coilFault.seriesResistance(), coilFault.turnShare());
+        }
+        terms.add(new Terms.Coils(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
+    }
+
+    private void addEnclosure(Enclosure box) {
+        boolean vented = box.kind() == EnclosureKind.VENTED && !hit(CircuitFault.Kind.PORT_BLOCKED, box.id());
+        int count = box.positionCodes().size();
+        int[] from = new int[count];
+        int[] to = new int[count];
+        double[] coupling = new double[count];
+        for (int i = 0; i < count; i++) {
+            String position = box.positionCodes().get(i);
+            from[i] = motionNode.get(position);
+            to[i] = motionReturn.get(position);
+            // Force factor squared follows the impedance scale, and the box is seen through it.
+            coupling[i] = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
+                    ? Math.sqrt(0.5)
+                    : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? Math.sqrt(2) : 1;
+        }
+        double fsHz = book.driverModelAt(model, box.positionCodes().get(0))
+                .resonances()
+                .get(0)
+                .frequencyHz();
+        int[] p = vented
+                ? new int[] {
+                    parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL"), parameter(box.id() + ".tuning")
+                }
+                : new int[] {parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL")};
+        Ends ends = Ends.of(from, to, coupling);
+        terms.add(new Terms.BoxAir(ends.nodes(), ends.weights(), vented, fsHz, p));
+    }
+}

@@ -1,0 +1,58 @@
+package org.docksweep.circuit;
+
+/**
+ * What a circuit model is known to miss, against frequency: mean of measured over fitted among known-good units, and the
+ * spread around it.
+ *
+ * @param frequencyHz rising frequencies; may be empty when nothing was taught
+ * @param logOhm mean of ln|Z measured| - ln|Z fitted|
+ * @param phaseRad mean of the phase difference
+ * @param sigma standard deviation of both around their means
+ * @param untaughtSigma standard deviation assumed where nothing was taught
+ */
+public record ModelOffsets(
+        double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma, double untaughtSigma) {
+
+    /**
+     * No knowledge: the model is trusted to a given relative error.
+     *
+     * @param sigma relative error of magnitude, and error of phase in radian
+     * @return offsets of zero
+     */
+    public static ModelOffsets none(double sigma) {
+        return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma);
+    }
+
+    double logOhmAt(double hz) {
+        return at(hz, logOhm, 0);
+    }
+
+    double phaseRadAt(double hz) {
+        return at(hz, phaseRad, 0);
+    }
+
+    double sigmaAt(double hz) {
+        return at(hz, sigma, untaughtSigma);
+    }
+
+    /** Value on the grid by interpolation over frequency; the end values hold outside a little, then the default. */
+    private double at(double hz, double[] values, double otherwise) {
+        int n = frequencyHz.length;
+        if (n == 0 || hz < frequencyHz[0] * 0.97 || hz > frequencyHz[n - 1] * 1.03) {
+            return otherwise;
+        }
+        int found = java.util.Arrays.binarySearch(frequencyHz, hz);
+        if (found >= 0) {
+            return values[found];
+        }
+        int above = -found - 1;
+        if (above == 0) {
+            return values[0];
+        }
+        if (above == n) {
+            return values[n - 1];
+        }
+        double share = (hz - frequencyHz[above - 1]) / (frequencyHz[above] - frequencyHz[above - 1]);
+        return values[above - 1] + share * (values[above] - values[above - 1]);
+    }
+}

@@ -1,0 +1,129 @@
+package org.docksweep.circuit;
+
+import java.util.List;
+
+/**
+ * The circuit behind a test point, ready to be evaluated: impedance and its logarithmic slopes by every parameter.
+ *
+ * <p>Not safe for use by two threads at once: it keeps its working arrays.
+ */
+public final class PointCircuit {
+    /** Conductance from every node to the return terminal, which keeps parts behind an open element solvable. */
+    private static final double LEAK_S = 1e-11;
+
+    private final List<CircuitParameter> parameters;
+    private final Term[] terms;
+    private final int inputNode;
+    private final int contact;
+    private final ComplexSystem system;
+
+    PointCircuit(List<CircuitParameter> parameters, List<Term> terms, int nodes, int inputNode, int contact) {
+        this.parameters = List.copyOf(parameters);
+        this.terms = terms.toArray(Term[]::new);
+        this.inputNode = inputNode;
+        this.contact = contact;
+        this.system = new ComplexSystem(nodes);
+    }
+
+    /**
+     * Parameters in the order of every vector this circuit takes. A circuit with a fault has the healthy circuit's
+     * parameters first, in the same order, then its own severity, if it has one.
+     *
+     * @return parameters
+     */
+    public List<CircuitParameter> parameters() {
+        return parameters;
+    }
+
+    /**
+     * Nominal parameter vector.
+     *
+     * @return a new array
+     */
+    public double[] nominal() {
+        return parameters.stream().mapToDouble(CircuitParameter::nominal).toArray();
+    }
+
+    /**
+     * Index of a parameter.
+     *
+     * @param id parameter id
+     * @return index, or -1 when the circuit has no such parameter
+     */
+    public int indexOf(String id) {
+        for (int i = 0; i < parameters.size(); i++) {
+            if (parameters.get(i).id().equals(id)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /**
+     * Complex impedance at one frequency.
+     *
+     * @param frequencyHz frequency in hertz
+     * @param x parameter vector
+     * @return real and imaginary part in ohm
+     */
+    public double[] impedanceOhm(double frequencyHz, double[] x) {
+        double[] logarithm = new double[2];
+        evaluate(frequencyHz, x, logarithm, null, null);
+        double magnitude = Math.exp(logarithm[0]);
+        return new double[] {magnitude * Math.cos(logarithm[1]), magnitude * Math.sin(logarithm[1])};
+    }
+
+    /**
+     * Natural logarithm of the impedance and its slopes.
+     *
+     * @param frequencyHz frequency in hertz
+     * @param x parameter vector
+     * @param logarithm receives ln |Z| and the phase in radian
+     * @param slopeRe receives d ln|Z| / dx, or null when not wanted
+     * @param slopeIm receives d phase / dx, or null when not wanted
+     */
+    void evaluate(double frequencyHz, double[] x, double[] logarithm, double[] slopeRe, double[] slopeIm) {
+        system.clear(LEAK_S);
+        for (Term term : terms) {
+            term.evaluate(frequencyHz, x);
+            system.add(term.nodes(), term.weights(), term.yRe, term.yIm);
+        }
+        system.solveUnitCurrentInto(inputNode);
+        double contactOhm = Math.exp(x[contact]);
+        int[] input = {inputNode};
+        double[] one = {1};
+        double zRe = system.projectRe(input, one) + contactOhm;
+        double zIm = system.projectIm(input, one);
+        logarithm[0] = 0.5 * Math.log(zRe * zRe + zIm * zIm);
+        logarithm[1] = Math.atan2(zIm, zRe);
+        if (slopeRe == null) {
+            return;
+        }
+        java.util.Arrays.fill(slopeRe, 0);
+        java.util.Arrays.fill(slopeIm, 0);
+        double norm = zRe * zRe + zIm * zIm;
+        slopeRe[contact] = contactOhm * zRe / norm;
+        slopeIm[contact] = -contactOhm * zIm / norm;
+        for (Term term : terms) {
+            addSlopes(term, zRe, zIm, norm, slopeRe, slopeIm);
+        }
+    }
+
+    /** dZ = -(g^T v)^2 dy, and d ln Z = dZ / Z. */
+    private void addSlopes(Term term, double zRe, double zIm, double norm, double[] slopeRe, double[] slopeIm) {
+        int[] p = term.parameters();
+        if (p.length == 0) {
+            return;
+        }
+        double vRe = system.projectRe(term.nodes(), term.weights());
+        double vIm = system.projectIm(term.nodes(), term.weights());
+        double squareRe = -(vRe * vRe - vIm * vIm);
+        double squareIm = -2 * vRe * vIm;
+        double factorRe = (squareRe * zRe + squareIm * zIm) / norm;
+        double factorIm = (squareIm * zRe - squareRe * zIm) / norm;
+        for (int i = 0; i < p.length; i++) {
+            slopeRe[p[i]] += factorRe * term.slopeRe[i] - factorIm * term.slopeIm[i];
+            slopeIm[p[i]] += factorRe * term.slopeIm[i] + factorIm * term.slopeRe[i];
+        }
+    }
+}

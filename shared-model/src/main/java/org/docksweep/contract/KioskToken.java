@@ -1,0 +1,32 @@
+package org.docksweep.contract;
+
+/**
+ * A token that was just issued. The service keeps its hash only: it is shown this once.
+ *
+ * @param name whose token it is
+ * @param role what it allows
+ * @param token the token, for the header {@code Authorization: Bearer ...}
+ */
+public record KioskToken(String name, Role role, String token) {
+
+    /** What the holder of a token may do. */
+    public enum Role {
+        /** Look at everything, check in, register cabinets, send recordings and commissionings, close lists. */
+        DOCK,
+        /** Everything. */
+        MANAGER
+    }
+
+    /**
+     * Asks for a token.
+     *
+     * @param name whose token it will be, unique among the tokens in force
+     * @param role what it will allow
+     */
+    public record Order(String name, Role role) {}
+
+    @Override
+    public String toString() {
+        return "KioskToken[" + name + ", " + role + "]";
+    }
+}

@@ -1,0 +1,30 @@
+package org.docksweep.contract;
+
+/** Stable {@code type} values of RFC 9457 problem details. */
+public final class ProblemTypes {
+    private static final String BASE = "https://docksweep.invalid/problems/";
+    /** 404: the thing named does not exist. */
+    public static final String NOT_FOUND = BASE + "not-found";
+    /** 409: the id was used before with another body. */
+    public static final String ID_REUSED = BASE + "id-reused";
+    /** 409: the state of the thing does not allow this now. */
+    public static final String WRONG_STATE = BASE + "wrong-state";
+    /** 400: a field has a wrong value; extension members {@code field} and {@code hint}. */
+    public static final String BAD_FIELD = BASE + "bad-field";
+    /** 400: the body cannot be read at all. */
+    public static final String UNREADABLE = BASE + "unreadable";
+    /** 400: an import has errors; extension member {@code errors}: list of line, column, message. Nothing was stored. */
+    public static final String IMPORT_ERRORS = BASE + "import-errors";
+    /** 413: the body is larger than allowed. */
+    public static final String TOO_LARGE = BASE + "too-large";
+    /** 405, 406, 415: this path does not offer the method or media type. */
+    public static final String UNSUPPORTED = BASE + "unsupported";
+    /** 401: no or unknown token. */
+    public static final String NOT_SIGNED_ON = BASE + "not-signed-on";
+    /** 403: the role does not allow this. */
+    public static final String NOT_ALLOWED = BASE + "not-allowed";
+    /** 500: a defect of the service. */
+    public static final String DEFECT = BASE + "defect";
+
+    private ProblemTypes() {}
+}

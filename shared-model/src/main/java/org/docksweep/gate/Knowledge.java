@@ -1,0 +1,117 @@
+package org.docksweep.gate;
+
+import java.util.List;
+import org.docksweep.circuit.CircuitCompiler;
+import org.docksweep.circuit.CircuitFault;
+import org.docksweep.circuit.CircuitFit;
+import org.docksweep.circuit.CircuitParameter;
+import org.docksweep.circuit.CircuitPrior;
+import org.docksweep.circuit.CurveData;
+import org.docksweep.circuit.ModelOffsets;
+import org.docksweep.circuit.PointCircuit;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.TestPoint;
+
+/**
+ * What is known of a test point before the sweep: what its circuit's parameters should be, how far healthy ones stray,
+ * and what the circuit model is known to miss. Comes from the model's data sheet values, better from known-good units,
+ * best from the cabinet's own last good curve.
+ *
+ * @param circuit healthy circuit
+ * @param prior prior of its parameters
+ * @param offsets what the model misses
+ */
+public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets offsets) {
+    /** Relative error of an untaught circuit model per curve point; common practice, no source. */
+    static final double UNTAUGHT_SIGMA = 0.04;
+    /** Takes every second of the 24 points per octave: neighbours share their model error. */
+    static final int EVERY_NTH = 2;
+    /** Smallest error left in a cabinet's own baseline: temperature, suspension history, plug. */
+    private static final double BASELINE_SIGMA = 0.012;
+
+    /**
+     * Knowledge from nominal values alone.
+     *
+     * @param book models
+     * @param model cabinet model
+     * @param point test point with terminals
+     * @return knowledge
+     */
+    public static Knowledge nominal(ModelBook book, CabinetModel model, TestPoint point) {
+        PointCircuit circuit = CircuitCompiler.compile(book, model, point, CircuitFault.NONE);
+        return new Knowledge(circuit, CircuitPrior.nominal(circuit.parameters()), ModelOffsets.none(UNTAUGHT_SIGMA));
+    }
+
+    /**
+     * Adds what known-good units taught.
+     *
+     * @param reference reference of the same model and test point; one whose parameters do not match the circuit (the
+     *     model was changed since) is refused
+     * @return knowledge
+     * @throws IllegalArgumentException if the reference belongs to another version of the model
+     */
+    public Knowledge taughtBy(PointReference reference) {
+        PointReference.Taught taught = reference.taught();
+        List<String> ids =
+                circuit.parameters().stream().map(CircuitParameter::id).toList();
+        if (taught == null || !taught.parameterIds().equals(ids)) {
+            throw new IllegalArgumentException("the reference of " + reference.cabinetModelCode() + " "
+                    + reference.testPointCode() + " was taught for another version of the model; teach it again");
+        }
+        return new Knowledge(
+                circuit,
+                new CircuitPrior(taught.mean(), taught.spread()),
+                new ModelOffsets(
+                        reference.frequencyHz(),
+                        taught.offsetLog(),
+                        taught.offsetPhaseRad(),
+                        taught.offsetSigma(),
+                        UNTAUGHT_SIGMA));
+    }
+
+    /**
+     * Adds the cabinet's own last good curve: its parameters become the means, only drift is left as spread.
+     *
+     * @param baseline baseline with an impedance curve
+     * @return knowledge
+     */
+    public Knowledge sharpenedBy(Baseline baseline) {
+        CurveData data = dataOf(baseline.impedance());
+        double[] x = CircuitFit.fit(circuit, data, prior, null).x();
+        double[] mean = x.clone();
+        double[] spread = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            CircuitParameter parameter = circuit.parameters().get(i);
+            if (!Drift.belongsToTheCabinet(parameter.id())) {
+                mean[i] = prior.mean()[i];
+            }
+            spread[i] = Math.min(prior.spread()[i], Drift.of(parameter.id()));
+        }
+        return new Knowledge(circuit, new CircuitPrior(mean, spread), residuals(baseline, x));
+    }
+
+    private ModelOffsets residuals(Baseline baseline, double[] x) {
+        CurveData all = CurveData.of(baseline.impedance(), ModelOffsets.none(0), 1);
+        double[][] fitted = CircuitFit.predict(circuit, all.frequencyHz(), x);
+        double[] log = new double[all.size()];
+        double[] phase = new double[all.size()];
+        double[] sigma = new double[all.size()];
+        for (int i = 0; i < log.length; i++) {
+            log[i] = all.logOhm()[i] - fitted[0][i];
+            phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
+            sigma[i] = Math.hypot(BASELINE_SIGMA, all.sigma()[i]);
+        }
+        return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA);
+    }
+
+    /**
+     * Prepares a calibrated curve for fits with this knowledge.
+     *
+     * @param curve calibrated impedance
+     * @return data
+     */
+    public CurveData dataOf(org.docksweep.sweep.ImpedanceCurve curve) {
+        return CurveData.of(curve, offsets, EVERY_NTH);
+    }
+}

@@ -1,0 +1,126 @@
+package org.docksweep.gate;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * What healthy units of a cabinet model look like at a test point: mean and unit-to-unit spread of the logarithm of
+ * the impedance magnitude, mean phase, and of the acoustic level. Curves are referred to 20 C. Arrays are never
+ * changed after construction and must not be changed by readers.
+ *
+ * @param cabinetModelCode cabinet model
+ * @param testPointCode test point
+ * @param unitCount number of good units it was learned from, at least 1
+ * @param frequencyHz grid of the impedance part; empty for a line input
+ * @param meanLogOhm mean of ln(|Z| / 1 ohm)
+ * @param meanPhaseRad mean phase in radian
+ * @param spreadLog standard deviation of ln |Z| between healthy units, shrunk towards the tolerance model
+ * @param acousticFrequencyHz grid of the acoustic part; empty without a microphone
+ * @param meanLevelDb mean level in dB re 1 Pa/V
+ * @param spreadLevelDb standard deviation of the level between healthy units and placements, in dB
+ * @param taught what the good units taught about the circuit model, or null for a reference without one (line input)
+ */
+public record PointReference(
+        String cabinetModelCode,
+        String testPointCode,
+        int unitCount,
+        double[] frequencyHz,
+        double[] meanLogOhm,
+        double[] meanPhaseRad,
+        double[] spreadLog,
+        double[] acousticFrequencyHz,
+        double[] meanLevelDb,
+        double[] spreadLevelDb,
+        Taught taught) {
+
+    public PointReference {
+        if (unitCount < 1) {
+            throw new IllegalArgumentException("reference of " + cabinetModelCode + " " + testPointCode
+                    + " must come from at least 1 good unit, but unitCount is " + unitCount);
+        }
+        if (meanLogOhm.length != frequencyHz.length
+                || meanPhaseRad.length != frequencyHz.length
+                || spreadLog.length != frequencyHz.length
+                || meanLevelDb.length != acousticFrequencyHz.length
+                || spreadLevelDb.length != acousticFrequencyHz.length) {
+            throw new IllegalArgumentException(
+                    "reference of " + cabinetModelCode + " " + testPointCode + ": arrays differ in length");
+        }
+    }
+
+    /**
+     * What known-good units taught about the circuit model of the point.
+     *
+     * @param parameterIds circuit parameters, in the circuit's order
+     * @param mean mean of each carried parameter
+     * @param spread standard deviation of each between units, shrunk towards the tolerance model
+     * @param offsetLog mean of ln|Z| measured minus fitted, on the reference's frequency grid
+     * @param offsetPhaseRad mean of the phase difference
+     * @param offsetSigma standard deviation around both
+     */
+    public record Taught(
+            List<String> parameterIds,
+            double[] mean,
+            double[] spread,
+            double[] offsetLog,
+            double[] offsetPhaseRad,
+            double[] offsetSigma) {
+        public Taught {
+            parameterIds = List.copyOf(parameterIds);
+            if (mean.length != parameterIds.size()
+                    || spread.length != parameterIds.size()
+                    || offsetPhaseRad.length != offsetLog.length
+                    || offsetSigma.length != offsetLog.length) {
+                throw new IllegalArgumentException("taught model: arrays differ in length");
+            }
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Taught that
+                    && parameterIds.equals(that.parameterIds)
+                    && Arrays.equals(mean, that.mean)
+                    && Arrays.equals(spread, that.spread)
+                    && Arrays.equals(offsetLog, that.offsetLog)
+                    && Arrays.equals(offsetPhaseRad, that.offsetPhaseRad)
+                    && Arrays.equals(offsetSigma, that.offsetSigma);
+        }
+
+        @Override
+        public int hashCode() {
+            return parameterIds.hashCode() * 31 + Arrays.hashCode(mean);
+        }
+
+        @Override
+        public String toString() {
+            return "Taught" + parameterIds;
+        }
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PointReference that
+                && cabinetModelCode.equals(that.cabinetModelCode)
+                && testPointCode.equals(that.testPointCode)
+                && unitCount == that.unitCount
+                && Arrays.equals(frequencyHz, that.frequencyHz)
+                && Arrays.equals(meanLogOhm, that.meanLogOhm)
+                && Arrays.equals(meanPhaseRad, that.meanPhaseRad)
+                && Arrays.equals(spreadLog, that.spreadLog)
+                && Arrays.equals(acousticFrequencyHz, that.acousticFrequencyHz)
+                && Arrays.equals(meanLevelDb, that.meanLevelDb)
+                && Arrays.equals(spreadLevelDb, that.spreadLevelDb)
+                && Objects.equals(taught, that.taught);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(meanLogOhm) * 31 + testPointCode.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return "PointReference[" + cabinetModelCode + " " + testPointCode + ", " + unitCount + " units]";
+    }
+}

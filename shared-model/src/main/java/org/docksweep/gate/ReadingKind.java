@@ -1,0 +1,36 @@
+package org.docksweep.gate;
+
+/** Quantities read from the curves, with their units. */
+public enum ReadingKind {
+    /** Resistance at low current-limiting frequency, at the temperature met, in ohm. */
+    DC_RESISTANCE("\u03a9"),
+    /** The same referred to 20 C, in ohm. */
+    DC_RESISTANCE_20C("\u03a9"),
+    /** Frequency of the largest motional peak, in hertz. */
+    PEAK_FREQUENCY("Hz"),
+    /** Magnitude of the largest motional peak, in ohm. */
+    PEAK_MAGNITUDE("\u03a9"),
+    /** Frequency of the dip between the two peaks of a vented box, in hertz. */
+    TUNING("Hz"),
+    /** Lowest magnitude in the band, in ohm. */
+    MINIMUM("\u03a9"),
+    /** Largest deviation of the impedance from its reference in the deciding band, in decibel. */
+    IMPEDANCE_DEVIATION("dB"),
+    /** Level of a way at the microphone against its reference, in decibel. */
+    WAY_LEVEL("dB");
+
+    private final String unit;
+
+    ReadingKind(String unit) {
+        this.unit = unit;
+    }
+
+    /**
+     * Unit of values of this kind.
+     *
+     * @return unit symbol
+     */
+    public String unit() {
+        return unit;
+    }
+}

@@ -1,0 +1,92 @@
+package org.docksweep.judge;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.gate.Knowledge;
+import org.docksweep.gate.PointReference;
+import org.docksweep.suspect.Explanation;
+import org.docksweep.suspect.SuspectRanking;
+import org.docksweep.sweep.ImpedanceCurve;
+
+/**
+ * Looks whether a curve that fits its own test point badly is the healthy curve of something else: another socket of the
+ * same cabinet, or another cabinet model under a wrong label. Neither is the cabinet's fault.
+ */
+final class Impostors {
+    /**
+     * By how much (logarithm of evidence) the other explanation must beat the best of its own, faults included: strong
+     * evidence by the usual scale (Kass and Raftery 1995, from memory) is about 5; a wrong accusation of the label costs
+     * a minute, a missed one a bench hour.
+     */
+    private static final double CLEARLY_BETTER = 8;
+    /** The other healthy curve must itself fit. */
+    private static final double FITS = 4;
+
+    private final JudgeRequest request;
+    private final TestPoint point;
+    private final ImpedanceCurve curve;
+
+    Impostors(JudgeRequest request, TestPoint point, ImpedanceCurve curve) {
+        this.request = request;
+        this.point = point;
+        this.curve = curve;
+    }
+
+    /** What to tell the person. */
+    record Found(Prompt prompt, Reason reason, double logEvidence) {}
+
+    Optional<Found> find(Explanation own) {
+        Found best = null;
+        for (PointReference reference : request.references()) {
+            if (reference.taught() == null || isOwn(reference)) {
+                continue;
+            }
+            CabinetModel otherModel = request.book().cabinetModel(reference.cabinetModelCode());
+            TestPoint otherPoint = otherModel.testPoint(reference.testPointCode());
+            boolean sameCabinet = otherModel.code().equals(request.model().code());
+            if (!comparable(reference)) {
+                continue;
+            }
+            SuspectRanking.Healthy healthy = new SuspectRanking(
+                            request.book(),
+                            otherModel,
+                            otherPoint,
+                            Knowledge.nominal(request.book(), otherModel, otherPoint)
+                                    .taughtBy(reference))
+                    .healthy(curve);
+            if (healthy.reducedChi2() > FITS || healthy.logEvidence() < own.logEvidence() + CLEARLY_BETTER) {
+                continue;
+            }
+            if (best == null || healthy.logEvidence() > best.logEvidence()) {
+                best = new Found(
+                        sameCabinet ? Prompt.CHECK_SOCKET : Prompt.CHECK_LABEL,
+                        sameCabinet
+                                ? Reason.of("judge-check-socket", otherPoint.contacts(), point.contacts())
+                                : Reason.of(
+                                        "judge-check-label",
+                                        otherModel.name(),
+                                        request.model().name()),
+                        healthy.logEvidence());
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private boolean isOwn(PointReference reference) {
+        return reference.cabinetModelCode().equals(request.model().code())
+                && reference.testPointCode().equals(point.code());
+    }
+
+    /** Evidence compares only on the same points; a reference over another band says too little. */
+    private boolean comparable(PointReference reference) {
+        double[] grid = curve.frequencyHz();
+        double[] other = reference.frequencyHz();
+        double low = Math.max(grid[0], other[0]);
+        double high = Math.min(grid[grid.length - 1], other[other.length - 1]);
+        long shared = Arrays.stream(grid).filter(f -> f >= low && f <= high).count();
+        return shared >= 0.7 * grid.length;
+    }
+}

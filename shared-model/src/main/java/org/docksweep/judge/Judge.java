@@ -1,0 +1,38 @@
+package org.docksweep.judge;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
+import org.docksweep.sweep.SweepAnalyser;
+import org.docksweep.sweep.SweepAnalysis;
+
+/**
+ * The gate: captures, calibration, model, references and limits in; curves, findings, verdict and suspects out. A pure
+ * function: nothing else enters the result.
+ */
+public final class Judge {
+    /** Version of the judgement. Changes whenever the same captures could be judged differently. */
+    public static final String VERSION = "1";
+
+    private Judge() {}
+
+    /**
+     * Judges a cabinet from the captures made so far.
+     *
+     * @param request everything the judgement depends on
+     * @return the judgement
+     */
+    public static CabinetJudgement judge(JudgeRequest request) {
+        List<PointEvidence> points = new ArrayList<>();
+        for (JudgeRequest.PointCapture capture : request.captures()) {
+            TestPoint point = request.model().testPoint(capture.testPointCode());
+            SweepAnalysis analysis = new SweepAnalyser().analyse(capture.capture());
+            points.add(
+                    point.kind() == TestPointKind.LINE_INPUT
+                            ? new LineInputJudge(request, point, analysis).judge()
+                            : new TerminalsJudge(request, point, analysis).judge());
+        }
+        return new CabinetVerdict(request, points).combine();
+    }
+}

@@ -1,0 +1,52 @@
+package org.docksweep.judge;
+
+import java.util.List;
+import java.util.Objects;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Require;
+import org.docksweep.gate.Baseline;
+import org.docksweep.gate.LimitSet;
+import org.docksweep.gate.PointReference;
+import org.docksweep.sweep.Capture;
+import org.docksweep.sweep.CurveCorrection;
+
+/**
+ * Everything a judgement depends on.
+ *
+ * @param book models of the fleet; other models are tried when the curve does not fit this one
+ * @param model model the label stands for
+ * @param captures one capture per test point swept so far, in the order of the model's test points
+ * @param correction calibration of the rig
+ * @param references references of all models of the fleet
+ * @param baselines baselines of this cabinet, may be empty
+ * @param limits limits
+ */
+public record JudgeRequest(
+        ModelBook book,
+        CabinetModel model,
+        List<PointCapture> captures,
+        CurveCorrection correction,
+        List<PointReference> references,
+        List<Baseline> baselines,
+        LimitSet limits) {
+
+    /**
+     * A capture of one test point.
+     *
+     * @param testPointCode test point of the model
+     * @param capture the capture
+     */
+    public record PointCapture(String testPointCode, Capture capture) {}
+
+    public JudgeRequest {
+        Objects.requireNonNull(book, "book");
+        Objects.requireNonNull(model, "model");
+        captures = Require.notEmpty("captures", captures);
+        captures.forEach(c -> model.testPoint(c.testPointCode()));
+        Objects.requireNonNull(correction, "correction");
+        references = Require.copy("references", references);
+        baselines = Require.copy("baselines", baselines);
+        Objects.requireNonNull(limits, "limits");
+    }
+}

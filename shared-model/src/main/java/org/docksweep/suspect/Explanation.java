@@ -1,0 +1,23 @@
+package org.docksweep.suspect;
+
+import java.util.List;
+
+/**
+ * What explains a curve.
+ *
+ * @param faultProbability probability that something is wrong, 0 to 1
+ * @param reducedChi2 reduced chi squared of the best explanation: about 1 when it fits within the uncertainties
+ * @param healthyReducedChi2 reduced chi squared of the healthy circuit
+ * @param logEvidence logarithm of the evidence of the whole model, comparable between cabinet models for one curve
+ * @param suspects faults by probability among faults, most probable first
+ * @param healthyX most probable parameters of the healthy circuit
+ * @param healthySpread their standard deviations after the measurement
+ */
+public record Explanation(
+        double faultProbability,
+        double reducedChi2,
+        double healthyReducedChi2,
+        double logEvidence,
+        List<Suspect> suspects,
+        double[] healthyX,
+        double[] healthySpread) {}

@@ -1,0 +1,43 @@
+package org.docksweep.suspect;
+
+import org.docksweep.circuit.CircuitFault;
+
+/**
+ * One thing that could be wrong (or nothing), as a change of circuit structure or of a parameter's prior.
+ *
+ * @param kind kind of fault, or null for a healthy point
+ * @param positionCode driver position concerned, or null
+ * @param elementId crossover part or enclosure concerned, or null
+ * @param structure change of structure
+ * @param widenedParameter parameter whose value the fault sets free, or null
+ * @param shift shift of that parameter's mean (logarithm)
+ * @param spread standard deviation of that parameter under the fault (logarithm)
+ * @param weight prior probability before normalisation
+ */
+record Hypothesis(
+        FaultKind kind,
+        String positionCode,
+        String elementId,
+        CircuitFault structure,
+        String widenedParameter,
+        double shift,
+        double spread,
+        double weight) {
+
+    static Hypothesis healthy(double weight) {
+        return new Hypothesis(null, null, null, CircuitFault.NONE, null, 0, 0, weight);
+    }
+
+    static Hypothesis driver(FaultKind kind, String position, CircuitFault.Kind structure, double weight) {
+        return new Hypothesis(kind, position, null, new CircuitFault(structure, position), null, 0, 0, weight);
+    }
+
+    static Hypothesis element(FaultKind kind, String id, CircuitFault.Kind structure, double weight) {
+        return new Hypothesis(kind, null, id, new CircuitFault(structure, id), null, 0, 0, weight);
+    }
+
+    static Hypothesis widened(
+            FaultKind kind, String elementId, String parameter, double shift, double spread, double weight) {
+        return new Hypothesis(kind, null, elementId, CircuitFault.NONE, parameter, shift, spread, weight);
+    }
+}
