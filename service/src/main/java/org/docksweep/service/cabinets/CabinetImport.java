@@ -142,7 +142,7 @@ class CabinetImport {
                     now,
                     by,
                     HistoryEvent.Kind.REGISTERED,
-                    Reason.of("registered", body.modelCode()))));
+                    Reason.of("history-registered", body.modelCode()))));
             if (++count % ROWS_AT_ONCE == 0) {
                 entities.flush();
                 entities.clear();

@@ -70,7 +70,7 @@ class Register {
         if (cabinet == null) {
             cabinets.saveAndFlush(new Cabinet(body));
             body.drivers().forEach(d -> install(tag, d));
-            note(tag, null, now, by, HistoryEvent.Kind.REGISTERED, Reason.of("registered", body.modelCode()));
+            note(tag, null, now, by, HistoryEvent.Kind.REGISTERED, Reason.of("history-registered", body.modelCode()));
             return new PutAnswer<>(true, body);
         }
         CabinetBody before = Fleet.body(cabinet, Fleet.byTag(installations.openIn(List.of(tag.value()))));
@@ -93,7 +93,13 @@ class Register {
         cabinet.replace(body);
         exchangeDrivers(tag, before.drivers(), body.drivers(), now, by);
         if (before.status() != body.status()) {
-            note(tag, null, now, by, changeKind(before, body), Reason.of("status-changed", name(before), name(body)));
+            note(
+                    tag,
+                    null,
+                    now,
+                    by,
+                    changeKind(before, body),
+                    Reason.of("history-status-changed", name(before), name(body)));
         }
         return new PutAnswer<>(false, body);
     }
@@ -130,7 +136,13 @@ class Register {
             if (!kept.contains(open.driver())) {
                 open.remove(now);
                 InstalledDriver out = open.driver();
-                note(tag, out.positionCode(), now, by, HistoryEvent.Kind.REMOVED, described("driver-removed", out));
+                note(
+                        tag,
+                        out.positionCode(),
+                        now,
+                        by,
+                        HistoryEvent.Kind.REMOVED,
+                        described("history-driver-removed", out));
             }
         }
         installations.flush();
@@ -143,7 +155,7 @@ class Register {
                         now,
                         by,
                         HistoryEvent.Kind.INSTALLED,
-                        described("driver-installed", driver));
+                        described("history-driver-installed", driver));
             }
         }
     }

@@ -61,7 +61,9 @@ public class Commissionings {
                 body.takenAt(),
                 body.operator(),
                 HistoryEvent.Kind.COMMISSIONED,
-                Reason.of("commissioned", Integer.toString(body.baselines().size()))));
+                Reason.of(
+                        "history-commissioned",
+                        Integer.toString(body.baselines().size()))));
         return new PutAnswer<>(true, body);
     }
 

@@ -124,7 +124,7 @@ public class Returns {
         requireCabinets(list);
         ReturnListRow row = rows.save(new ReturnListRow(list, sha256, fleet.now()));
         for (ReturnList.Line line : list.lines()) {
-            fleet.sendOut(line.tag(), by, Reason.of("sent-out", list.orderNumber(), list.customer()));
+            fleet.sendOut(line.tag(), by, Reason.of("history-sent-out", list.orderNumber(), list.customer()));
         }
         return new PutAnswer<>(true, row.list());
     }
@@ -214,7 +214,9 @@ public class Returns {
         if (row.close(fleet.now())) {
             for (ReturnList.Line line : before.missing()) {
                 fleet.markMissing(
-                        line.tag(), by, Reason.of("missing", before.list().orderNumber()));
+                        line.tag(),
+                        by,
+                        Reason.of("history-missing", before.list().orderNumber()));
             }
         }
         return report(row);

@@ -9,6 +9,7 @@ import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.service.store.Transactions;
 import org.docksweep.service.web.Paging;
+import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -51,11 +52,13 @@ class ReturnsController {
 
     @PostMapping(path = ApiPaths.RETURN_LISTS_IMPORT, consumes = "text/csv")
     ImportReceipt importCsv(
-            @RequestBody byte[] file, @RequestHeader("Content-Type") String contentType, Principal principal) {
+            @RequestBody(required = false) byte[] file,
+            @RequestHeader("Content-Type") String contentType,
+            Principal principal) {
         return transactions.write(() -> returnImport.run(file, contentType, principal.getName()));
     }
 
-    @GetMapping(ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT)
+    @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_JSON_VALUE)
     ReturnReport report(@PathVariable UUID id) {
         return returns.report(id);
     }

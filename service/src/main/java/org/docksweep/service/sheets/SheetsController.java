@@ -1,21 +1,79 @@
 package org.docksweep.service.sheets;
 
+import java.security.Principal;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.paper.FleetStatusSheet;
+import org.docksweep.paper.PaperContext;
+import org.docksweep.paper.ReturnSheet;
+import org.docksweep.service.returns.Returns;
+import org.docksweep.service.site.Site;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RestController;
 
+/** Sheets as JSON, or as PDF for {@code Accept: application/pdf}, in English or, when preferred, German. */
 @RestController
 class SheetsController {
-    private final Sheets sheets;
+    private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
 
-    SheetsController(Sheets sheets) {
+    private final Sheets sheets;
+    private final Returns returns;
+    private final Site site;
+    private final Clock clock;
+
+    SheetsController(Sheets sheets, Returns returns, Site site, Clock clock) {
         this.sheets = sheets;
+        this.returns = returns;
+        this.site = site;
+        this.clock = clock;
     }
 
     @GetMapping(path = ApiPaths.FLEET_STATUS, produces = MediaType.APPLICATION_JSON_VALUE)
     FleetStatus fleetStatus() {
         return sheets.fleetStatus();
+    }
+
+    @GetMapping(path = ApiPaths.FLEET_STATUS, produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] fleetStatusSheet(
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return FleetStatusSheet.render(sheets.fleetStatus(), context(languages, principal));
+    }
+
+    @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] returnSheet(
+            @PathVariable UUID id,
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return ReturnSheet.render(returns.report(id), context(languages, principal));
+    }
+
+    private PaperContext context(String languages, Principal principal) {
+        return new PaperContext(
+                site.siteName(),
+                site.zone(),
+                language(languages),
+                principal.getName(),
+                clock.instant(),
+                Objects.requireNonNullElse(getClass().getPackage().getImplementationVersion(), "development"));
+    }
+
+    private static Locale language(String languages) {
+        try {
+            Locale wanted = Locale.lookup(Locale.LanguageRange.parse(languages), LANGUAGES);
+            return wanted == null ? Locale.ENGLISH : wanted;
+        } catch (IllegalArgumentException e) {
+            // A header nobody can read is no reason to refuse a sheet.
+            return Locale.ENGLISH;
+        }
     }
 }

@@ -1,0 +1,98 @@
+package org.docksweep.service;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.extension.ParameterContext;
+import org.junit.jupiter.api.extension.ParameterResolver;
+import org.springframework.boot.SpringApplication;
+import org.springframework.boot.web.server.context.WebServerApplicationContext;
+import org.springframework.context.ConfigurableApplicationContext;
+
+/**
+ * Starts the real application once for all tests of a run, on a port the system chooses, over a real database file in a
+ * folder of its own, and hands a client to every test that asks for an {@link Api}.
+ */
+final class RunningService implements ParameterResolver {
+    static final String MANAGER_TOKEN = "manager-of-the-tests-0123456789-abcdefgh";
+    private static final ExtensionContext.Namespace NAMESPACE = ExtensionContext.Namespace.create(RunningService.class);
+
+    @Override
+    public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
+        return parameter.getParameter().getType() == Api.class;
+    }
+
+    @Override
+    public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
+        return context.getRoot()
+                .getStore(NAMESPACE)
+                .getOrComputeIfAbsent(Instance.class, k -> Instance.inNewFolder(), Instance.class)
+                .api();
+    }
+
+    /** One running service. */
+    static final class Instance implements AutoCloseable {
+        final Path folder;
+        private final boolean ownsFolder;
+        private final ConfigurableApplicationContext context;
+
+        private Instance(Path folder, boolean ownsFolder, String... more) {
+            this.folder = folder;
+            this.ownsFolder = ownsFolder;
+            Map<String, String> settings = new LinkedHashMap<>(Map.of(
+                    "--server.port", "0",
+                    "--docksweep.data-dir", folder.toString(),
+                    "--docksweep.site-name", "Marram Coast Hire",
+                    "--docksweep.bootstrap-token", MANAGER_TOKEN,
+                    "--springdoc.api-docs.enabled", "true",
+                    "--logging.level.root", "WARN"));
+            for (String setting : more) {
+                settings.put(setting.substring(0, setting.indexOf('=')), setting.substring(setting.indexOf('=') + 1));
+            }
+            this.context = SpringApplication.run(
+                    DocksweepService.class,
+                    settings.entrySet().stream()
+                            .map(e -> e.getKey() + "=" + e.getValue())
+                            .toArray(String[]::new));
+        }
+
+        static Instance inNewFolder() {
+            try {
+                return new Instance(Files.createTempDirectory("docksweep-service-test"), true);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+
+        static Instance in(Path folder, String... more) {
+            return new Instance(folder, false, more);
+        }
+
+        Api api() {
+            int port = ((WebServerApplicationContext) context).getWebServer().getPort();
+            return new Api(URI.create("http://127.0.0.1:" + port), MANAGER_TOKEN);
+        }
+
+        @Override
+        public void close() {
+            context.close();
+            if (!ownsFolder) {
+                return;
+            }
+            try (Stream<Path> files = Files.walk(folder)) {
+                for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(file);
+                }
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+}

@@ -1,0 +1,109 @@
+package org.docksweep.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.KioskToken;
+import org.docksweep.fleet.CabinetStatus;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class StartTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void keepsEverythingOverARestartAndCountsByPlainSql() throws Exception {
+        CheckInBody body;
+        try (RunningService.Instance service = RunningService.Instance.in(folder)) {
+            Api api = service.api();
+            String model = House.newModel(api);
+            body = House.fail(House.newCabinet(api, model, CabinetStatus.OUT), model, House.newCode());
+            assertThat(House.put(api, body).status()).isEqualTo(201);
+        }
+        assertThat(count("select count(*) from check_in where id = '" + body.id() + "'"))
+                .isEqualTo(1);
+        assertThat(count("select count(*) from measurement_curve")).isEqualTo(2);
+
+        Path portFile = folder.resolve("run/port");
+        try (RunningService.Instance service =
+                RunningService.Instance.in(folder, "--docksweep.port-file=" + portFile)) {
+            Api api = service.api();
+            assertThat(Integer.parseInt(Files.readString(portFile))).isEqualTo(api.root.getPort());
+            assertThat(House.put(api, body).status()).isEqualTo(200);
+            assertThat(api.get(ApiPaths.BENCH_JOBS + "/" + body.jobCode()).status())
+                    .isEqualTo(200);
+        }
+    }
+
+    private long count(String sql) throws Exception {
+        try (Connection connection = DriverManager.getConnection(
+                        "jdbc:h2:file:" + folder.resolve("docksweep") + ";DATABASE_TO_LOWER=TRUE", "sa", "");
+                ResultSet result = connection.createStatement().executeQuery(sql)) {
+            result.next();
+            return result.getLong(1);
+        }
+    }
+
+    @Test
+    void printsAManagerCodeThatIssuesTheFirstTokenAndThenEnds() {
+        PrintStream console = System.out;
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        System.setOut(new PrintStream(printed, true, StandardCharsets.UTF_8));
+        try (RunningService.Instance service = RunningService.Instance.in(folder, "--docksweep.bootstrap-token=")) {
+            System.setOut(console);
+            Matcher code =
+                    Pattern.compile("One-time manager code: (\\S+)").matcher(printed.toString(StandardCharsets.UTF_8));
+            assertThat(code.find()).isTrue();
+            Api first = service.api().as(code.group(1));
+
+            assertThat(first.get(ApiPaths.CABINETS).status()).isEqualTo(403);
+            assertThat(first.post(ApiPaths.KIOSK_TOKENS, new KioskToken.Order("dock", KioskToken.Role.DOCK))
+                            .status())
+                    .isEqualTo(400);
+            KioskToken manager = first.post(
+                            ApiPaths.KIOSK_TOKENS, new KioskToken.Order("office", KioskToken.Role.MANAGER))
+                    .as(KioskToken.class);
+
+            assertThat(first.post(ApiPaths.KIOSK_TOKENS, new KioskToken.Order("again", KioskToken.Role.MANAGER))
+                            .status())
+                    .isEqualTo(401);
+            assertThat(first.as(manager.token()).get(ApiPaths.CABINETS).status())
+                    .isEqualTo(200);
+            assertThat(first.as(RunningService.MANAGER_TOKEN)
+                            .get(ApiPaths.CABINETS)
+                            .status())
+                    .isEqualTo(401);
+        } finally {
+            System.setOut(console);
+        }
+    }
+
+    @Test
+    void staysClosedBeyondLoopbackWithoutTls() {
+        assertThatThrownBy(() -> RunningService.Instance.in(folder, "--server.address=0.0.0.0")
+                        .close())
+                .rootCause()
+                .hasMessageContaining("without TLS");
+    }
+
+    @Test
+    void refusesAShortBootstrapToken() {
+        assertThatThrownBy(() -> RunningService.Instance.in(folder, "--docksweep.bootstrap-token=short")
+                        .close())
+                .rootCause()
+                .hasMessageContaining("at least 32 characters");
+    }
+}
