@@ -8,6 +8,7 @@ import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.lang.reflect.InvocationTargetException;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
@@ -19,6 +20,8 @@ import org.docksweep.kiosk.dock.DockActions;
 final class GalleryPane {
     /** Design size of the page. */
     static final Dimension SIZE = new Dimension(1280, 800);
+
+    static final ZoneId ZONE = ZoneId.of("UTC");
 
     private static ScreenSettings installed;
 

@@ -45,7 +45,7 @@ class NothingClippedTest {
     @MethodSource("waysToShow")
     void givesEveryTextItsRoom(String name, Theme theme, double scale, Locale locale) {
         List<String> faults =
-                faults(scene(name), new ScreenSettings(theme, scale, locale, ScreenGallery.ZONE), 0, GalleryPane.SIZE);
+                faults(scene(name), new ScreenSettings(theme, scale, locale, GalleryPane.ZONE), 0, GalleryPane.SIZE);
 
         assertThat(faults).isEmpty();
     }
@@ -57,7 +57,7 @@ class NothingClippedTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void hasRoomForLongerLanguages(String name) {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
         assertThat(faults(scene(name), settings, LONGER, GalleryPane.SIZE)).isEmpty();
     }
@@ -65,7 +65,7 @@ class NothingClippedTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void hasRoomInsideTheFrameOfAWindow(String name) {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, GalleryPane.ZONE);
 
         assertThat(faults(scene(name), settings, 0, FRAMED)).isEmpty();
     }
@@ -73,14 +73,14 @@ class NothingClippedTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void hasRoomOnALargerScreen(String name) {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
         assertThat(faults(scene(name), settings, 0, new Dimension(1920, 1080))).isEmpty();
     }
 
     @Test
     void noticesATextThatDoesNotFit() {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
         assertThat(faults(scene("answer-fail"), settings, 9, GalleryPane.SIZE)).isNotEmpty();
     }
