@@ -33,7 +33,13 @@ public final class DemoModels {
      * @return values by driver model code, one for each driver model of {@link #book()}
      */
     public static Map<String, DriverMechanics> mechanics() {
-        return read("drivers.json", new TypeReference<>() {});
+        return Mechanics.BY_CODE;
+    }
+
+    /** Read once: every cabinet built asks for it. */
+    private static final class Mechanics {
+        static final Map<String, DriverMechanics> BY_CODE =
+                Map.copyOf(read("drivers.json", new TypeReference<Map<String, DriverMechanics>>() {}));
     }
 
     private static <T> T read(String resource, TypeReference<T> type) {

@@ -2,10 +2,12 @@ package org.docksweep.demo;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouseProvider;
 
-/** Publishes {@link MarramCoastHire} to whoever looks for a demo house; the night is the day it is asked for. */
+/** Publishes {@link MarramCoastHire} to whoever looks for a demo house; the night is the day it is asked
+ * for, in the time zone of the house. */
 public final class MarramCoastHireProvider implements DemoHouseProvider {
     private final Clock clock;
 
@@ -20,6 +22,7 @@ public final class MarramCoastHireProvider implements DemoHouseProvider {
 
     @Override
     public DemoHouse house(long seed) {
-        return MarramCoastHire.of(seed, LocalDate.now(clock)).papers();
+        return MarramCoastHire.of(seed, LocalDate.now(clock.withZone(ZoneId.of(MarramCoastHire.TIME_ZONE))))
+                .papers();
     }
 }

@@ -11,9 +11,12 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouseProvider;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.InstalledDriver;
 import org.docksweep.contract.ReturnList;
+import org.docksweep.demo.physics.VirtualCabinet;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.TestPointKind;
 import org.docksweep.fleet.VisualItem;
 import org.hipparchus.complex.Complex;
 import org.junit.jupiter.api.Test;
@@ -143,6 +146,44 @@ class MarramCoastHireTest {
                 .isSorted()
                 .allSatisfy(at -> assertThat(at).isBefore(NIGHT.atStartOfDay().toInstant(java.time.ZoneOffset.UTC)));
         assertThat(papers.pastEvents()).extracting(HistoryEvent::id).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void movesHealthyUnitsByTemperatureOnly() {
+        // copper over 5 to 35 C is -6 to +6 %; nothing near a fault hides among the healthy
+        for (DemoHouse.Arrival arrival : papers.arrivals()) {
+            if (arrival.truth().kind() != DemoHouse.Kind.HEALTHY) {
+                continue;
+            }
+            String model = house.registeredModel(arrival.label());
+            papers.book().cabinetModel(model).testPoints().stream()
+                    .filter(p -> p.kind() == TestPointKind.TERMINALS)
+                    .forEach(p -> {
+                        for (double f = 1000; f < 16_000; f *= 1.2) {
+                            double before = ohm(house.beforeHire(arrival.label()), p.code(), f);
+                            double after = ohm(house.atReturn(arrival.label()), p.code(), f);
+                            assertThat(after / before).isBetween(0.92, 1.08);
+                        }
+                    });
+        }
+    }
+
+    private static double ohm(VirtualCabinet cabinet, String point, double frequencyHz) {
+        return cabinet.load(point)
+                .at(frequencyHz, new Complex(0.5))
+                .impedanceOhm()
+                .norm();
+    }
+
+    @Test
+    void numbersEveryDriverAndDiaphragmOnce() {
+        assertThat(papers.cabinets().stream().flatMap(c -> c.drivers().stream()).map(InstalledDriver::driverSerial))
+                .doesNotHaveDuplicates();
+        assertThat(papers.cabinets().stream()
+                        .flatMap(c -> c.drivers().stream())
+                        .map(InstalledDriver::diaphragmSerial)
+                        .filter(s -> s != null))
+                .doesNotHaveDuplicates();
     }
 
     @Test

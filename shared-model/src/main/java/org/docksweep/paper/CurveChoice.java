@@ -40,9 +40,7 @@ record CurveChoice(PointJudgement judgement, PointReference reference) {
         return lastJudgements(checkIn).stream()
                 .filter(p -> p.impedance() != null || p.acoustic() != null)
                 .min(Comparator.comparing((PointJudgement p) -> p.verdict() != Verdict.FAIL)
-                        .thenComparing(p -> !model.testPoint(p.testPointCode())
-                                .positionCodes()
-                                .contains(checkIn.faultPositionCode())))
+                        .thenComparing(p -> !reaches(model, p.testPointCode(), checkIn.faultPositionCode())))
                 .map(p -> new CurveChoice(
                         p,
                         references.stream()
@@ -50,6 +48,11 @@ record CurveChoice(PointJudgement judgement, PointReference reference) {
                                         && r.testPointCode().equals(p.testPointCode()))
                                 .findFirst()
                                 .orElse(null)));
+    }
+
+    private static boolean reaches(CabinetModel model, String testPointCode, String positionCode) {
+        return positionCode != null
+                && model.testPoint(testPointCode).positionCodes().contains(positionCode);
     }
 
     /** Whether the impedance is shown; the level at the microphone is shown where there is no impedance. */

@@ -66,14 +66,14 @@ public final class FleetStatusSheet {
 
     private static SheetTable bookings(PaperText text, List<BookingRow> rows) {
         SheetTable table = new SheetTable(text.get("fleet.table.bookings"))
-                .words("column.out-on", 26)
-                .words("column.order", 20)
-                .words("column.customer", 42)
-                .words("column.model", 24)
-                .number("column.booked", 14)
-                .number("column.available", 11)
-                .words("column.short", 17)
-                .words("column.covered", 22);
+                .words("column.out-on", 30)
+                .words("column.order", 22)
+                .words("column.customer", 34)
+                .words("column.model", 23)
+                .number("column.booked", 18)
+                .number("column.available", 19)
+                .words("column.short", 14)
+                .words("column.covered", 20);
         rows.stream()
                 .sorted(Comparator.comparing((BookingRow b) -> b.available() >= b.booked())
                         .thenComparing(BookingRow::outOn))
@@ -95,13 +95,13 @@ public final class FleetStatusSheet {
     private static SheetTable bench(PaperText text, List<BenchJobBody> jobs, Instant asOf) {
         SheetTable table = new SheetTable(text.get("fleet.table.bench"))
                 .words("column.job", 19)
-                .words("column.need", 25)
-                .number("column.age", 11)
-                .words("column.tag", 21)
-                .words("column.model", 22)
+                .words("column.need", 30)
+                .number("column.age", 13)
+                .words("column.tag", 22.5)
+                .words("column.model", 22.5)
                 .words("column.fault-at", 9)
-                .words("column.reason", 50)
-                .words("column.state", 22);
+                .words("column.reason", 41)
+                .words("column.state", 24);
         jobs.stream()
                 .sorted(Comparator.comparing(
                                 BenchJobBody::needOn, Comparator.nullsLast(Comparator.<LocalDate>naturalOrder()))
@@ -154,7 +154,7 @@ public final class FleetStatusSheet {
                 .number("column.check-ins", 22)
                 .number("column.failures", 18)
                 .number("column.failure-share", 22)
-                .words("column.failure-share", 60);
+                .words("", 60);
         rows.stream()
                 .sorted(Comparator.comparingInt(FaultRow::failures).reversed())
                 .forEach(f -> {

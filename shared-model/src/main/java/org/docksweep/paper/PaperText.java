@@ -78,10 +78,6 @@ final class PaperText {
                 .format(instant);
     }
 
-    LocalDate today() {
-        return LocalDate.ofInstant(context.printedAt(), context.zone());
-    }
-
     String count(long count) {
         return NumberFormat.getIntegerInstance(locale).format(count);
     }

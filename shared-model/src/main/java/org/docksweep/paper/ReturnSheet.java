@@ -58,13 +58,13 @@ public final class ReturnSheet {
 
     private static SheetTable arrived(PaperText text, String heading, List<ReturnReport.Row> rows) {
         SheetTable table = new SheetTable(heading)
-                .words("column.tag", 19)
-                .words("column.model", 20)
-                .number("column.time", 10)
-                .words("column.verdict", 23)
-                .words("column.route", 18)
-                .words("column.reason", 52)
-                .words("column.job", 16);
+                .words("column.tag", 24)
+                .words("column.model", 23)
+                .number("column.time", 12)
+                .words("column.verdict", 31)
+                .words("column.route", 27)
+                .words("column.reason", 44)
+                .words("column.job", 19);
         for (ReturnReport.Row row : rows) {
             table.row(
                     Cell.strong(row.tag().value()),

@@ -2,7 +2,6 @@ package org.docksweep.paper;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
-import com.lowagie.text.PageSize;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
@@ -22,7 +21,11 @@ final class Sheet {
     private final PaperFonts fonts = new PaperFonts();
     private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     private final Document document = new Document(
-            PageSize.A4, Ink.points(SIDE_MM), Ink.points(SIDE_MM), Ink.points(TOP_MM), Ink.points(FOOT_MM));
+            new Rectangle(Ink.points(210), Ink.points(297)),
+            Ink.points(SIDE_MM),
+            Ink.points(SIDE_MM),
+            Ink.points(TOP_MM),
+            Ink.points(FOOT_MM));
     private final PaperText text;
 
     /**
@@ -63,14 +66,17 @@ final class Sheet {
             PdfPCell cell = new PdfPCell();
             Paragraph number = new Paragraph(figure.number(), large);
             number.setAlignment(Element.ALIGN_CENTER);
+            number.setLeading(26);
             Paragraph label = new Paragraph(figure.label(), small);
             label.setAlignment(Element.ALIGN_CENTER);
+            label.setLeading(12);
             cell.addElement(number);
             cell.addElement(label);
             cell.setPaddingBottom(6);
             cell.setBorderWidth(1);
             if (figure.alarming()) {
                 cell.setBackgroundColor(java.awt.Color.BLACK);
+                cell.setBorderColor(java.awt.Color.WHITE);
             }
             row.addCell(cell);
         }

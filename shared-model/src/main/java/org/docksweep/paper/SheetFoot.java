@@ -57,7 +57,7 @@ final class SheetFoot extends PdfPageEventHelper {
         String pages = text.count(writer.getPageNumber() - 1);
         total.beginText();
         total.setFontAndSize(fonts.face(Weight.REGULAR), (float) FONT_PT);
-        total.showTextAligned(PdfContentByte.ALIGN_LEFT, pages, 2, Ink.points(1), 0);
+        total.showTextAligned(PdfContentByte.ALIGN_LEFT, pages, 0, Ink.points(1), 0);
         total.endText();
     }
 }

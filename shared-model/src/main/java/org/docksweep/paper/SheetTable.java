@@ -1,6 +1,8 @@
 package org.docksweep.paper;
 
+import com.lowagie.text.Chunk;
 import com.lowagie.text.Element;
+import com.lowagie.text.Font;
 import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPCell;
@@ -18,6 +20,8 @@ final class SheetTable {
     private static final double FONT_PT = 8.5;
     private static final float SIGN_PT = 9;
     private static final float BAR_PT = 6;
+    /** A table of up to so many rows starts on a new page rather than being torn. */
+    private static final int KEPT_TOGETHER_ROWS = 12;
 
     private final String heading;
     private final List<Column> columns = new ArrayList<>();
@@ -87,6 +91,7 @@ final class SheetTable {
         table.setWidthPercentage(100);
         table.setSpacingBefore(Ink.points(6));
         table.setSplitLate(true);
+        table.setKeepTogether(rows.size() <= KEPT_TOGETHER_ROWS);
         PdfPCell title = new PdfPCell(new Phrase(fonts.safe(heading), fonts.table(Weight.BOLD, 11)));
         title.setColspan(columns.size());
         title.setBorder(Rectangle.NO_BORDER);
@@ -98,7 +103,7 @@ final class SheetTable {
             return table;
         }
         for (Column column : columns) {
-            PdfPCell head = cell(fonts, column, Cell.strong(text.get(column.key())));
+            PdfPCell head = cell(fonts, column, Cell.strong(column.key().isEmpty() ? "" : text.get(column.key())));
             head.setBorderWidthBottom(1);
             head.setVerticalAlignment(Element.ALIGN_BOTTOM);
             table.addCell(head);
@@ -114,7 +119,8 @@ final class SheetTable {
 
     private static PdfPCell cell(PaperFonts fonts, Column column, Cell content) {
         Weight weight = content.strong() ? Weight.BOLD : Weight.REGULAR;
-        PdfPCell cell = new PdfPCell(new Phrase(fonts.safe(content.words()), fonts.table(weight, FONT_PT)));
+        PdfPCell cell = new PdfPCell(new Phrase(unbroken(fonts.safe(content.words()), fonts.table(weight, FONT_PT))));
+        cell.setLeading(0, (float) PaperFonts.LEADING);
         cell.setBorder(Rectangle.BOTTOM);
         cell.setBorderWidthBottom(0.4f);
         cell.setPadding(2.5f);
@@ -130,9 +136,16 @@ final class SheetTable {
         return cell;
     }
 
+    /** Breaks at blanks only: a tag or a code must not be torn at its hyphen. */
+    private static Chunk unbroken(String words, Font font) {
+        Chunk chunk = new Chunk(words, font);
+        chunk.setSplitCharacter((start, current, end, text, chunks) -> Character.isWhitespace(text[current]));
+        return chunk;
+    }
+
     private static PdfPCellEvent sign(Sign sign) {
         return (cell, place, canvases) -> sign.draw(
-                canvases[PdfPTable.TEXTCANVAS], place.getLeft() + 2, place.getTop() - SIGN_PT - 2.5f, SIGN_PT);
+                canvases[PdfPTable.TEXTCANVAS], place.getLeft() + 2, place.getTop() - SIGN_PT - 4.8f, SIGN_PT);
     }
 
     private static PdfPCellEvent bar(double share) {
@@ -140,7 +153,7 @@ final class SheetTable {
             var canvas = canvases[PdfPTable.TEXTCANVAS];
             float left = place.getLeft() + 3;
             float width = place.getWidth() - 6;
-            float bottom = place.getTop() - BAR_PT - 4;
+            float bottom = place.getTop() - BAR_PT - 6.2f;
             canvas.saveState();
             canvas.setGrayFill(0.25f);
             canvas.rectangle(left, bottom, width * (float) share, BAR_PT);

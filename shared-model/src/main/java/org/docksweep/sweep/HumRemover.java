@@ -24,11 +24,11 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     /** A line is taken when its amplitude exceeds its own standard deviation so many times. */
     private static final double SIGNIFICANT = 5;
 
-    private static final int SEARCH_STEPS = 41;
-    private static final int REFINE_STEPS = 18;
+    private static final int SEARCH_STEPS = 11;
+    private static final int REFINE_STEPS = 12;
 
     /** Hum and the harmonics fitted lie below 750 Hz; a coarser rate than this would cut into them. */
-    private static final double COARSE_RATE_HZ = 4000;
+    private static final double COARSE_RATE_HZ = 2000;
 
     /**
      * Fits the hum of a channel.
@@ -47,16 +47,23 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
             }
         }
         double coarseRateHz = sampleRateHz / (double) step;
+        double[] weighted = new double[coarse.length];
+        for (int i = 0; i < weighted.length; i++) {
+            weighted[i] = coarse[i] * (0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (i + 0.5) / weighted.length));
+        }
         double bestHz = 0;
         double bestPower = -1;
         for (double nominalHz : NOMINAL_HZ) {
-            double foundHz = strongest(coarse, coarseRateHz, nominalHz);
-            double power = power(coarse, coarseRateHz, foundHz);
-            if (power > bestPower) {
-                bestPower = power;
-                bestHz = foundHz;
+            for (int i = 0; i < SEARCH_STEPS; i++) {
+                double hz = nominalHz * (1 + 2 * SEARCH_SHARE * (i / (SEARCH_STEPS - 1.0) - 0.5));
+                double power = power(weighted, coarseRateHz, hz);
+                if (power > bestPower) {
+                    bestPower = power;
+                    bestHz = hz;
+                }
             }
         }
+        bestHz = refined(weighted, coarseRateHz, bestHz, bestPower);
         return solve(coarse, coarseRateHz, step, bestHz);
     }
 
@@ -80,23 +87,14 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         }
     }
 
-    private static double strongest(double[] coarse, double rateHz, double nominalHz) {
-        double widthHz = 2 * SEARCH_SHARE * nominalHz;
-        double bestHz = nominalHz;
-        double bestPower = -1;
-        for (int i = 0; i < SEARCH_STEPS; i++) {
-            double hz = nominalHz + widthHz * (i / (SEARCH_STEPS - 1.0) - 0.5);
-            double power = power(coarse, rateHz, hz);
-            if (power > bestPower) {
-                bestPower = power;
-                bestHz = hz;
-            }
-        }
-        double reachHz = widthHz / (SEARCH_STEPS - 1);
+    private static double refined(double[] weighted, double rateHz, double fromHz, double fromPower) {
+        double bestHz = fromHz;
+        double bestPower = fromPower;
+        double reachHz = 2 * SEARCH_SHARE * fromHz / (SEARCH_STEPS - 1);
         for (int i = 0; i < REFINE_STEPS; i++) {
             reachHz /= 2;
-            double below = power(coarse, rateHz, bestHz - reachHz);
-            double above = power(coarse, rateHz, bestHz + reachHz);
+            double below = power(weighted, rateHz, bestHz - reachHz);
+            double above = power(weighted, rateHz, bestHz + reachHz);
             if (Math.max(below, above) > bestPower) {
                 bestPower = Math.max(below, above);
                 bestHz += above > below ? reachHz : -reachHz;
@@ -105,31 +103,23 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         return bestHz;
     }
 
-    /** Power of all harmonics of a fundamental, through a Hann window so that neighbours do not leak in. */
-    private static double power(double[] coarse, double rateHz, double fundamentalHz) {
+    /** Power of all harmonics of a fundamental in windowed samples. */
+    private static double power(double[] weighted, double rateHz, double fundamentalHz) {
         double power = 0;
         for (int h = 1; h <= HARMONICS; h++) {
             double angle = 2 * Math.PI * fundamentalHz * h / rateHz;
             double stepRe = StrictMath.cos(angle);
             double stepIm = StrictMath.sin(angle);
-            double windowRe = StrictMath.cos(2 * Math.PI / coarse.length);
-            double windowIm = StrictMath.sin(2 * Math.PI / coarse.length);
             double re = 1;
             double im = 0;
-            double wRe = 1;
-            double wIm = 0;
             double sumRe = 0;
             double sumIm = 0;
-            for (double sample : coarse) {
-                double weighted = sample * (0.5 - 0.5 * wRe);
-                sumRe += weighted * re;
-                sumIm += weighted * im;
+            for (double sample : weighted) {
+                sumRe += sample * re;
+                sumIm += sample * im;
                 double next = re * stepRe - im * stepIm;
                 im = re * stepIm + im * stepRe;
                 re = next;
-                next = wRe * windowRe - wIm * windowIm;
-                wIm = wRe * windowIm + wIm * windowRe;
-                wRe = next;
             }
             power += sumRe * sumRe + sumIm * sumIm;
         }

@@ -8,10 +8,15 @@ package org.docksweep.sweep;
  */
 final class ImpedanceEstimate {
     /**
-     * What the gates themselves leave in Re and Im, relative to |Z|: found on simulated drivers without noise, where
-     * the error of most points is below this.
+     * What the gates themselves leave in Re and Im, relative to |Z|, near the lower end of the sweep and elsewhere: the
+     * typical error of simulated drivers without noise.
      */
-    private static final double RIPPLE = 3e-4;
+    private static final double RIPPLE_LOW = 7e-4;
+
+    private static final double RIPPLE = 5e-5;
+
+    /** Where the lower end ends, as a multiple of the sweep's first frequency. */
+    private static final double LOW_END = 2.2;
 
     /** Points on each side over which a scatter between sweeps is averaged. */
     private static final int SCATTER_REACH = 6;
@@ -86,7 +91,7 @@ final class ImpedanceEstimate {
             result.currentGain[p] = Math.sqrt(square) / count;
             result.currentGainUncertainty[p] = Math.sqrt(sii * gain / 2);
             double noise = density * gain * count * count / square / 2;
-            double ripple = RIPPLE * Math.hypot(re, im);
+            double ripple = (f < LOW_END * capture.signal.startHz() ? RIPPLE_LOW : RIPPLE) * Math.hypot(re, im);
             result.standardUncertaintyOhm[p] = Math.sqrt(noise + ripple * ripple);
         }
         return result;

@@ -92,22 +92,23 @@ final class RawCheck {
     static boolean frozen(Capture capture, int start) {
         SweepSignal signal = capture.header().plan().signal();
         int rate = signal.sampleRateHz();
+        float[][] channels = capture.header().channels().stream()
+                .map(c -> capture.fullScale(c.role()))
+                .toArray(float[][]::new);
         int run = 0;
         int last = Math.min(capture.frames() - 1 - start, (int) ((signal.durationS() - signal.fadeOutS()) * rate));
         for (int n = Math.max(1 - start, (int) (signal.fadeInS() * rate)); n < last; n++) {
-            run = still(capture, start + n) ? run + 1 : 0;
+            run = still(channels, start + n) ? run + 1 : 0;
             // A coarse converter may rest on one step around the crest of a slow sweep.
-            double leastS = Math.max(FROZEN_S, FROZEN_CYCLES / signal.frequencyHzAt(n / (double) rate));
-            if (run >= leastS * rate) {
+            if (run >= FROZEN_S * rate && run >= FROZEN_CYCLES * rate / signal.frequencyHzAt(n / (double) rate)) {
                 return true;
             }
         }
         return false;
     }
 
-    private static boolean still(Capture capture, int frame) {
-        for (CaptureChannel channel : capture.header().channels()) {
-            float[] samples = capture.fullScale(channel.role());
+    private static boolean still(float[][] channels, int frame) {
+        for (float[] samples : channels) {
             if (samples[frame] != samples[frame - 1]) {
                 return false;
             }

@@ -19,6 +19,11 @@ final class RepeatCheck {
 
     private static final double MICROPHONE_SHARE = 0.1;
 
+    private static final int CALM_BLOCKS = 4;
+
+    /** Share of the difference that must show up as stray energy of one sweep to blame that one alone. */
+    private static final double CLEAR_SHARE = 0.3;
+
     private static final double DROPOUT_BLOCK_S = 0.004;
     private static final double DROPOUT_ENERGY = 0.1;
 
@@ -70,16 +75,29 @@ final class RepeatCheck {
             for (int from = at; from < Math.min(frames, at + block); from += fine) {
                 comparePairs(v, i, from, Math.min(fine, frames - from), spoiled, times);
             }
-            for (int k = 0; k < repeats; k++) {
-                int length = Math.min(block, frames - at);
-                if (openWithin(v, i, capture.start(k) + at, length)) {
-                    spoiled[k] = true;
-                    times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
-                }
-            }
+            addOpenStretches(v, i, at, Math.min(block, frames - at), spoiled, times);
             at += block;
         }
         return merged(times);
+    }
+
+    /**
+     * Stretches in which one sweep looks open. When all do at the same place, that is the load itself: behind a crossover
+     * an open driver leaves next to no current over a whole range.
+     */
+    private void addOpenStretches(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
+        boolean[] open = new boolean[repeats];
+        int count = 0;
+        for (int k = 0; k < repeats; k++) {
+            open[k] = openWithin(v, i, capture.start(k) + at, length);
+            count += open[k] ? 1 : 0;
+        }
+        for (int k = 0; k < repeats && count < repeats; k++) {
+            if (open[k]) {
+                spoiled[k] = true;
+                times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
+            }
+        }
     }
 
     private void comparePairs(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
@@ -126,49 +144,91 @@ final class RepeatCheck {
         boolean[] knocked = new boolean[repeats];
         int c = capture.channel(role);
         double share = role == ChannelRole.MICROPHONE ? MICROPHONE_SHARE : ELECTRICAL_SHARE;
+        int first = -1;
+        int last = -1;
         for (int b = 0; c >= 0 && b < blocks.length - 1; b++) {
-            int calm = -1;
-            for (int k = 0; k < repeats; k++) {
-                if (!quiet[k] && (calm < 0 || stray(k, c, b) < stray(calm, c, b))) {
-                    calm = k;
-                }
+            if (anyDiffer(c, b, share, quiet)) {
+                first = first < 0 ? b : first;
+                last = b;
             }
-            for (int k = 0; calm >= 0 && k < repeats; k++) {
-                if (k != calm && !quiet[k] && differ(c, b, k, calm, share)) {
-                    knocked[k] = true;
-                    if (stray(k, c, b) < 2 * stray(calm, c, b)) {
-                        knocked[calm] = true;
-                    }
-                }
+            // One event ends when it has been calm for a while; its parts are judged together.
+            if (first >= 0 && (b - last >= CALM_BLOCKS || b == blocks.length - 2)) {
+                blame(c, first, last, quiet, knocked);
+                first = -1;
             }
         }
         return knocked;
+    }
+
+    private boolean anyDiffer(int c, int b, double share, boolean[] quiet) {
+        int calm = calmest(c, b, b, quiet);
+        for (int k = 0; calm >= 0 && k < repeats; k++) {
+            if (k != calm && !quiet[k] && difference(c, b, k, calm, share) > 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** A knock adds its own energy to what does not follow the drive; where that is not clear, both are blamed. */
+    private void blame(int c, int first, int last, boolean[] quiet, boolean[] knocked) {
+        int calm = calmest(c, first, last, quiet);
+        for (int k = 0; k < repeats; k++) {
+            double difference = 0;
+            double excess = 0;
+            for (int b = first; k != calm && !quiet[k] && b <= last; b++) {
+                difference += Math.max(0, difference(c, b, k, calm, 0));
+                excess += stray(k, c, b) - stray(calm, c, b);
+            }
+            if (difference > 0) {
+                knocked[k] = true;
+                knocked[calm] |= excess < CLEAR_SHARE * difference;
+            }
+        }
+    }
+
+    private int calmest(int c, int first, int last, boolean[] quiet) {
+        int calm = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < repeats; k++) {
+            double sum = 0;
+            for (int b = first; b <= last; b++) {
+                sum += stray(k, c, b);
+            }
+            if (!quiet[k] && sum < least) {
+                least = sum;
+                calm = k;
+            }
+        }
+        return calm;
     }
 
     private double stray(int repeat, int channel, int block) {
         return tracks[repeat][channel].energy()[block] - tracks[repeat][channel].following()[block];
     }
 
-    private boolean differ(int c, int b, int one, int two, double share) {
+    /** Energy by which two sweeps differ in a block, or -1 when that is noise, or little, or follows the drive. */
+    private double difference(int c, int b, int one, int two, double share) {
         int length = blocks[b + 1] - blocks[b];
         double[] samples = capture.channels[c];
-        double[] drive = capture.deconvolver.drive();
-        double[] quadrature = capture.deconvolver.quadrature();
         double energy = 0;
-        double re = 0;
-        double im = 0;
-        double reference = 0;
         for (int n = blocks[b]; n < blocks[b + 1]; n++) {
             double difference = at(samples, capture.start(one) + n) - at(samples, capture.start(two) + n);
             energy += difference * difference;
-            re += difference * drive[n];
-            im -= difference * quadrature[n];
-            reference += drive[n] * drive[n] + quadrature[n] * quadrature[n];
         }
-        double following = reference > 0 ? 2 * (re * re + im * im) / reference : 0;
-        return energy > OVER_NOISE * 2 * capture.noiseVariance[c] * length
-                && energy > share * share * tracks[two][c].energy()[b]
+        DriveTrack a = tracks[one][c];
+        DriveTrack z = tracks[two][c];
+        double gain = square(a.re()[b] - z.re()[b]) + square(a.im()[b] - z.im()[b]);
+        double own = square(z.re()[b]) + square(z.im()[b]);
+        double following = own > 0 ? z.following()[b] * gain / own : 0;
+        boolean counts = energy > OVER_NOISE * 2 * capture.noiseVariance[c] * length
+                && energy > share * share * z.energy()[b]
                 && following < 0.5 * energy;
+        return counts ? energy : -1;
+    }
+
+    private static double square(double value) {
+        return value * value;
     }
 
     /**
@@ -187,7 +247,11 @@ final class RepeatCheck {
     }
 
     private boolean jumps(int k) {
-        int c = Math.max(0, capture.channel(ChannelRole.VOLTAGE));
+        int c = capture.channel(ChannelRole.VOLTAGE);
+        if (c < 0) {
+            // Sound from a cabinet in a hall follows no drive closely enough to tell.
+            return false;
+        }
         int other = capture.channel(ChannelRole.CURRENT);
         DriveTrack track = tracks[k][c];
         int stray = 0;

@@ -134,7 +134,9 @@ public final class SweepAnalyser {
         boolean[] used = usable(dropped, repeats, issues);
         ImpedanceEstimate estimate = ImpedanceEstimate.of(spectra, used, prepared);
         LoadCheck check = new LoadCheck(estimate, scaleRatioOhm, settings);
-        compareRepeats(spectra, used, prepared, estimate, load, issues);
+        if (load == SweepAnalysis.Load.PRESENT && dropouts.isEmpty()) {
+            compareRepeats(spectra, used, prepared, estimate, issues);
+        }
         if (check.swapped()) {
             issues.add(0, CaptureIssues.issue(QualityIssue.CHANNELS_SWAPPED, "capture-channels-swapped"));
         } else if (load != SweepAnalysis.Load.SHORT && check.arrivingShare() < settings.quietLimit()) {
@@ -192,10 +194,9 @@ public final class SweepAnalyser {
             boolean[] used,
             PreparedCapture prepared,
             ImpedanceEstimate mean,
-            SweepAnalysis.Load load,
             List<SweepAnalysis.Issue> issues) {
         ImpedanceEstimate before = null;
-        for (int k = 0; k < used.length && load == SweepAnalysis.Load.PRESENT; k++) {
+        for (int k = 0; k < used.length; k++) {
             if (!used[k]) {
                 continue;
             }

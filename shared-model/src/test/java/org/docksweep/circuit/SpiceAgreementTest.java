@@ -70,9 +70,8 @@ class SpiceAgreementTest {
             return reader.lines()
                     .skip(1)
                     .map(line -> line.split(","))
-                    .map(c -> new double[] {
-                        Double.parseDouble(c[0]), Double.parseDouble(c[1]), Double.parseDouble(c[2])
-                    })
+                    .map(c ->
+                            new double[] {Double.parseDouble(c[0]), Double.parseDouble(c[1]), Double.parseDouble(c[2])})
                     .toList();
         }
     }

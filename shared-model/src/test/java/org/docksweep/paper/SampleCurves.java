@@ -38,7 +38,8 @@ final class SampleCurves {
                 spread,
                 new double[0],
                 new double[0],
-                new double[0]);
+                new double[0],
+                null);
     }
 
     static AcousticCurve microphone(double hornLossDb) {
@@ -64,7 +65,8 @@ final class SampleCurves {
                 new double[0],
                 hz,
                 Arrays.stream(hz).map(SampleCurves::level).toArray(),
-                spread);
+                spread,
+                null);
     }
 
     private static double level(double hz) {

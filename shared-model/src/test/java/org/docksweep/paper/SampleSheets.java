@@ -126,7 +126,7 @@ final class SampleSheets {
                     i % 4 == 0 ? null : TODAY.plusDays(2 + (i * 7) % 11),
                     i % 6 == 0 ? null : "HF",
                     SampleTag.words("HF open: no current between 1.9 and 8 kHz."),
-                    SampleTag.suspects(2),
+                    SampleEvidence.suspects(2),
                     List.of()));
         }
         List<FleetStatus.FaultRow> faults = List.of(

@@ -30,9 +30,9 @@ final class CaptureMaker {
     private boolean electrical = true;
 
     static SweepPlan plan(double startHz, double stopHz, double durationS, double volts, int repeats) {
-        LevelMask mask = new LevelMask(
-                List.of(new LevelMask.Point(startHz, volts), new LevelMask.Point(stopHz, volts)));
-        return new SweepPlan(SweepSignal.synchronised(startHz, stopHz, durationS, 48000, mask), 0.5, 0.6, repeats);
+        LevelMask mask =
+                new LevelMask(List.of(new LevelMask.Point(startHz, volts), new LevelMask.Point(stopHz, volts)));
+        return new SweepPlan(SweepSignal.synchronised(startHz, stopHz, durationS, 48000, mask), 0.5, 0.4, repeats);
     }
 
     CaptureMaker plan(SweepPlan value) {
@@ -98,12 +98,16 @@ final class CaptureMaker {
 
     Capture make() {
         double[] drive = plan.driveVolts();
-        int size = Integer.highestOneBit(drive.length + plan.signal().sampleRateHz()) * 2;
+        // The silence at both ends is longer than any delay, so that what wraps around is silence.
+        int size = Fourier.sizeFor(drive.length);
         double[] padded = new double[size];
         System.arraycopy(drive, 0, padded, 0, drive.length);
-        for (int i = 0; i < padded.length; i++) {
-            // A square law after the amplifier: harmonics of the second order only.
-            padded[i] += secondHarmonic * padded[i] * padded[i];
+        Deconvolver known = Deconvolver.of(plan.signal(), plan.signal().frames());
+        for (int k = 0; k < plan.repeats(); k++) {
+            for (int i = 0; i < known.drive().length; i++) {
+                // sin cos = sin(2 phi) / 2: a second harmonic without the constant a square law would bring.
+                padded[plan.startFrame(k) + i] += secondHarmonic * known.drive()[i] * known.quadrature()[i];
+            }
         }
         // The transform is held against a naive one in FourierTest.
         Fourier.forward(padded);
@@ -113,8 +117,9 @@ final class CaptureMaker {
         if (electrical) {
             channels.add(new CaptureChannel(ChannelRole.VOLTAGE, VOLTS_FULL_SCALE));
             channels.add(new CaptureChannel(ChannelRole.CURRENT, AMPERES_FULL_SCALE));
-            double[] v = filtered(padded, f -> load.apply(f).divide(load.apply(f).add(senseOhm)));
-            double[] i = filtered(padded, f -> load.apply(f).add(senseOhm).reciprocal());
+            Complex[] current = gains(size, f -> load.apply(f).add(senseOhm).reciprocal());
+            double[] i = filtered(padded, current);
+            double[] v = voltage(padded, current);
             addHum(v, 1);
             addHum(i, 0.1);
             samples.add(scaled(v, drive.length, VOLTS_FULL_SCALE, noiseFullScale, random));
@@ -122,25 +127,42 @@ final class CaptureMaker {
         }
         if (microphone != null) {
             channels.add(new CaptureChannel(ChannelRole.MICROPHONE, PASCALS_FULL_SCALE));
-            double[] p = filtered(padded, microphone);
+            double[] p = filtered(padded, gains(size, microphone));
             double noise = microphoneNoisePa / PASCALS_FULL_SCALE;
             samples.add(scaled(p, drive.length, PASCALS_FULL_SCALE, noise, random));
         }
-        CaptureHeader header = new CaptureHeader(
-                Instant.parse("2026-05-01T01:23:45Z"), "test rig", kind, channels, plan, null);
+        CaptureHeader header =
+                new CaptureHeader(Instant.parse("2026-05-01T01:23:45Z"), "test rig", kind, channels, plan, null);
         return new Capture(header, samples.toArray(float[][]::new));
     }
 
-    private double[] filtered(double[] spectrum, DoubleFunction<Complex> gain) {
+    private Complex[] gains(int size, DoubleFunction<Complex> gain) {
+        Complex[] gains = new Complex[size / 2];
+        for (int k = 1; k < gains.length; k++) {
+            gains[k] = gain.apply(k * (double) plan.signal().sampleRateHz() / size);
+        }
+        return gains;
+    }
+
+    /** The terminals see the drive less what falls across the sense resistor. */
+    private double[] voltage(double[] spectrum, Complex[] current) {
+        Complex[] gains = new Complex[current.length];
+        for (int k = 1; k < gains.length; k++) {
+            gains[k] = current[k].multiply(-senseOhm).add(1);
+        }
+        return filtered(spectrum, gains);
+    }
+
+    private double[] filtered(double[] spectrum, Complex[] gains) {
         double[] result = new double[spectrum.length];
-        double binHz = plan.signal().sampleRateHz() / (double) spectrum.length;
-        for (int k = 1; k < spectrum.length / 2; k++) {
-            Complex delay = new Complex(0, -2 * Math.PI * k * binHz * latencyS).exp();
-            Complex value = new Complex(spectrum[2 * k], spectrum[2 * k + 1])
-                    .multiply(gain.apply(k * binHz))
-                    .multiply(delay);
-            result[2 * k] = value.getReal();
-            result[2 * k + 1] = value.getImaginary();
+        double turn = -2 * Math.PI * latencyS * plan.signal().sampleRateHz() / spectrum.length;
+        for (int k = 1; k < gains.length; k++) {
+            double cos = Math.cos(turn * k);
+            double sin = Math.sin(turn * k);
+            double re = gains[k].getReal() * cos - gains[k].getImaginary() * sin;
+            double im = gains[k].getReal() * sin + gains[k].getImaginary() * cos;
+            result[2 * k] = spectrum[2 * k] * re - spectrum[2 * k + 1] * im;
+            result[2 * k + 1] = spectrum[2 * k] * im + spectrum[2 * k + 1] * re;
         }
         Fourier.inverse(result);
         return result;

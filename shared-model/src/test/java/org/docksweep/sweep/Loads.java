@@ -31,9 +31,8 @@ final class Loads {
      */
     static Complex hornOpen(double f) {
         double w = 2 * Math.PI * f;
-        Complex woofer = ventedDriver(f)
-                .add(new Complex(0, w).pow(0.7).multiply(0.03))
-                .add(new Complex(0.2, w * 0.9e-3));
+        Complex woofer =
+                ventedDriver(f).add(new Complex(0, w).pow(0.7).multiply(0.03)).add(new Complex(0.2, w * 0.9e-3));
         Complex dip = new Complex(0.3, w * 0.9e-3 - 1 / (w * 7e-6));
         return woofer.multiply(dip).divide(woofer.add(dip));
     }

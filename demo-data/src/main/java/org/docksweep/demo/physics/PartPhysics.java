@@ -69,4 +69,21 @@ record PartPhysics(Set<String> openParts, Set<String> shortedParts, Climate clim
                 : 0;
         return new Complex(coil.seriesResistanceOhm() * climate.ambientCopperFactor() + loss, reactance);
     }
+
+    /** The same part off its value by a factor; drivers stay as they are. */
+    static NetworkElement drifted(NetworkElement element, double factor) {
+        if (element instanceof NetworkElement.Resistor r) {
+            return new NetworkElement.Resistor(
+                    r.id(), r.nodeA(), r.nodeB(), r.resistanceOhm() * factor, r.toleranceRel());
+        }
+        if (element instanceof NetworkElement.Inductor l) {
+            return new NetworkElement.Inductor(
+                    l.id(), l.nodeA(), l.nodeB(), l.inductanceH() * factor, l.seriesResistanceOhm(), l.toleranceRel());
+        }
+        if (element instanceof NetworkElement.Capacitor c) {
+            return new NetworkElement.Capacitor(
+                    c.id(), c.nodeA(), c.nodeB(), c.capacitanceF() * factor, c.seriesResistanceOhm(), c.toleranceRel());
+        }
+        return element;
+    }
 }

@@ -248,21 +248,6 @@ public final class VirtualCabinet {
                 .filter(f -> f.kind() == FaultKind.PART_DRIFT && f.target().equals(element.id()))
                 .mapToDouble(Fault::severity)
                 .reduce(1, (a, b) -> a * b);
-        if (factor == 1) {
-            return element;
-        }
-        if (element instanceof NetworkElement.Resistor r) {
-            return new NetworkElement.Resistor(
-                    r.id(), r.nodeA(), r.nodeB(), r.resistanceOhm() * factor, r.toleranceRel());
-        }
-        if (element instanceof NetworkElement.Inductor l) {
-            return new NetworkElement.Inductor(
-                    l.id(), l.nodeA(), l.nodeB(), l.inductanceH() * factor, l.seriesResistanceOhm(), l.toleranceRel());
-        }
-        if (element instanceof NetworkElement.Capacitor c) {
-            return new NetworkElement.Capacitor(
-                    c.id(), c.nodeA(), c.nodeB(), c.capacitanceF() * factor, c.seriesResistanceOhm(), c.toleranceRel());
-        }
-        throw new IllegalArgumentException("driver " + element.id() + " cannot drift; name its position instead");
+        return PartPhysics.drifted(element, factor);
     }
 }

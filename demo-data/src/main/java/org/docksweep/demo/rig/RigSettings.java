@@ -62,8 +62,7 @@ public record RigSettings(
      */
     public static RigSettings of(Map<String, String> settings) {
         for (String key : settings.keySet()) {
-            // keys of other providers are not for us to judge, but a misspelt one of ours is found by its case
-            if (!KEYS.contains(key) && KEYS.stream().anyMatch(k -> k.equalsIgnoreCase(key))) {
+            if (!KEYS.contains(key)) {
                 throw new IllegalArgumentException(
                         "setting " + key + " of the virtual rig is not known; expected one of " + new TreeSet<>(KEYS));
             }

@@ -35,6 +35,11 @@ import org.docksweep.sweep.SweepPlan;
  */
 public final class VirtualRig implements PracticeRig {
     private static final long PROGRESS_EVERY_MS = 40;
+    private static final double LEAST_CONTACT_OHM = 0.03;
+    private static final double CONTACT_SPAN_OHM = 0.12;
+    /** Four centimetres of sound travel. */
+    private static final double PLACEMENT_SPAN_S = 1.2e-4;
+
     private static final double FIRST_LATENCY_S = 0.020;
     private static final double LATENCY_SPAN_S = 0.160;
 
@@ -60,7 +65,13 @@ public final class VirtualRig implements PracticeRig {
             double contactOhm,
             double placementShiftS) {}
 
-    VirtualRig(RigSettings settings, Clock clock) {
+    /**
+     * Opens a rig.
+     *
+     * @param settings settings
+     * @param clock gives capture times and the date of the house's night
+     */
+    public VirtualRig(RigSettings settings, Clock clock) {
         this(settings, clock, Electronics.drawn(settings.seed()));
     }
 
@@ -103,16 +114,35 @@ public final class VirtualRig implements PracticeRig {
                     + " plugged in");
         }
         TestPoint point = socket(cabinet, label, testPointCode);
+        boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
+        plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+    }
+
+    /**
+     * Plugs the lead into a cabinet that is not of the house: for proving runs and tests.
+     *
+     * @param name name of the unit; equal names and settings give equal contacts, latencies and noise
+     * @param cabinet the cabinet
+     * @param testPointCode test point of its model
+     * @throws IllegalArgumentException if its model has no such test point
+     */
+    public synchronized void plug(String name, VirtualCabinet cabinet, String testPointCode) {
+        TestPoint point = cabinet.model().testPoint(testPointCode);
+        String unit = name + "/" + testPointCode;
+        plugged = into(unit, plugs.merge(unit, 1, Integer::sum), cabinet, point);
+    }
+
+    private Plugged missed(String name, TestPoint point) {
+        return new Plugged(name, point.kind(), standards.get(PracticeStandards.OPEN), null, 0, 0, 0);
+    }
+
+    private Plugged into(String name, int count, VirtualCabinet cabinet, TestPoint point) {
         SplittableRandom random = random("plug", name, count);
-        double contactOhm = 0.03 + 0.12 * random.nextDouble();
-        double shiftS = (random.nextDouble() - 0.5) * 1.2e-4;
-        if (settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1) {
-            plugged = new Plugged(name, point.kind(), standards.get(PracticeStandards.OPEN), null, 0, 0, shiftS);
-            return;
-        }
+        double contactOhm = LEAST_CONTACT_OHM + CONTACT_SPAN_OHM * random.nextDouble();
+        double shiftS = (random.nextDouble() - 0.5) * PLACEMENT_SPAN_S;
         Fault loose = cabinet.fault(FaultKind.INTERMITTENT);
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
-        plugged = new Plugged(
+        return new Plugged(
                 name,
                 point.kind(),
                 holding.load(point.code()),

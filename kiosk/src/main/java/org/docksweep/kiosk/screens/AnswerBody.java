@@ -21,6 +21,7 @@ final class AnswerBody extends PaintedPanel {
     private static final double[] SENTENCE_SIZES = {22, 20, 18, 17, 16};
 
     private transient DockState state;
+    private transient Guide guide;
     private transient Set<VisualItem> marked = Set.of();
     private int y;
 
@@ -31,16 +32,21 @@ final class AnswerBody extends PaintedPanel {
     /**
      * Shows a state.
      *
+     * @param demand what it demands
      * @param marks items marked as not fine and not yet handed over
      */
-    void show(DockState next, Set<VisualItem> marks) {
+    void show(DockState next, Guide demand, Set<VisualItem> marks) {
         state = next;
+        guide = demand;
         marked = marks;
         getAccessibleContext().setAccessibleName(sentence());
         repaint();
     }
 
     private String sentence() {
+        if (guide.equals(Guide.REGISTER)) {
+            return texts.say("register.sentence");
+        }
         return switch (state.phase()) {
             case READY -> texts.say("ready.sentence");
             case LOOK ->
@@ -64,6 +70,10 @@ final class AnswerBody extends PaintedPanel {
             return;
         }
         y = sizes.px(12);
+        if (guide.equals(Guide.REGISTER)) {
+            say(ink, sentence(), sizes.px(160));
+            return;
+        }
         switch (state.phase()) {
             case READY -> say(ink, sentence(), sizes.px(120));
             case LOOK -> look(g, ink);
@@ -174,7 +184,11 @@ final class AnswerBody extends PaintedPanel {
         if (answer.watch()) {
             mark(g, ink, Tone.ATTENTION, texts.say("answer.watch"));
         }
-        int suspects = Math.min(SUSPECTS_SHOWN, answer.suspects().size());
+        // Trouble with the tag takes the place of the last suspect.
+        boolean tagTrouble = answer.tagPrint() == TagPrint.FAILED || answer.tagPrint() == TagPrint.SAVED_TO_FOLDER;
+        int suspects = Math.min(
+                tagTrouble ? SUSPECTS_SHOWN - 1 : SUSPECTS_SHOWN,
+                answer.suspects().size());
         say(ink, sentence(), sizes.px(suspects > 0 ? 112 : 200));
         for (Suspect suspect : answer.suspects().subList(0, suspects)) {
             suspect(g, ink, suspect);
@@ -193,15 +207,23 @@ final class AnswerBody extends PaintedPanel {
     }
 
     private void route(Graphics2D g, Ink ink, Answer answer) {
-        Rectangle box = row(sizes.px(64));
-        Tone tone = Guide.of(state).tone();
+        boolean roomy = answer.suspects().isEmpty();
+        Rectangle box = row(sizes.px(roomy ? 104 : 64));
+        Tone tone = guide.tone();
         band(g, box, tone);
-        int arrow = sizes.px(44);
+        int arrow = sizes.px(roomy ? 56 : 44);
         Sign.ARROW.paint(g, box.x + sizes.px(14), box.y + (box.height - arrow) / 2.0, arrow, tone.ink(), tone.wash());
         Rectangle place = new Rectangle(
-                box.x + sizes.px(72), box.y + sizes.px(2), box.width - sizes.px(80), box.height - sizes.px(4));
+                box.x + sizes.px(28) + arrow,
+                box.y + sizes.px(2),
+                box.width - sizes.px(36) - arrow,
+                box.height - sizes.px(4));
         Font font = Ink.fitting(
-                answer.place(), sizes::bold, new double[] {38, 34, 30, 28, 26, 24, 22, 20}, place.width, place.height);
+                answer.place(),
+                sizes::bold,
+                new double[] {54, 50, 46, 42, 38, 34, 30, 28, 26, 24, 22, 20},
+                place.width,
+                place.height);
         List<String> lines = Ink.wrap(answer.place(), font, place.width);
         int lineHeight = (int) Math.ceil(Ink.lineHeight(font));
         int top = place.y + (place.height - lines.size() * lineHeight) / 2;

@@ -21,28 +21,33 @@ final class AnswerColumn extends JPanel {
 
     AnswerColumn(Sizes sizes, Texts texts) {
         super(new MigLayout(
-                "insets 0, gap 0 " + sizes.px(8) + "px, fill, hidemode 3",
-                "[grow,fill]",
-                "[" + sizes.px(160) + "px!][grow,fill][]"));
+                "insets 0, gap 0, fill, hidemode 3", "[grow,fill]", "[" + sizes.px(160) + "px!][grow,fill][]"));
         this.sizes = sizes;
         setOpaque(false);
         plate = new VerdictPlate(sizes, texts);
         body = new AnswerBody(sizes, texts);
         add(plate, "wrap, grow");
-        add(body, "wrap, grow, hmin 0");
-        keys = new JPanel(new MigLayout("insets 0, gap " + sizes.px(8) + "px, fillx, hidemode 3", "[grow,fill]"));
+        add(body, "wrap, grow, hmin 0, gaptop " + sizes.px(8) + "px");
+        keys = new JPanel(new MigLayout("insets 0, gap 0 " + sizes.px(8) + "px, fillx, flowy", "[grow,fill]"));
         keys.setOpaque(false);
         for (int i = 0; i < BUTTONS; i++) {
             KeyButton button = new KeyButton(sizes);
             buttons.add(button);
             keys.add(button);
         }
-        add(keys, "grow");
+        add(keys, "grow, gaptop " + sizes.px(8) + "px");
     }
 
-    void show(DockState state, Set<VisualItem> marked, List<Offer> offers) {
-        plate.show(state);
-        body.show(state, marked);
+    /**
+     * Shows a state.
+     *
+     * @param guide what it demands
+     * @param marked items marked as not fine and not yet handed over
+     * @param offers steps of this column
+     */
+    void show(DockState state, Guide guide, Set<VisualItem> marked, List<Offer> offers) {
+        plate.show(guide);
+        body.show(state, guide, marked);
         keys.removeAll();
         for (int i = 0; i < offers.size(); i++) {
             KeyButton button = buttons.get(i);
@@ -50,7 +55,7 @@ final class AnswerColumn extends JPanel {
             button.offer(offer);
             int height = sizes.px(
                     offer.kind() == Offer.Kind.PLAIN ? Sizes.TOUCH : offer.kind() == Offer.Kind.STOP ? 112 : 80);
-            keys.add(button, "wrap, growx, wmin 0, h " + height + "px!");
+            keys.add(button, "growx, wmin 0, h " + height + "px!");
         }
         keys.setVisible(!offers.isEmpty());
         revalidate();

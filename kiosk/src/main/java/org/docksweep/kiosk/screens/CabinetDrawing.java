@@ -130,14 +130,14 @@ final class CabinetDrawing {
             g.setStroke(sizes.stroke(2.5));
             g.draw(body);
         } else {
-            g.setColor(state == SlotState.SHELF ? Look.color("box") : tone.plate());
+            g.setColor(state == SlotState.SHELF ? Look.color("silhouette") : tone.plate());
             g.fill(body);
             g.setColor(Look.color("box.edge"));
             g.setStroke(sizes.stroke(1));
             g.draw(body);
         }
         if (state == SlotState.NOT_YET || state == SlotState.AT_HAND || state == SlotState.SHELF) {
-            g.setColor(state == SlotState.SHELF ? Look.color("box.cone") : tone.ink());
+            g.setColor(state == SlotState.SHELF ? Look.color("silhouette.cone") : tone.ink());
             g.setStroke(sizes.stroke(1));
             for (DriverPosition position : model.positions()) {
                 if (state == SlotState.SHELF) {

@@ -52,7 +52,7 @@ final class CabinetPanel extends PaintedPanel {
         }
         CabinetAtHand at = cabinet.get();
         header(g, ink, at, box);
-        int top = box.y + sizes.px(56);
+        int top = box.y + sizes.px(72);
         int facts = sizes.px(168);
         facts(ink, at, new Rectangle(box.x, top, facts, box.y + box.height - top));
         Rectangle right = new Rectangle(
@@ -64,65 +64,52 @@ final class CabinetPanel extends PaintedPanel {
         }
     }
 
+    /** Before the first scan: the four steps of a check-in. */
     private void empty(Graphics2D g, Ink ink, Rectangle box) {
-        int size = sizes.px(96);
-        Sign.CODE.paint(
-                g,
-                box.x + (box.width - size) / 2.0,
-                box.y + box.height / 2.0 - size,
-                size,
-                Look.color("faint"),
-                Look.color("quiet"));
         ink.line(
                 texts.say("cabinet.none"),
                 sizes.semiBold(24),
                 Look.color("quiet"),
-                new Rectangle(box.x, box.y + box.height / 2 + sizes.px(16), box.width, sizes.px(40)),
+                new Rectangle(box.x, box.y + box.height / 2 - sizes.px(120), box.width, sizes.px(40)),
                 Ink.Align.CENTRE);
+        List<Sign> steps = List.of(Sign.CODE, Sign.EYE, Sign.PLUG, Sign.WAVE);
+        int size = sizes.px(72);
+        int cell = box.width / steps.size();
+        int y = box.y + box.height / 2 - sizes.px(40);
+        for (int i = 0; i < steps.size(); i++) {
+            double x = box.x + i * cell + (cell - size) / 2.0;
+            steps.get(i).paint(g, x, y, size, Look.color("faint"), Look.color("quiet"));
+            ink.line(
+                    (i + 1) + "  " + texts.say("step." + steps.get(i).name()),
+                    sizes.regular(18),
+                    Look.color("quiet"),
+                    new Rectangle(box.x + i * cell, y + size + sizes.px(8), cell, sizes.px(28)),
+                    Ink.Align.CENTRE);
+        }
     }
 
     private void header(Graphics2D g, Ink ink, CabinetAtHand at, Rectangle box) {
-        Font tag = sizes.bold(36);
-        int width = (int) Math.ceil(Ink.width(at.tag().value(), tag));
-        ink.line(
-                at.tag().value(),
-                tag,
-                Look.color("ink"),
-                new Rectangle(box.x, box.y, width, sizes.px(44)),
-                Ink.Align.LEFT);
-        int right = box.x + box.width;
-        if (at.queuedScan().isPresent()) {
-            String next = texts.say("cabinet.queued", at.queuedScan().get());
+        Rectangle tagBox = new Rectangle(box.x, box.y - sizes.px(4), box.width, sizes.px(64));
+        at.queuedScan().ifPresent(next -> {
             Font font = sizes.semiBold(18);
-            int w = (int) Math.ceil(Ink.width(next, font)) + sizes.px(24);
-            Rectangle chip = new Rectangle(right - w, box.y + sizes.px(4), w, sizes.px(36));
+            int width = (int) Math.ceil(Ink.width(next.value(), font)) + sizes.px(24);
+            Rectangle chip = new Rectangle(box.x + box.width - width, box.y, width, sizes.px(56));
             g.setColor(Tone.ACT.wash());
             g.fill(chip);
-            ink.line(next, font, Tone.ACT.ink(), chip, Ink.Align.CENTRE);
-            right = chip.x;
-        }
-        Rectangle name =
-                new Rectangle(box.x + width + sizes.px(16), box.y, right - box.x - width - sizes.px(24), sizes.px(44));
-        Font font = Ink.fitting(
-                at.model().name(), sizes::regular, new double[] {20, 18, 17, 16, 15}, name.width, name.height);
-        List<String> lines = Ink.wrap(at.model().name(), font, name.width);
-        int lineHeight = sizes.px(lines.size() > 1 ? 20 : 44);
-        for (int i = 0; i < Math.min(2, lines.size()); i++) {
-            ink.line(
-                    lines.get(i),
-                    font,
-                    Look.color("quiet"),
-                    new Rectangle(
-                            name.x,
-                            name.y + i * lineHeight + sizes.px(lines.size() > 1 ? 2 : 0),
-                            name.width,
-                            lineHeight),
-                    Ink.Align.LEFT);
-        }
+            Rectangle line = new Rectangle(chip.x, chip.y + sizes.px(4), chip.width, sizes.px(24));
+            ink.line(texts.say("cabinet.queued"), sizes.regular(16), Tone.ACT.ink(), line, Ink.Align.CENTRE);
+            line.y += sizes.px(24);
+            ink.line(next.value(), font, Tone.ACT.ink(), line, Ink.Align.CENTRE);
+            tagBox.width -= width + sizes.px(12);
+        });
+        String tag = at.tag().value();
+        Font font = Ink.fitting(tag, sizes::bold, new double[] {60, 54, 48, 42, 36}, tagBox.width, sizes.px(80));
+        ink.line(tag, font, Look.color("ink"), tagBox, Ink.Align.LEFT);
     }
 
     private void facts(Ink ink, CabinetAtHand at, Rectangle box) {
         int y = box.y;
+        y += fact(ink, texts.say("cabinet.model"), at.model().name(), box, y);
         y += fact(ink, texts.say("cabinet.place"), at.shelfPlace(), box, y);
         String mass = texts.say("cabinet.mass", Math.round(at.model().massKg()));
         y += fact(
@@ -154,12 +141,15 @@ final class CabinetPanel extends PaintedPanel {
                 label,
                 sizes.regular(15),
                 Look.color("quiet"),
-                new Rectangle(box.x, y, box.width, sizes.px(22)),
+                new Rectangle(box.x, y, box.width, sizes.px(20)),
                 Ink.Align.LEFT);
-        Rectangle at = new Rectangle(box.x, y + sizes.px(22), box.width, sizes.px(26));
-        Font font = Ink.fitting(value, sizes::semiBold, new double[] {20, 18, 17, 16, 15}, at.width, at.height);
-        ink.line(value, font, Look.color("ink"), at, Ink.Align.LEFT);
-        return sizes.px(60);
+        Rectangle at = new Rectangle(box.x, y + sizes.px(20), box.width, sizes.px(42));
+        double[] large = {19, 18, 17};
+        Font font = Ink.fitting(value, sizes::semiBold, large, at.width, sizes.px(26));
+        if (Ink.wrap(value, font, at.width).size() > 1) {
+            font = Ink.fitting(value, sizes::semiBold, new double[] {16, 15, 14}, at.width, at.height);
+        }
+        return sizes.px(30) + ink.paragraph(value, font, Look.color("ink"), at);
     }
 
     /** High cabinets: drawing left, callouts in a column beside it. */

@@ -7,6 +7,8 @@ import java.awt.Rectangle;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
@@ -46,10 +48,13 @@ final class CurvePanel extends PaintedPanel {
             return;
         }
         CurvePicture picture = curve.get();
-        legend(g, ink, picture, new Rectangle(box.x, box.y - sizes.px(4), box.width, sizes.px(24)));
+        int head = legend(g, ink, picture, new Rectangle(box.x, box.y - sizes.px(4), box.width, sizes.px(48)));
         int left = sizes.px(36);
         Rectangle plot = new Rectangle(
-                box.x + left, box.y + sizes.px(28), box.width - left - sizes.px(8), box.height - sizes.px(52));
+                box.x + left,
+                box.y + head + sizes.px(4),
+                box.width - left - sizes.px(8),
+                box.height - head - sizes.px(28));
         CurveScale scale = CurveScale.of(picture, plot);
         g.setColor(Look.color("well"));
         g.fill(plot);
@@ -79,43 +84,70 @@ final class CurvePanel extends PaintedPanel {
         g.draw(plot);
     }
 
-    private void legend(Graphics2D g, Ink ink, CurvePicture picture, Rectangle box) {
-        Font font = sizes.regular(15);
+    /** Names of the lines beside the title, or under it when there is no room. */
+    private int legend(Graphics2D g, Ink ink, CurvePicture picture, Rectangle box) {
         Font bold = sizes.semiBold(16);
         String title = title(picture);
-        int width = (int) Math.ceil(Ink.width(title, bold));
-        ink.line(title, bold, Look.color("ink"), new Rectangle(box.x, box.y, width, box.height), Ink.Align.LEFT);
-        int x = box.x + box.width;
-        if (picture.decidedToHz() > picture.decidedFromHz()) {
-            x = legendItem(g, ink, texts.say("curve.decided"), font, x, box, this::decidedSample);
+        int titleWidth = (int) Math.ceil(Ink.width(title, bold));
+        int height = sizes.px(24);
+        ink.line(title, bold, Look.color("ink"), new Rectangle(box.x, box.y, titleWidth, height), Ink.Align.LEFT);
+        List<LegendItem> items = items(picture);
+        Font font = sizes.regular(15);
+        double width = legendWidth(items, font);
+        for (double smaller = 14; width > box.width && smaller >= 11; smaller--) {
+            font = sizes.regular(smaller);
+            width = legendWidth(items, font);
         }
-        if (picture.baseline().length > 0) {
-            x = legendItem(g, ink, texts.say("curve.baseline"), font, x, box, (pen, area) -> {
-                pen.setColor(Look.color("curve.baseline"));
-                pen.setStroke(sizes.dashed(1.5, 5));
-                pen.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
-            });
+        boolean under = titleWidth + width > box.width;
+        int x = under ? box.x : box.x + box.width - (int) Math.ceil(width) + sizes.px(12);
+        int y = under ? box.y + height : box.y;
+        for (LegendItem item : items) {
+            item.sample().paint(g, new Rectangle(x, y + height / 2 - sizes.px(5), sizes.px(22), sizes.px(10)));
+            int textWidth = (int) Math.ceil(Ink.width(item.text(), font));
+            ink.line(
+                    item.text(),
+                    font,
+                    Look.color("quiet"),
+                    new Rectangle(x + sizes.px(28), y, textWidth, height),
+                    Ink.Align.LEFT);
+            x += textWidth + sizes.px(40);
         }
-        if (picture.ribbonHz().length > 0) {
-            x = legendItem(g, ink, texts.say("curve.reference"), font, x, box, (pen, area) -> {
-                pen.setColor(Look.color("curve.ribbon"));
-                pen.fill(area);
-                pen.setColor(Look.color("curve.ribbon.edge"));
-                pen.setStroke(sizes.stroke(1));
-                pen.draw(area);
-            });
-        }
-        legendItem(g, ink, texts.say("curve.measured"), font, x, box, (pen, area) -> {
-            pen.setColor(Look.color("curve.measured"));
-            pen.setStroke(sizes.stroke(2.6));
-            pen.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
-        });
+        return under ? 2 * height : height;
     }
 
-    private void decidedSample(Graphics2D g, Rectangle area) {
-        g.setColor(Look.color("curve.decided"));
-        g.fill(area);
-        hatch(g, area);
+    private double legendWidth(List<LegendItem> items, Font font) {
+        return items.stream()
+                .mapToDouble(item -> Ink.width(item.text(), font) + sizes.px(40))
+                .sum();
+    }
+
+    private List<LegendItem> items(CurvePicture picture) {
+        List<LegendItem> items = new ArrayList<>();
+        items.add(new LegendItem(texts.say("curve.measured"), (g, area) -> {
+            g.setColor(Look.color("curve.measured"));
+            g.setStroke(sizes.stroke(2.6));
+            g.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
+        }));
+        if (picture.ribbonHz().length > 0) {
+            items.add(new LegendItem(texts.say("curve.reference"), (g, area) -> {
+                g.setColor(Look.color("curve.ribbon"));
+                g.fill(area);
+                g.setColor(Look.color("curve.ribbon.edge"));
+                g.setStroke(sizes.stroke(1));
+                g.draw(area);
+            }));
+        }
+        if (picture.baseline().length > 0) {
+            items.add(new LegendItem(texts.say("curve.baseline"), (g, area) -> {
+                g.setColor(Look.color("curve.baseline"));
+                g.setStroke(sizes.dashed(1.5, 5));
+                g.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
+            }));
+        }
+        if (picture.decidedToHz() > picture.decidedFromHz()) {
+            items.add(new LegendItem(texts.say("curve.decided"), this::decidedSample));
+        }
+        return items;
     }
 
     /** Paints the sample of one kind of line. */
@@ -123,18 +155,13 @@ final class CurvePanel extends PaintedPanel {
         void paint(Graphics2D g, Rectangle area);
     }
 
-    private int legendItem(Graphics2D g, Ink ink, String text, Font font, int right, Rectangle box, Sample sample) {
-        int width = (int) Math.ceil(Ink.width(text, font));
-        ink.line(
-                text,
-                font,
-                Look.color("quiet"),
-                new Rectangle(right - width, box.y, width, box.height),
-                Ink.Align.LEFT);
-        Rectangle area = new Rectangle(
-                right - width - sizes.px(28), box.y + box.height / 2 - sizes.px(5), sizes.px(22), sizes.px(10));
-        sample.paint(g, area);
-        return area.x - sizes.px(12);
+    /** Name and sample of one kind of line. */
+    private record LegendItem(String text, Sample sample) {}
+
+    private void decidedSample(Graphics2D g, Rectangle area) {
+        g.setColor(Look.color("curve.decided"));
+        g.fill(area);
+        hatch(g, area);
     }
 
     private void grid(Graphics2D g, Ink ink, CurveScale scale, Rectangle plot, boolean acoustic) {

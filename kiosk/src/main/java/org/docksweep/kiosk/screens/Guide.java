@@ -3,8 +3,8 @@ package org.docksweep.kiosk.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.VisualItem;
@@ -25,19 +25,23 @@ import org.docksweep.kiosk.dock.DockState.TagPrint;
  */
 record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
 
+    /** While a person chooses the model of an unknown cabinet. */
+    static final Guide REGISTER = new Guide(Tone.ACT, Sign.LABEL, "word.REGISTER", List.of());
+
     static Guide of(DockState state) {
         return switch (state.phase()) {
             case READY -> new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
             case LOOK -> new Guide(Tone.ACT, Sign.EYE, "word.LOOK", List.of(Command.NEXT));
-            case PLUG -> new Guide(
-                    Tone.ACT,
-                    Sign.PLUG,
-                    state.answer()
-                                    .filter(a -> a.prompt() == Prompt.CHECK_SOCKET)
-                                    .isPresent()
-                            ? "word.CHECK_SOCKET"
-                            : "word.PLUG_IN",
-                    List.of(Command.NEXT, Command.HOLD));
+            case PLUG ->
+                new Guide(
+                        Tone.ACT,
+                        Sign.PLUG,
+                        state.answer()
+                                        .filter(a -> a.prompt() == Prompt.CHECK_SOCKET)
+                                        .isPresent()
+                                ? "word.CHECK_SOCKET"
+                                : "word.PLUG_IN",
+                        List.of(Command.NEXT, Command.HOLD));
             case PROBE -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.PROBE", List.of(Command.STOP));
             case SWEEP -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.SWEEP", List.of(Command.STOP));
             case JUDGE -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.JUDGE", List.of(Command.STOP));
@@ -89,11 +93,9 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
     static List<VisualItem> visualItems(DockState state) {
         boolean powered =
                 state.cabinet().map(c -> c.model().feed() == Feed.POWERED).orElse(false);
-        List<VisualItem> items = new ArrayList<>(List.of(
-                VisualItem.GRILLE, VisualItem.HANDLES, VisualItem.CONNECTORS, VisualItem.RIGGING, VisualItem.WET));
-        if (powered) {
-            items.add(VisualItem.MAINS_INLET);
-            items.add(VisualItem.KNOBS_AND_PRESETS);
+        List<VisualItem> items = new ArrayList<>(List.of(VisualItem.values()));
+        if (!powered) {
+            items.removeAll(List.of(VisualItem.MAINS_INLET, VisualItem.KNOBS_AND_PRESETS));
         }
         return items;
     }
@@ -112,8 +114,8 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
 
     private static Optional<TestPoint> named(Answer answer, CabinetModel model) {
         return answer.reason().arguments().stream()
-                .flatMap(argument ->
-                        model.testPoints().stream().filter(point -> point.contacts().equals(argument)))
+                .flatMap(argument -> model.testPoints().stream()
+                        .filter(point -> point.contacts().equals(argument)))
                 .findFirst();
     }
 

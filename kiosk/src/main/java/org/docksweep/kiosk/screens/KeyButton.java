@@ -119,7 +119,7 @@ class KeyButton extends JButton implements WritesText {
         Font fitting = Ink.fitting(
                 offer.label(),
                 size -> font().deriveFont((float) (size * sizes.scale())),
-                offer.kind() == Offer.Kind.PLAIN ? new double[] {18, 17, 16} : new double[] {30, 26, 24, 22, 20, 18},
+                labelSizes(),
                 box.width,
                 box.height - sizes.px(8));
         List<String> lines = Ink.wrap(offer.label(), fitting, box.width);
@@ -133,6 +133,14 @@ class KeyButton extends JButton implements WritesText {
                     new Rectangle(box.x, top + i * lineHeight, box.width, lineHeight),
                     Ink.Align.LEFT);
         }
+    }
+
+    private double[] labelSizes() {
+        return switch (offer.kind()) {
+            case STOP -> new double[] {52, 44, 38, 32, 28};
+            case PRIMARY -> new double[] {30, 26, 24, 22, 20, 18};
+            case PLAIN -> new double[] {18, 17, 16};
+        };
     }
 
     void paintCap(Graphics2D g, Ink ink, Rectangle cap) {

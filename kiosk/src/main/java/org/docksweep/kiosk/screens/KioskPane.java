@@ -83,11 +83,10 @@ final class KioskPane extends JPanel {
                 "[" + sizes.px(296) + "px!,fill][grow,fill][" + sizes.px(376) + "px!,fill]",
                 "[grow,fill]"));
         body.setOpaque(false);
-        JPanel left = new JPanel(
-                new MigLayout("insets 0, gap 0 " + gap + "px, fill, hidemode 3", "[grow,fill]", "[grow,fill][]"));
+        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, fill, hidemode 3", "[grow,fill]", "[grow,fill][]"));
         left.setOpaque(false);
         left.add(returns, "wrap, grow, hmin 0, wmin 0");
-        left.add(closeList, "growx, wmin 0, h " + sizes.px(Sizes.TOUCH) + "px!");
+        left.add(closeList, "growx, gaptop " + gap + "px, wmin 0, h " + sizes.px(Sizes.TOUCH) + "px!");
         body.add(left, "grow, hmin 0");
         body.add(middle, "grow, wmin 0, hmin 0");
         body.add(answer, "grow, hmin 0");
@@ -130,7 +129,11 @@ final class KioskPane extends JPanel {
         cabinet.show(state.cabinet());
         curve.show(state.curve(), Guide.sounding(state.phase()));
         plug.show(state);
-        trail.show(state.scans());
+        // Without a message the newest scan stands large beside the scan line already.
+        trail.show(
+                state.notice().isPresent()
+                        ? state.scans()
+                        : state.scans().stream().skip(1).toList());
         arrangeMiddle();
         refreshCommands();
     }
@@ -138,13 +141,12 @@ final class KioskPane extends JPanel {
     private void arrangeMiddle() {
         int gap = sizes.px(8);
         middle.removeAll();
-        middle.setLayout(new MigLayout(
-                "insets 0, gap 0 " + gap + "px, fill", "[grow,fill]", choosing ? "[grow,fill]" : "[grow,fill][]"));
+        middle.setLayout(new MigLayout("insets 0, gap 0, fill", "[grow,fill]", "[grow,fill][]"));
         if (choosing) {
             middle.add(chooser, "grow, wmin 0, hmin 0");
         } else {
             middle.add(cabinet, "wrap, grow, wmin 0, hmin 0");
-            String lower = "growx, wmin 0, h " + sizes.px(256) + "px!";
+            String lower = "growx, gaptop " + gap + "px, wmin 0, h " + sizes.px(256) + "px!";
             if (state.phase() == Phase.LOOK) {
                 look.show(Guide.visualItems(state), marked);
                 middle.add(look, lower);
@@ -169,7 +171,8 @@ final class KioskPane extends JPanel {
     private void refreshCommands() {
         alive.clear();
         List<Offer> column = new ArrayList<>();
-        for (Command command : Guide.of(state).commands()) {
+        Guide guide = choosing ? Guide.REGISTER : Guide.of(state);
+        for (Command command : guide.commands()) {
             column.add(columnOffer(command));
         }
         List<Offer> asked = new ArrayList<>();
@@ -191,8 +194,8 @@ final class KioskPane extends JPanel {
         close.ifPresent(o -> alive.put(o.command(), o));
         // Stop is never refused: the line may still sound while the page is a moment behind.
         alive.put(Command.STOP, new Offer(Command.STOP, Offer.Kind.STOP, texts.say("button.STOP"), this::stop));
-        answer.show(state, marked, column);
-        notice.show(state.notice(), asked);
+        answer.show(state, guide, marked, column);
+        notice.show(state.notice(), asked, state.scans().stream().findFirst());
         close.ifPresent(closeList::offer);
         closeList.setVisible(close.isPresent());
     }

@@ -15,7 +15,6 @@ import org.docksweep.fleet.VisualItem;
 /** Picture buttons of the visual list: all fine until one is tapped. */
 final class LookPanel extends JPanel {
     private static final long serialVersionUID = 1;
-    private static final int COLUMNS = 4;
 
     private final transient Sizes sizes;
     private final transient Texts texts;
@@ -27,10 +26,7 @@ final class LookPanel extends JPanel {
      * @param toggle hears which item was tapped
      */
     LookPanel(Sizes sizes, Texts texts, Consumer<VisualItem> toggle) {
-        super(new MigLayout(
-                "insets 0, gap " + sizes.px(8) + "px, fill, wrap " + COLUMNS,
-                "[grow,fill,sizegroup]",
-                "[grow,fill,sizegroup]"));
+        super(new MigLayout());
         this.sizes = sizes;
         this.texts = texts;
         this.toggle = toggle;
@@ -50,6 +46,11 @@ final class LookPanel extends JPanel {
 
     void show(List<VisualItem> items, Set<VisualItem> marked) {
         removeAll();
+        int columns = items.size() <= 6 ? 3 : 4;
+        setLayout(new MigLayout(
+                "insets 0, gap " + sizes.px(8) + "px, fill, wrap " + columns,
+                "[grow,fill,sizegroup]",
+                "[grow,fill,sizegroup]"));
         List<Offer> offers = offers(items);
         for (int i = 0; i < items.size(); i++) {
             Tile tile = new Tile(sizes, texts, items.get(i), marked.contains(items.get(i)));

@@ -125,15 +125,17 @@ final class ModelChooser extends JPanel {
         void paintContent(Graphics2D g, Ink ink) {
             int pad = sizes.px(12);
             int nameHeight = sizes.px(48);
-            new CabinetDrawing(
-                            model,
-                            new Rectangle(
-                                    pad, pad, getWidth() - 2 * pad, getHeight() - nameHeight - 2 * pad - sizes.px(4)))
+            int cap = sizes.px(36);
+            int nameTop = getHeight() - nameHeight - pad / 2;
+            new CabinetDrawing(model, new Rectangle(pad, pad, getWidth() - 2 * pad, nameTop - 2 * pad))
                     .paintFront(g, sizes);
-            paintCap(g, ink, new Rectangle(pad, pad, sizes.px(36), sizes.px(28)));
-            Rectangle box = new Rectangle(pad, getHeight() - nameHeight - pad / 2, getWidth() - 2 * pad, nameHeight);
-            Font font =
-                    Ink.fitting(model.name(), sizes::semiBold, new double[] {18, 17, 16, 15}, box.width, box.height);
+            paintCap(g, ink, new Rectangle(pad, nameTop + sizes.px(6), cap, sizes.px(28)));
+            int left = pad + cap + sizes.px(10);
+            Rectangle box = new Rectangle(left, nameTop, getWidth() - left - pad, nameHeight);
+            Font font = Ink.fitting(
+                    model.name(), sizes::semiBold, new double[] {18, 17, 16, 15, 14}, box.width, box.height);
+            int used = Ink.wrap(model.name(), font, box.width).size() * (int) Math.ceil(Ink.lineHeight(font));
+            box.y += Math.max(0, (sizes.px(40) - used) / 2);
             ink.paragraph(model.name(), font, writing(), box);
         }
     }

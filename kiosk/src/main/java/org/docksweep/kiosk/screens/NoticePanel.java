@@ -8,6 +8,7 @@ import java.util.Optional;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.docksweep.kiosk.dock.DockState.Notice;
+import org.docksweep.kiosk.dock.DockState.ScanEcho;
 
 /** A message beside the scan line with at most two actions. */
 final class NoticePanel extends JPanel {
@@ -18,25 +19,31 @@ final class NoticePanel extends JPanel {
     private final List<KeyButton> buttons;
 
     NoticePanel(Sizes sizes, Texts texts) {
-        super(new MigLayout(
-                "insets 0, gap " + sizes.px(8) + "px 0, fill, hidemode 3", "[grow,fill][][]", "[grow,fill]"));
+        super(new MigLayout());
         this.sizes = sizes;
         setOpaque(false);
         message = new Message(sizes, texts);
         buttons = List.of(new KeyButton(sizes), new KeyButton(sizes));
-        add(message, "wmin 0");
-        buttons.forEach(this::add);
     }
 
-    void show(Optional<Notice> notice, List<Offer> offers) {
-        message.show(notice);
+    /**
+     * Shows a message, or, when there is nothing to say, the last scan in large.
+     *
+     * @param offers its actions
+     * @param last last scan
+     */
+    void show(Optional<Notice> notice, List<Offer> offers, Optional<ScanEcho> last) {
+        message.show(notice, last);
         removeAll();
+        setLayout(new MigLayout(
+                "insets 0, gap " + sizes.px(8) + "px 0, fill",
+                "[grow,fill]" + "[]".repeat(offers.size()),
+                "[grow,fill]"));
         add(message, "wmin 0, hmin 0");
         for (int i = 0; i < offers.size(); i++) {
             buttons.get(i).offer(offers.get(i));
             add(buttons.get(i), "hmin " + sizes.px(Sizes.TOUCH) + ", wmax " + sizes.px(240));
         }
-        setVisible(notice.isPresent());
         revalidate();
         repaint();
     }
@@ -45,13 +52,15 @@ final class NoticePanel extends JPanel {
     private static final class Message extends PaintedPanel {
         private static final long serialVersionUID = 1;
         private transient Optional<Notice> notice = Optional.empty();
+        private transient Optional<ScanEcho> last = Optional.empty();
 
         Message(Sizes sizes, Texts texts) {
             super(sizes, texts);
         }
 
-        void show(Optional<Notice> next) {
+        void show(Optional<Notice> next, Optional<ScanEcho> scan) {
             notice = next;
+            last = scan;
             getAccessibleContext()
                     .setAccessibleName(next.map(n -> texts.say(n.text())).orElse(texts.say("notice.none")));
             repaint();
@@ -60,6 +69,7 @@ final class NoticePanel extends JPanel {
         @Override
         void paint(Graphics2D g, Ink ink) {
             if (notice.isEmpty()) {
+                last.ifPresent(scan -> echo(g, ink, scan));
                 return;
             }
             Tone tone = Tone.of(notice.get().state());
@@ -76,6 +86,28 @@ final class NoticePanel extends JPanel {
             int height = lines * (int) Math.ceil(Ink.lineHeight(font));
             box.y += Math.max(0, (box.height - height) / 2);
             ink.paragraph(text, font, Look.color("ink"), box);
+        }
+
+        private void echo(Graphics2D g, Ink ink, ScanEcho scan) {
+            card(g, Look.color("card"));
+            int sign = sizes.px(32);
+            Tone tone = Tone.of(scan.state());
+            Sign.of(scan.state())
+                    .paint(g, sizes.px(20), (getHeight() - sign) / 2.0, sign, tone.ink(), Look.color("card"));
+            Font font = sizes.semiBold(26);
+            String tag = TrailPanel.shortened(scan.text());
+            int width = (int) Math.ceil(Ink.width(tag, font));
+            int x = sizes.px(72);
+            ink.line(tag, font, Look.color("ink"), new Rectangle(x, 0, width, getHeight()), Ink.Align.LEFT);
+            x += width + sizes.px(20);
+            String outcome = texts.say(scan.outcome());
+            String words = outcome.equals(scan.text()) ? texts.say("scan.read", texts.clock(scan.at())) : outcome;
+            Rectangle box = new Rectangle(x, sizes.px(6), getWidth() - x - sizes.px(16), getHeight() - sizes.px(12));
+            Font small =
+                    Ink.fitting(words, sizes::regular, new double[] {20, 18, 17, 16, 15, 14}, box.width, box.height);
+            int height = Ink.wrap(words, small, box.width).size() * (int) Math.ceil(Ink.lineHeight(small));
+            box.y += Math.max(0, (box.height - height) / 2);
+            ink.paragraph(words, small, Look.color("quiet"), box);
         }
     }
 }

@@ -19,6 +19,8 @@ import org.docksweep.kiosk.dock.DockState.SlotState;
 final class ReturnListPanel extends PaintedPanel {
     private static final long serialVersionUID = 1;
 
+    private static final double SMALLEST_NAME = 14;
+
     private transient Optional<Returns> returns = Optional.empty();
 
     ReturnListPanel(Sizes sizes, Texts texts) {
@@ -91,12 +93,16 @@ final class ReturnListPanel extends PaintedPanel {
 
     private void row(Graphics2D g, Ink ink, ModelTally tally, Rectangle box) {
         int lineHeight = sizes.px(22);
-        String words = words(tally.slots());
         Font small = sizes.regular(15);
+        String words = words(tally, box.width, small);
         int wordsWidth = (int) Math.ceil(Ink.width(words, small));
         Rectangle nameBox = new Rectangle(box.x, box.y, box.width - wordsWidth - sizes.px(8), lineHeight);
         Font nameFont = Ink.fitting(
-                tally.model().name(), sizes::semiBold, new double[] {16, 15, 14, 13}, nameBox.width, nameBox.height);
+                tally.model().name(),
+                sizes::semiBold,
+                new double[] {16, 15, SMALLEST_NAME},
+                nameBox.width,
+                nameBox.height);
         ink.line(tally.model().name(), nameFont, Look.color("ink"), nameBox, Ink.Align.LEFT);
         ink.line(
                 words,
@@ -111,41 +117,53 @@ final class ReturnListPanel extends PaintedPanel {
                         box.x, box.y + lineHeight + sizes.px(2), box.width, box.height - lineHeight - sizes.px(8)));
     }
 
-    /** "3 of 4", and what did not reach the shelf, in words. */
-    private String words(List<Slot> slots) {
+    /** "3 of 4", and what did not reach the shelf, in words; less where the name of the model needs the room. */
+    private String words(ModelTally tally, int width, Font font) {
         Map<SlotState, Integer> counts = new EnumMap<>(SlotState.class);
-        slots.forEach(slot -> counts.merge(slot.state(), 1, Integer::sum));
+        tally.slots().forEach(slot -> counts.merge(slot.state(), 1, Integer::sum));
         int missing = counts.getOrDefault(SlotState.NOT_YET, 0) + counts.getOrDefault(SlotState.AT_HAND, 0);
+        String back = texts.say(
+                "returns.row", tally.slots().size() - missing, tally.slots().size());
         List<String> parts = new ArrayList<>();
-        parts.add(texts.say("returns.row", slots.size() - missing, slots.size()));
         for (SlotState state : List.of(SlotState.WATCH, SlotState.BENCH, SlotState.HOLD)) {
             if (counts.containsKey(state)) {
                 parts.add(texts.say("slot." + state.name(), counts.get(state)));
             }
         }
-        return String.join(" \u00b7 ", parts);
+        String troubles = String.join(" \u00b7 ", parts);
+        String all = troubles.isEmpty() ? back : back + " \u00b7 " + troubles;
+        double room = width - sizes.px(12) - Ink.width(tally.model().name(), sizes.semiBold(SMALLEST_NAME));
+        for (String words : List.of(all, troubles, back)) {
+            if (!words.isEmpty() && Ink.width(words, font) <= room) {
+                return words;
+            }
+        }
+        return "";
     }
 
+    /** Cells in as many lines as make them largest. */
     private void silhouettes(Graphics2D g, ModelTally tally, Rectangle area) {
         double aspect = tally.model().widthMm() / tally.model().heightMm();
         int gap = sizes.px(8);
         int count = Math.max(1, tally.slots().size());
+        double best = 0;
         int perLine = count;
-        int lines = 1;
-        double height = Math.min(area.height, sizes.px(60));
-        double width = Math.min(height * aspect, sizes.px(76));
-        while (lines < 8 && perLine * (width + gap) - gap > area.width) {
-            lines++;
-            perLine = (count + lines - 1) / lines;
-            height = (area.height - (lines - 1.0) * gap / 2) / lines;
-            width = Math.min(height * aspect, (area.width + gap) / (double) perLine - gap);
+        for (int lines = 1; lines <= 8; lines++) {
+            int inLine = (count + lines - 1) / lines;
+            double byHeight = (area.height - (lines - 1.0) * gap / 2) / lines;
+            double byWidth = ((area.width + gap) / (double) inLine - gap) / aspect;
+            double height = Math.min(Math.min(byHeight, byWidth), sizes.px(64));
+            if (height > best) {
+                best = height;
+                perLine = inLine;
+            }
         }
         for (int i = 0; i < tally.slots().size(); i++) {
             Rectangle cell = new Rectangle(
-                    (int) (area.x + (i % perLine) * (width + gap)),
-                    (int) (area.y + (i / perLine) * (height + gap / 2.0)),
-                    (int) width,
-                    (int) height);
+                    (int) (area.x + (i % perLine) * (best * aspect + gap)),
+                    (int) (area.y + (i / perLine) * (best + gap / 2.0)),
+                    (int) (best * aspect),
+                    (int) best);
             new CabinetDrawing(tally.model(), cell)
                     .paintSilhouette(g, sizes, tally.slots().get(i).state());
         }

@@ -34,9 +34,10 @@ final class TrailPanel extends PaintedPanel {
         Font tagFont = sizes.semiBold(16);
         Font font = sizes.regular(16);
         for (ScanEcho scan : scans) {
-            // A scan may carry anything a scanner read; its trail shows the first of it.
-            String tag = scan.text().length() > 16 ? scan.text().substring(0, 16) + "\u2026" : scan.text();
-            String rest = texts.clock(scan.at()) + "  " + texts.say(scan.outcome());
+            String tag = shortened(scan.text());
+            String outcome = texts.say(scan.outcome());
+            // A plain reading says no more than the tag itself.
+            String rest = texts.clock(scan.at()) + (outcome.equals(scan.text()) ? "" : "  " + outcome);
             int tagWidth = (int) Math.ceil(Ink.width(tag, tagFont));
             int restWidth = (int) Math.ceil(Ink.width(rest, font));
             int width = sign + sizes.px(8) + tagWidth + sizes.px(8) + restWidth;
@@ -59,5 +60,10 @@ final class TrailPanel extends PaintedPanel {
                     Ink.Align.LEFT);
             x += width + sizes.px(32);
         }
+    }
+
+    /** A scan may carry anything a scanner read; the trail shows the first of it. */
+    static String shortened(String text) {
+        return text.length() > 16 ? text.substring(0, 16) + "\u2026" : text;
     }
 }

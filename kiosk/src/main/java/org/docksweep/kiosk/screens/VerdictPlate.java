@@ -4,7 +4,6 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.util.List;
-import org.docksweep.kiosk.dock.DockState;
 
 /** The one huge word, on its coloured plate with its sign. Read from three metres in one second. */
 final class VerdictPlate extends PaintedPanel {
@@ -17,8 +16,8 @@ final class VerdictPlate extends PaintedPanel {
         super(sizes, texts);
     }
 
-    void show(DockState state) {
-        guide = Guide.of(state);
+    void show(Guide next) {
+        guide = next;
         getAccessibleContext().setAccessibleName(texts.say(guide.word()));
         repaint();
     }

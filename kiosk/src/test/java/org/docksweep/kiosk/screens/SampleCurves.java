@@ -28,17 +28,7 @@ final class SampleCurves {
         double[] high = new double[POINTS];
         java.util.Arrays.fill(high, 900);
         CurvePicture reference = healthy();
-        return new CurvePicture(
-                "IN",
-                false,
-                hz,
-                high,
-                hz,
-                reference.ribbonLow(),
-                reference.ribbonHigh(),
-                NONE,
-                0,
-                0);
+        return new CurvePicture("IN", false, hz, high, hz, reference.ribbonLow(), reference.ribbonHigh(), NONE, 0, 0);
     }
 
     private static CurvePicture picture(double share, boolean open, double decidedFromHz, double decidedToHz) {

@@ -44,14 +44,10 @@ final class SampleStates {
     private static final Instant NOW = Instant.parse("2031-10-12T01:47:00Z");
     private static final AssetTag TAG = new AssetTag("MCH-000117");
 
+    private static final Map<String, DockState> ALL = build();
+
     private Strip strip = new Strip(
-            "Marram Coast Hire",
-            Reason.of("dock-rig-passed", "21:10"),
-            ReadingState.OK,
-            0,
-            true,
-            "Ona Petrel",
-            NOW);
+            "Marram Coast Hire", Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, 0, true, "Ona Petrel", NOW);
     private Optional<Returns> returns = Optional.of(list(List.of(slot(640, SlotState.BENCH))));
     private Optional<Notice> notice = Optional.empty();
     private Optional<CabinetAtHand> cabinet = Optional.empty();
@@ -67,6 +63,10 @@ final class SampleStates {
 
     /** All states, by the name of their picture. */
     static Map<String, DockState> all() {
+        return ALL;
+    }
+
+    private static Map<String, DockState> build() {
         Map<String, DockState> all = new LinkedHashMap<>();
         all.put("ready", of(Phase.READY).make());
         all.put("look", at(Phase.LOOK, SampleHouse.TWO_WAY).make());
@@ -83,8 +83,14 @@ final class SampleStates {
         all.put("answer-fail-sub", failSub().make());
         all.put("answer-fail-tag-failed", fail(TagPrint.FAILED).make());
         all.put("answer-sweep-again", sweepAgain().make());
-        all.put("answer-plug-in", plug(Prompt.PLUG_IN, "dock-nothing-connected", TAG.value(), "1+ / 1-").make());
-        all.put("answer-check-socket", plug(Prompt.CHECK_SOCKET, "dock-other-socket", "2+ / 2-", "1+ / 1-").make());
+        all.put(
+                "answer-plug-in",
+                plug(Prompt.PLUG_IN, "dock-nothing-connected", TAG.value(), "1+ / 1-")
+                        .make());
+        all.put(
+                "answer-check-socket",
+                plug(Prompt.CHECK_SOCKET, "dock-other-socket", "2+ / 2-", "1+ / 1-")
+                        .make());
         all.put("answer-check-label", checkLabel().make());
         all.put("answer-safety-hold", safetyHold().make());
         all.put("answer-manual-hold", manualHold().make());
@@ -111,8 +117,7 @@ final class SampleStates {
         List<PositionState> positions = model.positions().stream()
                 .map(p -> new PositionState(p.code(), ReadingState.NOT_JUDGED, Reason.of("word-unknown"), null))
                 .toList();
-        s.cabinet = Optional.of(new CabinetAtHand(
-                TAG, model, "C-04", positions, List.of(event()), Optional.empty()));
+        s.cabinet = Optional.of(new CabinetAtHand(TAG, model, "C-04", positions, List.of(event()), Optional.empty()));
         return s;
     }
 
@@ -180,8 +185,7 @@ final class SampleStates {
                 ReadingState state = i == 0 ? first : i == 1 ? second : ReadingState.OK;
                 String word = i == 0 ? firstWord : state == ReadingState.OK ? "word-ok" : "word-watch";
                 String headline = i == 0 ? firstHeadline : "5.6 \u03a9, tuned 52 Hz";
-                states.add(new PositionState(
-                        c.model().positions().get(i).code(), state, Reason.of(word), headline));
+                states.add(new PositionState(c.model().positions().get(i).code(), state, Reason.of(word), headline));
             }
             return new CabinetAtHand(c.tag(), c.model(), c.shelfPlace(), states, c.recent(), c.queuedScan());
         });
@@ -273,7 +277,12 @@ final class SampleStates {
 
     private SampleStates queued() {
         cabinet = cabinet.map(c -> new CabinetAtHand(
-                c.tag(), c.model(), c.shelfPlace(), c.positions(), c.recent(), Optional.of(new AssetTag("MCH-000118"))));
+                c.tag(),
+                c.model(),
+                c.shelfPlace(),
+                c.positions(),
+                c.recent(),
+                Optional.of(new AssetTag("MCH-000118"))));
         return say(ReadingState.OK, Reason.of("dock-scan-queued", "MCH-000118", TAG.value()));
     }
 
@@ -325,7 +334,9 @@ final class SampleStates {
     private SampleStates closed() {
         returns = Optional.empty();
         return say(
-                ReadingState.OK, Reason.of("dock-list-closed", "R-2031-118", "23", "24", "1", "1"), NoticeAction.DISMISS);
+                ReadingState.OK,
+                Reason.of("dock-list-closed", "R-2031-118", "23", "24", "1", "1"),
+                NoticeAction.DISMISS);
     }
 
     private SampleStates say(ReadingState state, Reason text, NoticeAction... actions) {
@@ -353,15 +364,14 @@ final class SampleStates {
     private static ModelTally tally(CabinetModel model, int first, String states) {
         List<Slot> slots = new ArrayList<>();
         for (int i = 0; i < states.length(); i++) {
-            SlotState state =
-                    switch (states.charAt(i)) {
-                        case 'S' -> SlotState.SHELF;
-                        case 'A' -> SlotState.AT_HAND;
-                        case 'W' -> SlotState.WATCH;
-                        case 'B' -> SlotState.BENCH;
-                        case 'H' -> SlotState.HOLD;
-                        default -> SlotState.NOT_YET;
-                    };
+            SlotState state = switch (states.charAt(i)) {
+                case 'S' -> SlotState.SHELF;
+                case 'A' -> SlotState.AT_HAND;
+                case 'W' -> SlotState.WATCH;
+                case 'B' -> SlotState.BENCH;
+                case 'H' -> SlotState.HOLD;
+                default -> SlotState.NOT_YET;
+            };
             slots.add(slot(first + i, state));
         }
         return new ModelTally(model, slots);

@@ -60,7 +60,9 @@ public final class ScreenGallery {
     private static void paint(Path folder, GalleryScene scene, ScreenSettings settings) {
         String name = "dock-" + scene.name() + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
                 + (settings.scale() == 1 ? "" : "-200")
-                + (settings.locale().equals(Locale.ENGLISH) ? "" : "-" + settings.locale().getLanguage()) + ".png";
+                + (settings.locale().equals(Locale.ENGLISH)
+                        ? ""
+                        : "-" + settings.locale().getLanguage()) + ".png";
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), 0);
         GalleryPane.paint(scene, settings, texts, painted -> {
             try {

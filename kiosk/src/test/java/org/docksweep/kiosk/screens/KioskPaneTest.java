@@ -1,0 +1,274 @@
+package org.docksweep.kiosk.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.mockito.ArgumentMatchers.any;
+import static org.mockito.Mockito.mock;
+import static org.mockito.Mockito.never;
+import static org.mockito.Mockito.verify;
+import static org.mockito.Mockito.verifyNoInteractions;
+import static org.mockito.Mockito.verifyNoMoreInteractions;
+
+import java.awt.Component;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+import java.util.function.Consumer;
+import javax.swing.AbstractButton;
+import javax.swing.JComponent;
+import org.docksweep.fleet.VisualItem;
+import org.docksweep.kiosk.dock.DockActions;
+import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class KioskPaneTest {
+    private final DockActions actions = mock(DockActions.class);
+
+    private void on(String state, Consumer<KioskPane> use) {
+        GalleryPane.onEventThread(() -> {
+            GalleryPane.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ScreenGallery.ZONE));
+            use.accept(new KioskPane(
+                    actions,
+                    SampleStates.named(state),
+                    SampleHouse.MODELS,
+                    new Sizes(1),
+                    new SampleTexts(Locale.ENGLISH, ScreenGallery.ZONE, 0)));
+        });
+    }
+
+    private static void type(KioskPane pane, String text) {
+        pane.scanField().setText(text);
+        pane.scanField().postActionEvent();
+    }
+
+    @Test
+    void handsOverAScanAsItWasReadAndClearsTheLine() {
+        on("ready", pane -> {
+            type(pane, " ~MCH-000117~");
+
+            assertThat(pane.scanField().getText()).isEmpty();
+        });
+
+        verify(actions).scan(" ~MCH-000117~");
+    }
+
+    @Test
+    void ignoresEnterOnAnEmptyLine() {
+        on("look", pane -> type(pane, ""));
+
+        verifyNoInteractions(actions);
+    }
+
+    @Test
+    void handsOverScansDuringASweep() {
+        on("sweep", pane -> type(pane, "MCH-000118"));
+
+        verify(actions).scan("MCH-000118");
+        verifyNoMoreInteractions(actions);
+    }
+
+    @Test
+    void keepsAHalfTypedTagWhenTheStateChanges() {
+        on("sweep", pane -> {
+            pane.scanField().setText("MCH-0001");
+            pane.show(SampleStates.named("judge"));
+            pane.show(SampleStates.named("answer-fail"));
+
+            assertThat(pane.scanField().getText()).isEqualTo("MCH-0001");
+        });
+    }
+
+    @Test
+    void keepsAHalfTypedTagWhenStoppingASweep() {
+        on("sweep", pane -> {
+            pane.scanField().setText("MCH-0001");
+            pane.perform(Command.STOP);
+
+            assertThat(pane.scanField().getText()).isEqualTo("MCH-0001");
+        });
+
+        verify(actions).stop();
+    }
+
+    @ParameterizedTest
+    @MethodSource("states")
+    void stopsInEveryState(String state) {
+        on(state, pane -> pane.perform(Command.STOP));
+
+        verify(actions).stop();
+    }
+
+    @Test
+    void offersNothingButStopWhileItSounds() {
+        on("sweep", pane -> {
+            for (Command command : EnumSet.complementOf(EnumSet.of(Command.STOP))) {
+                assertThat(pane.perform(command)).as(command.name()).isFalse();
+            }
+        });
+
+        verifyNoInteractions(actions);
+    }
+
+    @Test
+    void saysAllFineWithOneKey() {
+        on("look", pane -> pane.perform(Command.NEXT));
+
+        verify(actions).lookedOver(Set.of());
+    }
+
+    @Test
+    void handsOverWhatWasMarkedAndForgetsWhatWasMarkedTwice() {
+        on("look-powered", pane -> {
+            pane.perform(Command.CHOICE_1);
+            pane.perform(Command.CHOICE_4);
+            pane.perform(Command.CHOICE_5);
+            pane.perform(Command.CHOICE_1);
+            pane.perform(Command.NEXT);
+        });
+
+        verify(actions).lookedOver(Set.of(VisualItem.RIGGING, VisualItem.MAINS_INLET));
+    }
+
+    @Test
+    void doesNotAskAPassiveCabinetForItsMainsInlet() {
+        on("look", pane -> assertThat(pane.perform(Command.CHOICE_5)).isFalse());
+    }
+
+    @Test
+    void startsTheNextCabinetWithoutTheMarksOfTheOneBefore() {
+        on("look", pane -> {
+            pane.perform(Command.CHOICE_1);
+            pane.show(SampleStates.named("answer-pass"));
+            pane.show(SampleStates.named("look"));
+            pane.perform(Command.NEXT);
+        });
+
+        verify(actions).lookedOver(Set.of());
+    }
+
+    @Test
+    void keepsMarksWhileTheClockTicks() {
+        on("look", pane -> {
+            pane.perform(Command.CHOICE_1);
+            pane.show(SampleStates.named("look"));
+            pane.perform(Command.NEXT);
+        });
+
+        verify(actions).lookedOver(Set.of(VisualItem.GRILLE));
+    }
+
+    @Test
+    void goesOnAfterPlugging() {
+        on("plug", pane -> pane.perform(Command.NEXT));
+
+        verify(actions).plugged();
+    }
+
+    @Test
+    void sweepsAgainOrHoldsAfterASpoiledSweep() {
+        on("answer-sweep-again", pane -> {
+            pane.perform(Command.NEXT);
+            pane.perform(Command.HOLD);
+        });
+
+        verify(actions).sweepAgain();
+        verify(actions).holdForPerson();
+    }
+
+    @Test
+    void printsTheTagAgain() {
+        on("answer-fail", pane -> pane.perform(Command.PRINT));
+
+        verify(actions).printTag();
+    }
+
+    @Test
+    void hasNoPrintKeyWithoutATag() {
+        on("answer-pass", pane -> assertThat(pane.perform(Command.PRINT)).isFalse());
+    }
+
+    @Test
+    void registersTheUnknownCabinetAsTheChosenModel() {
+        on("unknown-tag", pane -> {
+            pane.perform(Command.NOTICE_1);
+            pane.perform(Command.CHOICE_3);
+        });
+
+        verify(actions).register("UNDR215");
+        verifyNoMoreInteractions(actions);
+    }
+
+    @Test
+    void closesTheChooserWhenTheNoticeGoes() {
+        on("unknown-tag", pane -> {
+            pane.perform(Command.NOTICE_1);
+            pane.show(SampleStates.named("answer-pass"));
+
+            assertThat(pane.perform(Command.CHOICE_3)).isFalse();
+        });
+    }
+
+    @Test
+    void takesAScanWhileTheChooserIsOpen() {
+        on("unknown-tag", pane -> {
+            pane.perform(Command.NOTICE_1);
+            type(pane, "MCH-000119");
+        });
+
+        verify(actions).scan("MCH-000119");
+    }
+
+    @Test
+    void answersANoticeByItsKeys() {
+        on("unexpected", pane -> pane.perform(Command.NOTICE_1));
+
+        verify(actions).notice(NoticeAction.CHECK_IN_ANYWAY);
+    }
+
+    @Test
+    void closesTheListOnlyWhenAskedTwice() {
+        on("ready", pane -> {
+            pane.perform(Command.CLOSE_LIST);
+            verify(actions, never()).closeList();
+            pane.perform(Command.CLOSE_LIST);
+        });
+
+        verify(actions).closeList();
+    }
+
+    @Test
+    void forgetsTheFirstAskWhenAScanComesBetween() {
+        on("ready", pane -> {
+            pane.perform(Command.CLOSE_LIST);
+            type(pane, "MCH-000117");
+            pane.perform(Command.CLOSE_LIST);
+        });
+
+        verify(actions).scan(any());
+        verify(actions, never()).closeList();
+    }
+
+    static java.util.stream.Stream<String> states() {
+        return SampleStates.all().keySet().stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("states")
+    void namesEveryControlAndKeepsTheFocusOffAllButTheScanLine(String state) {
+        on(state, pane -> {
+            for (Component component : new GalleryPane.Painted(pane, null).components()) {
+                if (component instanceof WritesText) {
+                    assertThat(((JComponent) component).getAccessibleContext().getAccessibleName())
+                            .as(component.getClass().getSimpleName())
+                            .isNotBlank();
+                    assertThat(component.isFocusable()).isEqualTo(component instanceof ScanField);
+                }
+                if (component instanceof AbstractButton button) {
+                    assertThat(button.getAccessibleContext().getAccessibleDescription())
+                            .isNotBlank();
+                }
+            }
+        });
+    }
+}
