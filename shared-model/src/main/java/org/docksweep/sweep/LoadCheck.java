@@ -13,6 +13,8 @@ final class LoadCheck {
     /** Noise must leave an impedance of this size visible before its absence means anything, in ohm. */
     private static final double VISIBLE_OHM = 200;
 
+    private static final double INDUCTIVE_SHARE = 0.7;
+
     private final ImpedanceEstimate estimate;
     private final AnalysisSettings settings;
     private final double scaleRatioOhm;
@@ -66,11 +68,27 @@ final class LoadCheck {
     boolean swapped() {
         double[] current = logs(estimate.currentGain);
         double[] voltage = logs(estimate.voltageGain);
+        if (inductiveAbove()) {
+            // Exchanged channels show 1/Z: a coil's rise becomes a fall. A short with its cable rises as well.
+            return false;
+        }
         double asVoltage = median(current) + Math.log(scaleRatioOhm);
         boolean currentIsDrive = spread(current) < Math.log(1.3) && Math.abs(asVoltage) < Math.log(1.6);
         boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + Math.log(1.1);
         boolean voltageIsOff = Math.abs(median(voltage)) > Math.log(1.6);
         return currentIsDrive && (voltageIsShaped || voltageIsOff);
+    }
+
+    /** Whether the upper half of the band looks inductive, as every coil and every cable does. */
+    private boolean inductiveAbove() {
+        int points = estimate.frequencyHz.length;
+        int inductive = 0;
+        for (int p = points / 2; p < points; p++) {
+            if (estimate.reactanceOhm[p] > 0.02 * estimate.magnitudeOhm(p)) {
+                inductive++;
+            }
+        }
+        return inductive > INDUCTIVE_SHARE * (points - points / 2);
     }
 
     /** Share of the asked voltage that arrives: the best tenth of the points, since a low impedance loads the source. */

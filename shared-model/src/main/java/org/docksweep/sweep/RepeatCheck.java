@@ -75,16 +75,29 @@ final class RepeatCheck {
             for (int from = at; from < Math.min(frames, at + block); from += fine) {
                 comparePairs(v, i, from, Math.min(fine, frames - from), spoiled, times);
             }
-            for (int k = 0; k < repeats; k++) {
-                int length = Math.min(block, frames - at);
-                if (openWithin(v, i, capture.start(k) + at, length)) {
-                    spoiled[k] = true;
-                    times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
-                }
-            }
+            addOpenStretches(v, i, at, Math.min(block, frames - at), spoiled, times);
             at += block;
         }
         return merged(times);
+    }
+
+    /**
+     * Stretches in which one sweep looks open. When all do at the same place, that is the load itself: behind a crossover
+     * an open driver leaves next to no current over a whole range.
+     */
+    private void addOpenStretches(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
+        boolean[] open = new boolean[repeats];
+        int count = 0;
+        for (int k = 0; k < repeats; k++) {
+            open[k] = openWithin(v, i, capture.start(k) + at, length);
+            count += open[k] ? 1 : 0;
+        }
+        for (int k = 0; k < repeats && count < repeats; k++) {
+            if (open[k]) {
+                spoiled[k] = true;
+                times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
+            }
+        }
     }
 
     private void comparePairs(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
