@@ -5,9 +5,9 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
@@ -46,15 +46,21 @@ final class RunningService implements ParameterResolver {
         private Instance(Path folder, boolean ownsFolder, String... more) {
             this.folder = folder;
             this.ownsFolder = ownsFolder;
-            List<String> arguments = new ArrayList<>(List.of(
-                    "--server.port=0",
-                    "--docksweep.data-dir=" + folder,
-                    "--docksweep.site-name=Marram Coast Hire",
-                    "--docksweep.bootstrap-token=" + MANAGER_TOKEN,
-                    "--springdoc.api-docs.enabled=true",
-                    "--logging.level.root=WARN"));
-            arguments.addAll(List.of(more));
-            this.context = SpringApplication.run(DocksweepService.class, arguments.toArray(String[]::new));
+            Map<String, String> settings = new LinkedHashMap<>(Map.of(
+                    "--server.port", "0",
+                    "--docksweep.data-dir", folder.toString(),
+                    "--docksweep.site-name", "Marram Coast Hire",
+                    "--docksweep.bootstrap-token", MANAGER_TOKEN,
+                    "--springdoc.api-docs.enabled", "true",
+                    "--logging.level.root", "WARN"));
+            for (String setting : more) {
+                settings.put(setting.substring(0, setting.indexOf('=')), setting.substring(setting.indexOf('=') + 1));
+            }
+            this.context = SpringApplication.run(
+                    DocksweepService.class,
+                    settings.entrySet().stream()
+                            .map(e -> e.getKey() + "=" + e.getValue())
+                            .toArray(String[]::new));
         }
 
         static Instance inNewFolder() {

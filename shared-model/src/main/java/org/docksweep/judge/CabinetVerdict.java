@@ -123,7 +123,7 @@ final class CabinetVerdict {
         Map<String, Suspect> accused = new HashMap<>();
         for (PointJudgement judgement : judgements) {
             if (judgement.verdict() == Verdict.FAIL && !judgement.suspects().isEmpty()) {
-                accuse(accused, judgement.suspects());
+                accuse(accused, judgement);
             }
         }
         return request.model().positions().stream()
@@ -131,14 +131,19 @@ final class CabinetVerdict {
                 .toList();
     }
 
-    private static void accuse(Map<String, Suspect> accused, List<Suspect> suspects) {
-        Suspect first = suspects.get(0);
+    private void accuse(Map<String, Suspect> accused, PointJudgement judgement) {
+        Suspect first = judgement.suspects().get(0);
+        List<String> behind =
+                request.model().testPoint(judgement.testPointCode()).positionCodes();
         if (first.positionCode() != null) {
             accused.put(first.positionCode(), first);
-            Suspect twin = VerdictWords.twin(first, suspects);
+            Suspect twin = VerdictWords.twin(first, judgement.suspects());
             if (twin != null) {
                 accused.put(twin.positionCode(), twin);
             }
+        } else if (behind.size() == 1) {
+            // Whatever it is, there is only one driver behind these contacts to be looked at.
+            accused.put(behind.get(0), first);
         }
     }
 

@@ -24,7 +24,7 @@ final class SuspectWords {
                 Reason.of("next-" + key, what));
     }
 
-    /** A crossover part has no driver; a box with one driver is looked at from that driver's position. */
+    /** A crossover part is looked for at the one driver it feeds; a box at its first driver. */
     private static String position(Hypothesis hypothesis, CabinetModel model, TestPoint point) {
         if (hypothesis.positionCode() != null) {
             return hypothesis.positionCode();
@@ -34,7 +34,7 @@ final class SuspectWords {
                 .filter(e -> point.positionCodes().containsAll(e.positionCodes()))
                 .map(e -> e.positionCodes().get(0))
                 .findFirst()
-                .orElse(null);
+                .orElseGet(() -> Branch.positionFedBy(point, hypothesis.elementId()));
     }
 
     private static String severity(Hypothesis hypothesis, CircuitFit.Result fit) {

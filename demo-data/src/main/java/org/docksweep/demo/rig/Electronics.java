@@ -45,7 +45,7 @@ record Electronics(
     /** Volts at full scale, nominal. */
     static final double VOLTS_FULL_SCALE = 10;
     /** Amperes at full scale, nominal. */
-    static final double AMPERES_FULL_SCALE = 8;
+    static final double AMPERES_FULL_SCALE = 5;
     /** Pascals at full scale, nominal. */
     static final double PASCALS_FULL_SCALE = 40;
     /** Output resistance of the line output that feeds powered cabinets. */

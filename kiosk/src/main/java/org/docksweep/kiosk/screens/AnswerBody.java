@@ -184,7 +184,11 @@ final class AnswerBody extends PaintedPanel {
         if (answer.watch()) {
             mark(g, ink, Tone.ATTENTION, texts.say("answer.watch"));
         }
-        int suspects = Math.min(SUSPECTS_SHOWN, answer.suspects().size());
+        // Trouble with the tag takes the place of the last suspect.
+        boolean tagTrouble = answer.tagPrint() == TagPrint.FAILED || answer.tagPrint() == TagPrint.SAVED_TO_FOLDER;
+        int suspects = Math.min(
+                tagTrouble ? SUSPECTS_SHOWN - 1 : SUSPECTS_SHOWN,
+                answer.suspects().size());
         say(ink, sentence(), sizes.px(suspects > 0 ? 112 : 200));
         for (Suspect suspect : answer.suspects().subList(0, suspects)) {
             suspect(g, ink, suspect);

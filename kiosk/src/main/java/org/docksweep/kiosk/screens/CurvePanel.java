@@ -93,9 +93,11 @@ final class CurvePanel extends PaintedPanel {
         ink.line(title, bold, Look.color("ink"), new Rectangle(box.x, box.y, titleWidth, height), Ink.Align.LEFT);
         List<LegendItem> items = items(picture);
         Font font = sizes.regular(15);
-        double width = items.stream()
-                .mapToDouble(item -> Ink.width(item.text(), font) + sizes.px(40))
-                .sum();
+        double width = legendWidth(items, font);
+        for (double smaller = 14; width > box.width && smaller >= 11; smaller--) {
+            font = sizes.regular(smaller);
+            width = legendWidth(items, font);
+        }
         boolean under = titleWidth + width > box.width;
         int x = under ? box.x : box.x + box.width - (int) Math.ceil(width) + sizes.px(12);
         int y = under ? box.y + height : box.y;
@@ -111,6 +113,12 @@ final class CurvePanel extends PaintedPanel {
             x += textWidth + sizes.px(40);
         }
         return under ? 2 * height : height;
+    }
+
+    private double legendWidth(List<LegendItem> items, Font font) {
+        return items.stream()
+                .mapToDouble(item -> Ink.width(item.text(), font) + sizes.px(40))
+                .sum();
     }
 
     private List<LegendItem> items(CurvePicture picture) {

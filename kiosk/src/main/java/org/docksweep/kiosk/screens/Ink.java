@@ -8,6 +8,8 @@ import java.awt.font.FontRenderContext;
 import java.awt.font.LineMetrics;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoubleFunction;
 
 /**
@@ -20,6 +22,9 @@ final class Ink {
     private static final double LEADING = 1.28;
 
     private static final FontRenderContext CONTEXT = new FontRenderContext(null, true, true);
+
+    /** Measuring is slow; a window uses some dozens of fonts. */
+    private static final Map<Font, Double> DIGIT_WIDTHS = new ConcurrentHashMap<>();
 
     private final Graphics2D g;
     private final List<String> shortfalls = new ArrayList<>();
@@ -199,6 +204,10 @@ final class Ink {
     }
 
     private static double digitWidth(Font font) {
+        return DIGIT_WIDTHS.computeIfAbsent(font, Ink::widestDigit);
+    }
+
+    private static double widestDigit(Font font) {
         double widest = 0;
         for (char digit = '0'; digit <= '9'; digit++) {
             widest = Math.max(

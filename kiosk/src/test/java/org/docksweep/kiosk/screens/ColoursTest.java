@@ -25,7 +25,8 @@ class ColoursTest {
     private static final double PASS_TO_FAIL = 2.5;
 
     private static void install(Theme theme) {
-        GalleryPane.onEventThread(() -> Look.install(new ScreenSettings(theme, 1, Locale.ENGLISH, ScreenGallery.ZONE)));
+        GalleryPane.onEventThread(
+                () -> GalleryPane.install(new ScreenSettings(theme, 1, Locale.ENGLISH, ScreenGallery.ZONE)));
     }
 
     private static double luminance(Color color) {

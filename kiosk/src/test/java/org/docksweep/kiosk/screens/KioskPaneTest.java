@@ -27,7 +27,7 @@ class KioskPaneTest {
 
     private void on(String state, Consumer<KioskPane> use) {
         GalleryPane.onEventThread(() -> {
-            Look.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ScreenGallery.ZONE));
+            GalleryPane.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ScreenGallery.ZONE));
             use.accept(new KioskPane(
                     actions,
                     SampleStates.named(state),

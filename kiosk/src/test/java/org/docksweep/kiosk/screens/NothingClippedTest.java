@@ -25,10 +25,10 @@ class NothingClippedTest {
 
     static Stream<Arguments> waysToShow() {
         List<Arguments> ways = new ArrayList<>();
-        for (GalleryScene scene : GalleryScene.all()) {
-            for (Theme theme : Theme.values()) {
-                for (double scale : new double[] {1, 2}) {
-                    for (Locale locale : new Locale[] {Locale.ENGLISH, Locale.GERMAN}) {
+        for (Theme theme : Theme.values()) {
+            for (double scale : new double[] {1, 2}) {
+                for (Locale locale : new Locale[] {Locale.ENGLISH, Locale.GERMAN}) {
+                    for (GalleryScene scene : GalleryScene.all()) {
                         ways.add(Arguments.of(scene.name(), theme, scale, locale));
                     }
                 }
@@ -73,7 +73,7 @@ class NothingClippedTest {
 
     private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer) {
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), longer);
-        return GalleryPane.paint(scene, settings, texts, painted -> {
+        return GalleryPane.write(scene, settings, texts, painted -> {
             List<String> faults = new ArrayList<>();
             for (Component component : painted.components()) {
                 if (component instanceof WritesText writer) {

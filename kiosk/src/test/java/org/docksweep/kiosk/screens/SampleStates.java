@@ -44,6 +44,8 @@ final class SampleStates {
     private static final Instant NOW = Instant.parse("2031-10-12T01:47:00Z");
     private static final AssetTag TAG = new AssetTag("MCH-000117");
 
+    private static final Map<String, DockState> ALL = build();
+
     private Strip strip = new Strip(
             "Marram Coast Hire", Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, 0, true, "Ona Petrel", NOW);
     private Optional<Returns> returns = Optional.of(list(List.of(slot(640, SlotState.BENCH))));
@@ -61,6 +63,10 @@ final class SampleStates {
 
     /** All states, by the name of their picture. */
     static Map<String, DockState> all() {
+        return ALL;
+    }
+
+    private static Map<String, DockState> build() {
         Map<String, DockState> all = new LinkedHashMap<>();
         all.put("ready", of(Phase.READY).make());
         all.put("look", at(Phase.LOOK, SampleHouse.TWO_WAY).make());

@@ -63,7 +63,9 @@ class CabinetsController {
 
     @PostMapping(path = ApiPaths.CABINETS_IMPORT, consumes = "text/csv")
     ImportReceipt importCsv(
-            @RequestBody byte[] file, @RequestHeader("Content-Type") String contentType, Principal principal) {
+            @RequestBody(required = false) byte[] file,
+            @RequestHeader("Content-Type") String contentType,
+            Principal principal) {
         return transactions.write(() -> cabinetImport.run(file, contentType, principal.getName()));
     }
 

@@ -30,7 +30,7 @@ public final class CsvTable {
     /**
      * Reads a file.
      *
-     * @param file its bytes
+     * @param file its bytes, null when nothing was sent
      * @param contentType content type it was sent with
      * @param needed columns that must be there
      * @param optional columns that may be there
@@ -38,7 +38,7 @@ public final class CsvTable {
      * @throws Refusal if it is not UTF-8, not CSV, empty, too long, or has wrong columns
      */
     public static CsvTable read(byte[] file, String contentType, List<String> needed, Set<String> optional) {
-        String text = CsvText.decode(file, contentType);
+        String text = CsvText.decode(file == null ? new byte[0] : file, contentType);
         CsvTable table = new CsvTable();
         try (CSVParser parser = CSVParser.parse(text, format(text))) {
             List<String> columns = null;

@@ -52,7 +52,9 @@ class ReturnsController {
 
     @PostMapping(path = ApiPaths.RETURN_LISTS_IMPORT, consumes = "text/csv")
     ImportReceipt importCsv(
-            @RequestBody byte[] file, @RequestHeader("Content-Type") String contentType, Principal principal) {
+            @RequestBody(required = false) byte[] file,
+            @RequestHeader("Content-Type") String contentType,
+            Principal principal) {
         return transactions.write(() -> returnImport.run(file, contentType, principal.getName()));
     }
 

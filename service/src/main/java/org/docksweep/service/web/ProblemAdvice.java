@@ -1,6 +1,7 @@
 package org.docksweep.service.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.docksweep.contract.Problem;
@@ -21,6 +22,7 @@ import org.springframework.web.bind.annotation.RestControllerAdvice;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DatabindException;
+import tools.jackson.databind.exc.InvalidFormatException;
 import tools.jackson.databind.exc.MismatchedInputException;
 import tools.jackson.databind.exc.UnrecognizedPropertyException;
 
@@ -74,13 +76,17 @@ class ProblemAdvice {
         if (cause instanceof NullPointerException) {
             return "a needed value is missing";
         }
-        if (cause instanceof MismatchedInputException wrong
-                && wrong.getOriginalMessage().startsWith("Cannot map `null`")) {
-            return "a number or true/false is needed, but it is missing or null";
+        if (cause instanceof InvalidFormatException wrong) {
+            return "\"" + printable(String.valueOf(wrong.getValue())) + "\" is not " + expected(wrong.getTargetType());
+        }
+        if (cause instanceof MismatchedInputException wrong && wrong.getTargetType() != null) {
+            return "is missing or of another kind; expected " + expected(wrong.getTargetType());
         }
         String message = cause instanceof JacksonException jackson ? jackson.getOriginalMessage() : cause.getMessage();
-        // Where Jackson tells of its own settings, people have no use for it.
-        return printable(String.valueOf(message).replaceAll(" \\(start marker at .*", ""));
+        // Where the parser tells of its own settings and classes, people have no use for it.
+        return printable(String.valueOf(message)
+                .replaceAll(" \\(start marker at .*", "")
+                .replaceAll("\\b(?:[a-z]\\w*\\.)+(?=[A-Z])", ""));
     }
 
     private static String path(DatabindException e) {
@@ -124,11 +130,18 @@ class ProblemAdvice {
         if (wanted.isEnum()) {
             return "one of " + List.of(wanted.getEnumConstants());
         }
+        if (Collection.class.isAssignableFrom(wanted) || wanted.isArray()) {
+            return "a list";
+        }
         return switch (wanted.getSimpleName()) {
             case "UUID" -> "a UUID like 0f8fad5b-d9cb-469f-a165-70867728950e";
             case "Instant" -> "an instant like 2026-03-14T02:10:00Z";
+            case "LocalDate" -> "a date like 2026-03-14";
+            case "String" -> "a text";
+            case "boolean", "Boolean" -> "true or false";
+            case "double", "Double" -> "a number";
             case "int", "Integer", "long", "Long" -> "a whole number";
-            default -> "a " + wanted.getSimpleName();
+            default -> "an object with the fields of a " + wanted.getSimpleName();
         };
     }
 

@@ -1,0 +1,413 @@
+package org.docksweep.kiosk.dock;
+
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.ReturnList;
+import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Route;
+import org.docksweep.fleet.TagReading;
+import org.docksweep.fleet.VisualItem;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.dock.DockState.Phase;
+import org.docksweep.kiosk.dock.DockState.TagPrint;
+import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.printing.PrintResult;
+import org.docksweep.kiosk.spool.OutboxCounts;
+
+/**
+ * The state machine of the dock: what a scan means, which cabinet is at hand, what is recorded and printed. Lives on
+ * the dock's thread only.
+ */
+final class DockFlow {
+    private final DockParts parts;
+    private final Desk desk;
+    private final Picture picture = new Picture();
+    private final ReturnsBook book = new ReturnsBook();
+    private final AnswerMaker answers;
+    private final Deque<AssetTag> queued = new ArrayDeque<>();
+    private LocalFleet fleet;
+    private UUID listAtHand;
+    private CheckInFlow checkIn;
+    private AssetTag noticeTag;
+    private CheckInBody shown;
+
+    DockFlow(DockParts parts, Desk desk, LocalFleet fleet) {
+        this.parts = parts;
+        this.desk = desk;
+        this.fleet = fleet;
+        this.answers = new AnswerMaker(parts.settings().locale());
+        listAtHand = fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
+        parts.spool().checkIns().forEach(book::add);
+        book.takeOver(fleet, listAtHand);
+        parts.spool().setAside().ifPresent(file -> {
+            picture.notice(
+                    ReadingState.FAULT, Reason.of("dock-spool-set-aside", file.toString()), NoticeAction.DISMISS);
+        });
+    }
+
+    void refreshed(LocalFleet fresh) {
+        fleet = fresh;
+        if (listAtHand == null) {
+            listAtHand =
+                    fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
+        }
+        book.takeOver(fleet, listAtHand);
+    }
+
+    void scanned(String text) {
+        Instant now = parts.clock().instant();
+        TagReading reading = TagReading.read(text);
+        if (reading instanceof TagReading.One one) {
+            scanned(text, one.tag(), one.cleaned(), now);
+        } else if (reading instanceof TagReading.Several several) {
+            String tags = String.join(
+                    ", ", several.tags().stream().map(AssetTag::value).toList());
+            refuse(text, now, Reason.of("dock-two-tags", tags));
+        } else if (JobCode.looksLike(text.strip())) {
+            refuse(text, now, Reason.of("dock-job-code", text.strip()));
+        } else {
+            refuse(text, now, Reason.of("dock-unreadable", ((TagReading.None) reading).text()));
+        }
+    }
+
+    private void refuse(String text, Instant now, Reason reason) {
+        picture.echo(text, now, reason, ReadingState.FAULT);
+        picture.notice(ReadingState.FAULT, reason, NoticeAction.DISMISS);
+        noticeTag = null;
+    }
+
+    private void scanned(String text, AssetTag tag, boolean cleaned, Instant now) {
+        if (atWork() && tag.equals(checkIn.draft().cabinet.tag())) {
+            picture.echo(text, now, Reason.of("dock-scan-same", tag.value()), ReadingState.OK);
+            return;
+        }
+        boolean midCabinet = atWork() && (checkIn.busy() || picture.phase == Phase.PLUG);
+        if (midCabinet) {
+            enqueue(text, tag, now);
+            return;
+        }
+        if (atWork()) {
+            setAsideUnfinished();
+        }
+        Reason outcome = Reason.of(cleaned ? "dock-scan-cleaned" : "dock-scan-read", tag.value());
+        picture.echo(text, now, outcome, cleaned ? ReadingState.WATCH : ReadingState.OK);
+        lookUp(tag);
+    }
+
+    private boolean atWork() {
+        return checkIn != null;
+    }
+
+    private void enqueue(String text, AssetTag tag, Instant now) {
+        if (!queued.contains(tag)) {
+            queued.addLast(tag);
+        }
+        Reason reason = Reason.of(
+                "dock-scan-queued", tag.value(), checkIn.draft().cabinet.tag().value());
+        picture.echo(text, now, reason, ReadingState.WATCH);
+        picture.notice(ReadingState.WATCH, reason, NoticeAction.DISMISS);
+        noticeTag = tag;
+    }
+
+    /** Another tag was scanned before this cabinet was swept, or instead of its wrong label. */
+    private void setAsideUnfinished() {
+        AssetTag left = checkIn.draft().cabinet.tag();
+        checkIn.abandon();
+        checkIn = null;
+        picture.clear();
+        picture.echo(
+                left.value(),
+                parts.clock().instant(),
+                Reason.of("dock-left-unfinished", left.value()),
+                ReadingState.WATCH);
+    }
+
+    private void lookUp(AssetTag tag) {
+        noticeTag = tag;
+        Optional<CabinetBody> cabinet = fleet.cabinet(tag);
+        Optional<ReturnList> list = fleet.openListOf(tag);
+        UUID listId = list.map(ReturnList::id).orElse(listAtHand);
+        if (cabinet.isEmpty()) {
+            idle();
+            picture.notice(
+                    ReadingState.FAULT,
+                    Reason.of("dock-unknown-tag", tag.value()),
+                    NoticeAction.REGISTER,
+                    NoticeAction.DISMISS);
+            return;
+        }
+        Optional<ReturnsBook.Entry> earlier = book.find(listId, tag);
+        if (earlier.isPresent()) {
+            showEarlier(cabinet.get(), earlier.get());
+        } else if (list.isEmpty()) {
+            idle();
+            picture.notice(
+                    ReadingState.WATCH,
+                    Reason.of("dock-not-on-list", tag.value()),
+                    NoticeAction.CHECK_IN_ANYWAY,
+                    NoticeAction.DISMISS);
+        } else {
+            listAtHand = listId;
+            begin(cabinet.get());
+        }
+    }
+
+    /** Nothing is at hand; an answer given before stays on the screen. */
+    private void idle() {
+        picture.phase = picture.answer.filter(a -> a.route().isPresent()).isPresent() ? Phase.ANSWER : Phase.READY;
+    }
+
+    private void begin(CabinetBody cabinet) {
+        CabinetModel model = fleet.modelOf(cabinet);
+        picture.clear();
+        picture.cabinet(cabinet, model, Routing.unjudged(model));
+        shown = null;
+        noticeTag = null;
+        UUID listId = fleet.openListOf(cabinet.tag()).map(ReturnList::id).orElse(listAtHand);
+        Draft draft = new Draft(cabinet, model, listId, parts.clock().instant());
+        checkIn = new CheckInFlow(parts, desk, picture, fleet, draft, this::finished);
+    }
+
+    private void showEarlier(CabinetBody cabinet, ReturnsBook.Entry earlier) {
+        CabinetModel model = fleet.modelOf(cabinet);
+        picture.clear();
+        picture.phase = Phase.ANSWER;
+        picture.cabinet(
+                cabinet, model, earlier.body().map(CheckInBody::positions).orElseGet(() -> Routing.unjudged(model)));
+        picture.answer = Optional.of(answers.of(earlier, cabinet));
+        shown = earlier.body().orElse(null);
+        earlier.body().ifPresent(b -> picture.curve = curveOf(b));
+        picture.notice(
+                ReadingState.WATCH,
+                Reason.of("dock-already-checked-in", cabinet.tag().value()),
+                NoticeAction.CHECK_IN_AGAIN,
+                NoticeAction.DISMISS);
+        noticeTag = cabinet.tag();
+    }
+
+    void lookedOver(Set<VisualItem> damage) {
+        if (atWork()) {
+            checkIn.lookedOver(damage);
+        }
+    }
+
+    void goOn() {
+        if (atWork()) {
+            checkIn.goOn();
+        }
+    }
+
+    void holdForPerson() {
+        if (atWork()) {
+            checkIn.holdForPerson();
+        }
+    }
+
+    void notice(NoticeAction action) {
+        AssetTag tag = noticeTag;
+        boolean offered =
+                picture.notice.filter(n -> n.actions().contains(action)).isPresent();
+        if (!offered) {
+            return;
+        }
+        picture.notice = Optional.empty();
+        noticeTag = null;
+        switch (action) {
+            case DISMISS -> queued.remove(tag);
+            case CHECK_IN_ANYWAY, CHECK_IN_AGAIN -> fleet.cabinet(tag).ifPresent(this::begin);
+            case SHOW_EARLIER -> lookUp(tag);
+            // The choice of a model follows; the tag is still meant.
+            case REGISTER -> noticeTag = tag;
+        }
+    }
+
+    void register(String modelCode) {
+        AssetTag tag = noticeTag;
+        if (tag == null || fleet.cabinet(tag).isPresent() || atWork()) {
+            return;
+        }
+        boolean known = fleet.snapshot().book().cabinetModels().stream()
+                .anyMatch(m -> m.code().equals(modelCode));
+        if (!known) {
+            picture.notice(
+                    ReadingState.FAULT,
+                    Reason.of("dock-unknown-model", modelCode, tag.value()),
+                    NoticeAction.REGISTER,
+                    NoticeAction.DISMISS);
+            return;
+        }
+        CabinetBody cabinet = new CabinetBody(tag, modelCode, "", CabinetStatus.OUT, false, List.of());
+        parts.spool().register(cabinet);
+        parts.link().hurry();
+        fleet = fleet.with(cabinet);
+        begin(cabinet);
+    }
+
+    private void finished(Draft draft, Routing.Routed routed) {
+        JobCode jobCode = routed.route() == Route.BENCH
+                ? parts.spool().nextJobCode(parts.settings().kioskNumber())
+                : null;
+        CheckInBody body = draft.body(
+                routed,
+                jobCode,
+                fleet.snapshot().limits().version(),
+                parts.settings(),
+                parts.clock().instant());
+        // Durable before the screen says done.
+        parts.spool().record(body);
+        parts.link().hurry();
+        book.add(body);
+        checkIn = null;
+        shown = body;
+        noticeTag = null;
+        picture.notice = Optional.empty();
+        picture.phase = Phase.ANSWER;
+        picture.positions(body.positions());
+        picture.curve = curveOf(body);
+        picture.answer =
+                Optional.of(answers.of(body, draft.cabinet, jobCode == null ? TagPrint.NOT_NEEDED : TagPrint.PRINTING));
+        if (jobCode != null) {
+            print(body);
+        }
+        if (!queued.isEmpty()) {
+            desk.later(parts.settings().answerStays(), this::takeQueued);
+        }
+    }
+
+    private void takeQueued() {
+        if (!atWork() && !queued.isEmpty()) {
+            lookUp(queued.removeFirst());
+            if (!atWork() && !queued.isEmpty()) {
+                desk.later(parts.settings().answerStays(), this::takeQueued);
+            }
+        }
+    }
+
+    void printTag() {
+        if (shown != null && shown.jobCode() != null) {
+            picture.tagPrint(TagPrint.PRINTING);
+            print(shown);
+        }
+    }
+
+    private void print(CheckInBody body) {
+        var content = answers.tag(body, fleet);
+        desk.onPaper(() -> parts.papers().repairTag(content), result -> printed(body, result));
+    }
+
+    private void printed(CheckInBody body, PrintResult result) {
+        boolean stillShown = shown != null && shown.id().equals(body.id());
+        if (result.outcome() == PrintResult.Outcome.FAILED) {
+            noticeTag = null;
+            picture.notice(
+                    ReadingState.FAULT,
+                    Reason.of("dock-tag-not-printed", body.tag().value(), result.words()),
+                    NoticeAction.DISMISS);
+        }
+        if (stillShown) {
+            picture.tagPrint(
+                    switch (result.outcome()) {
+                        case PRINTED -> TagPrint.PRINTED;
+                        case SAVED -> TagPrint.SAVED_TO_FOLDER;
+                        case FAILED -> TagPrint.FAILED;
+                    });
+        }
+    }
+
+    Optional<ReturnReport> report() {
+        return listAtHand().map(list -> book.report(list, parts.clock().instant()));
+    }
+
+    void closeList() {
+        Optional<ReturnReport> report = report();
+        if (report.isEmpty() || atWork()) {
+            picture.notice(
+                    ReadingState.WATCH,
+                    Reason.of(atWork() ? "dock-close-unfinished" : "dock-close-nothing"),
+                    NoticeAction.DISMISS);
+            return;
+        }
+        parts.spool().close(report.get().list().id());
+        parts.link().hurry();
+        desk.onPaper(() -> parts.papers().returnSheet(report.get()), result -> {
+            ReturnReport r = report.get();
+            noticeTag = null;
+            picture.notice(
+                    result.outcome() == PrintResult.Outcome.FAILED ? ReadingState.FAULT : ReadingState.OK,
+                    result.outcome() == PrintResult.Outcome.FAILED
+                            ? Reason.of("dock-sheet-not-printed", r.list().orderNumber(), result.words())
+                            : Reason.of(
+                                    "dock-list-closed",
+                                    r.list().orderNumber(),
+                                    Integer.toString(r.back().size()),
+                                    Integer.toString(r.list().lines().size()),
+                                    Integer.toString(r.missing().size()),
+                                    Integer.toString(r.unexpected().size())),
+                    NoticeAction.DISMISS);
+        });
+    }
+
+    void recordParked(String words) {
+        noticeTag = null;
+        picture.notice(ReadingState.FAULT, Reason.of("dock-record-parked", words), NoticeAction.DISMISS);
+    }
+
+    /** Something went wrong that nobody foresaw: say so, record nothing, and let the person begin the cabinet again. */
+    void defect(RuntimeException e) {
+        if (checkIn != null) {
+            checkIn.abandon();
+            checkIn = null;
+        }
+        picture.progress = Optional.empty();
+        picture.answer = Optional.empty();
+        picture.phase = Phase.READY;
+        picture.notice(
+                ReadingState.FAULT,
+                Reason.of("dock-defect", e.getMessage() == null ? e.toString() : e.getMessage()),
+                NoticeAction.DISMISS);
+    }
+
+    void progress(Draft draft, DockState.SweepProgress progress) {
+        if (atWork() && checkIn.draft() == draft && checkIn.busy() && picture.phase != Phase.JUDGE) {
+            picture.progress = Optional.of(progress);
+        }
+    }
+
+    DockState state() {
+        var standing = parts.standing().get();
+        OutboxCounts counts = parts.spool().counts();
+        DockState.Strip strip = new DockState.Strip(
+                fleet.snapshot().siteName(),
+                standing.words(),
+                standing.state(),
+                counts.notAtService(),
+                parts.link().reachable(),
+                parts.settings().operator(),
+                parts.clock().instant());
+        AssetTag atHand = atWork() ? checkIn.draft().cabinet.tag() : null;
+        Optional<DockState.Returns> returns =
+                listAtHand().map(list -> book.picture(list, fleet.snapshot().book(), atHand));
+        return picture.state(strip, returns, fleet, Optional.ofNullable(queued.peekFirst()));
+    }
+
+    private Optional<ReturnList> listAtHand() {
+        return fleet.openLists().stream().filter(l -> l.id().equals(listAtHand)).findFirst();
+    }
+
+    private Optional<DockState.CurvePicture> curveOf(CheckInBody body) {
+        return answers.curve(body, fleet);
+    }
+}

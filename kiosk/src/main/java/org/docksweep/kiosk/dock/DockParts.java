@@ -1,0 +1,36 @@
+package org.docksweep.kiosk.dock;
+
+import java.time.Clock;
+import java.util.function.Supplier;
+import org.docksweep.kiosk.printing.Papers;
+import org.docksweep.kiosk.rig.Lead;
+import org.docksweep.kiosk.rig.RecordingKeeper;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.kiosk.spool.Spool;
+import org.docksweep.sweep.Rig;
+
+/**
+ * What the dock works with. It closes none of these.
+ *
+ * @param spool memory
+ * @param rig rig
+ * @param lead test lead of the rig
+ * @param standing how the rig stands now
+ * @param gate measurement and judgement
+ * @param recordings folder of recordings
+ * @param papers printer
+ * @param link way to the service
+ * @param clock time
+ * @param settings settings
+ */
+public record DockParts(
+        Spool spool,
+        Rig rig,
+        Lead lead,
+        Supplier<RigStanding> standing,
+        Gate gate,
+        RecordingKeeper recordings,
+        Papers papers,
+        Link link,
+        Clock clock,
+        DockSettings settings) {}

@@ -1,0 +1,25 @@
+package org.docksweep.kiosk.dock;
+
+import java.time.Duration;
+import java.util.Locale;
+import org.docksweep.fleet.Require;
+
+/**
+ * Settings of this dock.
+ *
+ * @param kioskId name of the kiosk
+ * @param kioskNumber its number, 1 to 99, part of every job code
+ * @param operator person signed on
+ * @param locale language of places in words
+ * @param answerStays how long an answer stays before a cabinet that was scanned meanwhile takes its place
+ */
+public record DockSettings(String kioskId, int kioskNumber, String operator, Locale locale, Duration answerStays) {
+    /** Long enough to read one word and the route from three metres; common practice, no source. */
+    public static final Duration USUAL_ANSWER_STAYS = Duration.ofSeconds(4);
+
+    public DockSettings {
+        Require.text("kiosk id", kioskId);
+        Require.inRange("kiosk number", kioskNumber, 1, 99);
+        Require.text("operator", operator);
+    }
+}

@@ -1,0 +1,132 @@
+package org.docksweep.kiosk.fleet;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.ReturnList;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.gate.Baseline;
+
+/** What the kiosk knows of the fleet: the newest copy from the service and what was registered here since. A value. */
+public final class LocalFleet {
+    private final KioskSnapshot snapshot;
+    private final Map<AssetTag, CabinetBody> cabinets = new HashMap<>();
+    private final Map<AssetTag, List<Baseline>> baselines = new HashMap<>();
+    private final Map<AssetTag, List<HistoryEvent>> events = new HashMap<>();
+
+    /**
+     * Indexes a copy.
+     *
+     * @param snapshot copy from the service
+     * @param registered cabinets registered at this kiosk that the copy may not know yet
+     */
+    public LocalFleet(KioskSnapshot snapshot, List<CabinetBody> registered) {
+        this.snapshot = snapshot;
+        registered.forEach(c -> cabinets.put(c.tag(), c));
+        snapshot.cabinets().forEach(c -> cabinets.put(c.tag(), c));
+        for (Baseline baseline : snapshot.baselines()) {
+            baselines.computeIfAbsent(baseline.tag(), t -> new ArrayList<>()).add(baseline);
+        }
+        for (HistoryEvent event : snapshot.recentEvents()) {
+            events.computeIfAbsent(event.tag(), t -> new ArrayList<>()).add(event);
+        }
+    }
+
+    /**
+     * The copy.
+     *
+     * @return the copy
+     */
+    public KioskSnapshot snapshot() {
+        return snapshot;
+    }
+
+    /**
+     * Time zone of the site.
+     *
+     * @return the zone
+     */
+    public ZoneId zone() {
+        return ZoneId.of(snapshot.timeZone());
+    }
+
+    /**
+     * A cabinet of the fleet.
+     *
+     * @param tag asset tag
+     * @return the cabinet; empty when the tag is not known
+     */
+    public Optional<CabinetBody> cabinet(AssetTag tag) {
+        return Optional.ofNullable(cabinets.get(tag));
+    }
+
+    /**
+     * Model of a cabinet.
+     *
+     * @param cabinet the cabinet
+     * @return its model
+     */
+    public CabinetModel modelOf(CabinetBody cabinet) {
+        return snapshot.book().cabinetModel(cabinet.modelCode());
+    }
+
+    /**
+     * Baselines of a cabinet.
+     *
+     * @param tag asset tag
+     * @return newest baseline per test point, may be empty
+     */
+    public List<Baseline> baselinesOf(AssetTag tag) {
+        return baselines.getOrDefault(tag, List.of());
+    }
+
+    /**
+     * Last events of a cabinet.
+     *
+     * @param tag asset tag
+     * @return events, newest first, may be empty
+     */
+    public List<HistoryEvent> eventsOf(AssetTag tag) {
+        return events.getOrDefault(tag, List.of());
+    }
+
+    /**
+     * Open return lists.
+     *
+     * @return the lists
+     */
+    public List<ReturnList> openLists() {
+        return snapshot.returnLists().stream().filter(l -> !l.closed()).toList();
+    }
+
+    /**
+     * The open return list a cabinet is on.
+     *
+     * @param tag asset tag
+     * @return the list; empty when it is on none
+     */
+    public Optional<ReturnList> openListOf(AssetTag tag) {
+        return openLists().stream()
+                .filter(l -> l.lines().stream().anyMatch(line -> line.tag().equals(tag)))
+                .findFirst();
+    }
+
+    /**
+     * The same fleet with one more cabinet.
+     *
+     * @param registered cabinet registered at this kiosk
+     * @return a new fleet
+     */
+    public LocalFleet with(CabinetBody registered) {
+        List<CabinetBody> all = new ArrayList<>(cabinets.values());
+        all.add(registered);
+        return new LocalFleet(snapshot, all);
+    }
+}

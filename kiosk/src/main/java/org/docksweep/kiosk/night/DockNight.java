@@ -1,0 +1,282 @@
+package org.docksweep.kiosk.night;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.DemoHouse;
+import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.Reasons;
+import org.docksweep.kiosk.dock.Dock;
+import org.docksweep.kiosk.dock.Gate;
+import org.docksweep.kiosk.dock.RealGate;
+import org.docksweep.kiosk.rig.RigDay;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.kiosk.rig.Rigs;
+import org.docksweep.kiosk.rig.StandardSet;
+import org.docksweep.kiosk.service.ChildService;
+import org.docksweep.kiosk.service.ServiceClient;
+import org.docksweep.kiosk.service.ServiceProblem;
+import org.docksweep.kiosk.service.ServiceUnreachable;
+import org.docksweep.kiosk.spool.OutboxCounts;
+import org.docksweep.sweep.PracticeRig;
+import org.docksweep.sweep.RigException;
+
+/**
+ * The dock night of the demo house, from an empty folder to printed sheets: rig check, references and baselines before
+ * the hire, then a truckload through the real dock by typed scans, with or without the real service.
+ */
+public final class DockNight implements AutoCloseable {
+    /** Everything recorded must be at the service within this after the last cabinet. */
+    private static final Duration SENT_WITHIN = Duration.ofSeconds(120);
+
+    private final NightOptions options;
+    private final PrintWriter out;
+    private final Gate gate = new RealGate();
+    private final DemoHouse house;
+    private final String token = NightKiosk.newToken();
+    private final TruthTable truth = new TruthTable();
+    private ChildService service;
+    private ServiceClient client;
+    private NightKiosk kiosk;
+
+    /**
+     * Prepares a night.
+     *
+     * @param options how it is run
+     * @param out where it reports
+     */
+    public DockNight(NightOptions options, PrintWriter out) {
+        this.options = options;
+        this.out = out;
+        this.house = HouseLoader.house(options.seed());
+    }
+
+    /**
+     * The dock, after {@link #open()}.
+     *
+     * @return the dock
+     */
+    public Dock dock() {
+        return kiosk.dock();
+    }
+
+    /**
+     * The invented house of the night.
+     *
+     * @return the house
+     */
+    public DemoHouse house() {
+        return house;
+    }
+
+    /**
+     * Makes everything ready for the first cabinet.
+     *
+     * @throws IOException if the folder or the service cannot be had
+     * @throws RigException if the rig cannot
+     * @throws ServiceProblem if the service refuses the house
+     * @throws ServiceUnreachable if the service does not answer
+     */
+    public void open() throws IOException, RigException, ServiceProblem, ServiceUnreachable {
+        Path folder = NightFolder.fresh(options.folder());
+        say("%s, seed %d, %.0f \u00b0C at the dock", house.siteName(), options.seed(), house.ambientCelsius());
+        if (options.serviceJar() != null) {
+            say("Starting the service ...");
+            service = startService();
+            say("Service ready at %s", service.address());
+            client = new ServiceClient(service.address(), token);
+        }
+        RigStanding standing = prepareRig();
+        Commissioning.Result commissioning =
+                new Commissioning(house, gate, standing.correction(), rigSettings("before-hire")).run();
+        say(
+                "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
+                commissioning.sweeps(),
+                commissioning.references().size(),
+                commissioning.baselines().size());
+        KioskSnapshot snapshot;
+        if (client == null) {
+            snapshot = HouseLoader.snapshot(house, commissioning, Instant.now());
+        } else {
+            HouseLoader.load(house, commissioning, client);
+            snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
+            say(
+                    "House loaded: %d cabinets, %d due back",
+                    snapshot.cabinets().size(), house.returnList().lines().size());
+        }
+        PracticeRig rig = (PracticeRig) Rigs.open("virtual", nightRigSettings());
+        kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
+        if (client != null) {
+            kiosk.sendTo(client);
+        }
+    }
+
+    private RigStanding prepareRig() throws RigException {
+        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
+            RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
+            RigDay.Result result = day.calibrateAndCheck(ZoneId.of(house.timeZone()));
+            result.checks().forEach(check -> say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
+            say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
+            return result.standing();
+        }
+    }
+
+    private ChildService startService() throws IOException {
+        return ChildService.start(
+                options.serviceJar(),
+                options.folder().resolve("service"),
+                token,
+                Map.of("docksweep.site-name", house.siteName(), "docksweep.time-zone", house.timeZone()));
+    }
+
+    private Map<String, String> rigSettings(String moment) {
+        return Map.of("seed", Long.toString(options.seed()), "moment", moment);
+    }
+
+    private Map<String, String> nightRigSettings() {
+        return Map.of(
+                "seed",
+                Long.toString(options.seed()),
+                "moment",
+                "at-return",
+                "realTime",
+                Boolean.toString(options.realTime()));
+    }
+
+    /**
+     * Takes the truckload in, cabinet by cabinet.
+     *
+     * @return the comparison with the truth
+     * @throws InterruptedException if stopped
+     */
+    public TruthTable takeTruckIn() throws InterruptedException {
+        DockHand hand = new DockHand(kiosk.dock());
+        List<DemoHouse.Arrival> arrivals = house.arrivals();
+        for (int i = 0; i < arrivals.size(); i++) {
+            DemoHouse.Arrival arrival = arrivals.get(i);
+            DockHand.Outcome outcome = hand.checkIn(arrival.label(), arrival.visualDamage());
+            CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
+            truth.add(arrival, body.modelCode(), body.route(), body.faultPositionCode(), outcome.prompts());
+            sayResult(i + 1, arrivals.size(), body, outcome);
+            oddScan(hand, i, arrival);
+        }
+        return truth;
+    }
+
+    /** A real night is never clean: an unknown tag, the same tag twice, two labels in one scan. */
+    private void oddScan(DockHand hand, int index, DemoHouse.Arrival arrival) throws InterruptedException {
+        String text = switch (index) {
+            case 2 -> "ZZZ-999999";
+            case 6 -> arrival.label().value();
+            case 10 -> arrival.label().value() + house.arrivals().get(0).label().value();
+            default -> null;
+        };
+        if (text != null) {
+            say("         odd scan \"%s\": %s", text, hand.scanOdd(text));
+        }
+    }
+
+    private void sayResult(int number, int of, CheckInBody body, DockHand.Outcome outcome) {
+        String suspect = body.suspects().isEmpty()
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "  [%s%s %.0f %%]",
+                        body.suspects()
+                                .get(0)
+                                .kind()
+                                .name()
+                                .toLowerCase(Locale.ROOT)
+                                .replace('_', ' '),
+                        body.suspects().get(0).positionCode() == null
+                                ? ""
+                                : " " + body.suspects().get(0).positionCode(),
+                        100 * body.suspects().get(0).probability());
+        say(
+                "%2d of %d  %s  %-8s %-11s %-14s %s%s  %.2f s%s",
+                number,
+                of,
+                body.tag(),
+                body.modelCode(),
+                body.verdict() == null ? "not swept" : body.verdict().name().replace('_', ' '),
+                outcome.answer().place() + (body.jobCode() == null ? "" : " " + body.jobCode()),
+                Reasons.text(body.reason(), Locale.ENGLISH),
+                suspect,
+                outcome.seconds(),
+                outcome.prompts().isEmpty() ? "" : "  asked: " + outcome.prompts());
+    }
+
+    /**
+     * Closes the list, waits until the service has everything, and prints the sheets.
+     *
+     * @throws IOException if something was not sent in time or a record was refused
+     * @throws InterruptedException if stopped
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if the service does not answer
+     */
+    public void closeNight() throws IOException, InterruptedException, ServiceProblem, ServiceUnreachable {
+        ReturnReport report = kiosk.dock().report().orElseThrow();
+        say(
+                "Return list %s: %d of %d back, %d missing, %d unexpected",
+                report.list().orderNumber(),
+                report.back().size(),
+                report.list().lines().size(),
+                report.missing().size(),
+                report.unexpected().size());
+        new DockHand(kiosk.dock()).closeList();
+        NightRecordings.index(
+                options.folder().resolve("recordings"),
+                kiosk.spool().snapshot().orElseThrow(),
+                kiosk.spool().checkIns(),
+                kiosk.recordings());
+        if (client != null) {
+            kiosk.awaitSent(SENT_WITHIN);
+            OutboxCounts counts = kiosk.spool().counts();
+            say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
+            for (var parked : kiosk.spool().parked()) {
+                say("  refused: %s: %s", parked.item().path(), parked.words());
+            }
+            kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
+            if (counts.parked() > 0) {
+                throw new IOException(counts.parked() + " records were refused by the service");
+            }
+        }
+    }
+
+    /**
+     * Check-ins recorded at the kiosk so far.
+     *
+     * @return their ids
+     */
+    public Set<UUID> recordedCheckIns() {
+        return kiosk.spool().checkIns().stream().map(CheckInBody::id).collect(java.util.stream.Collectors.toSet());
+    }
+
+    private void say(String format, Object... values) {
+        out.println(String.format(Locale.ROOT, format, values));
+        out.flush();
+    }
+
+    @Override
+    public void close() {
+        if (kiosk != null) {
+            kiosk.close();
+        }
+        if (service != null) {
+            service.close();
+        }
+    }
+}

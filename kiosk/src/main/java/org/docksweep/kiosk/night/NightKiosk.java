@@ -1,0 +1,170 @@
+package org.docksweep.kiosk.night;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import org.docksweep.contract.DemoHouse;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.kiosk.dock.Dock;
+import org.docksweep.kiosk.dock.DockParts;
+import org.docksweep.kiosk.dock.DockSettings;
+import org.docksweep.kiosk.dock.Gate;
+import org.docksweep.kiosk.dock.Link;
+import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.printing.PaperDesk;
+import org.docksweep.kiosk.printing.Papers;
+import org.docksweep.kiosk.rig.Lead;
+import org.docksweep.kiosk.rig.RecordingKeeper;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.kiosk.service.ServiceClient;
+import org.docksweep.kiosk.service.ServiceCourier;
+import org.docksweep.kiosk.spool.Backoff;
+import org.docksweep.kiosk.spool.OutboxSender;
+import org.docksweep.kiosk.spool.Spool;
+import org.docksweep.paper.PaperContext;
+import org.docksweep.paper.TagForm;
+import org.docksweep.sweep.PracticeRig;
+
+/** The kiosk of a night: real spool, dock, sender and papers around the virtual rig. */
+final class NightKiosk implements AutoCloseable {
+    static final String KIOSK_ID = "kiosk-01";
+    /** A night is short: after a restart of the service the kiosk should not wait half a minute. */
+    private static final Backoff NIGHT_BACKOFF = new Backoff(Duration.ofMillis(50), Duration.ofSeconds(2));
+
+    private final Spool spool;
+    private final RecordingKeeper recordings;
+    private final Papers papers;
+    private final Dock dock;
+    private final PracticeRig rig;
+    private final AtomicReference<OutboxSender> sender = new AtomicReference<>();
+
+    NightKiosk(
+            Path folder,
+            DemoHouse house,
+            KioskSnapshot snapshot,
+            PracticeRig rig,
+            Gate gate,
+            RigStanding standing,
+            Duration answerStays) {
+        this.rig = rig;
+        Clock clock = Clock.systemUTC();
+        spool = Spool.open(folder.resolve("kiosk"), clock);
+        spool.keepSnapshot(snapshot, null);
+        recordings = new RecordingKeeper(folder.resolve("recordings"));
+        LocalFleet fleet = new LocalFleet(snapshot, spool.registered());
+        papers = new PaperDesk(
+                folder.resolve("papers"),
+                List.of(TagForm.A5_LANDSCAPE, TagForm.LABEL_100_X_150),
+                Optional.empty(),
+                () -> new PaperContext(
+                        house.siteName(), fleet.zone(), Locale.ENGLISH, house.dockHand(), Instant.now(), version()));
+        DockParts parts = new DockParts(
+                spool,
+                rig,
+                Lead.of(rig),
+                () -> standing,
+                gate,
+                recordings,
+                papers,
+                new SenderLink(),
+                clock,
+                new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
+        dock = new Dock(parts, fleet);
+    }
+
+    Dock dock() {
+        return dock;
+    }
+
+    Spool spool() {
+        return spool;
+    }
+
+    RecordingKeeper recordings() {
+        return recordings;
+    }
+
+    Papers papers() {
+        return papers;
+    }
+
+    /** Sends the outbox to a service from now on; a sender before it is closed. */
+    void sendTo(ServiceClient client) {
+        OutboxSender next = new OutboxSender(
+                spool, new ServiceCourier(client, recordings::bytes), NIGHT_BACKOFF, this::outboxChanged);
+        OutboxSender before = sender.getAndSet(next);
+        if (before != null) {
+            before.close();
+        }
+        next.start();
+    }
+
+    private void outboxChanged() {
+        synchronized (sender) {
+            sender.notifyAll();
+        }
+    }
+
+    /** Waits until everything is at the service. */
+    void awaitSent(Duration patience) throws IOException, InterruptedException {
+        long deadline = System.nanoTime() + patience.toNanos();
+        sender.get().hurry();
+        synchronized (sender) {
+            while (spool.counts().waiting() > 0) {
+                long leftMs = (deadline - System.nanoTime()) / 1_000_000;
+                if (leftMs <= 0) {
+                    throw new IOException(
+                            spool.counts().waiting() + " records were not sent within " + patience.toSeconds() + " s");
+                }
+                sender.wait(Math.min(leftMs, 500));
+            }
+        }
+    }
+
+    static String newToken() {
+        byte[] bytes = new byte[32];
+        new SecureRandom().nextBytes(bytes);
+        return HexFormat.of().formatHex(bytes);
+    }
+
+    static String version() {
+        String version = NightKiosk.class.getPackage().getImplementationVersion();
+        return version == null ? "development" : version;
+    }
+
+    @Override
+    public void close() {
+        dock.close();
+        OutboxSender last = sender.get();
+        if (last != null) {
+            last.close();
+        }
+        rig.close();
+        spool.close();
+    }
+
+    /** The dock sees the sender of the moment. */
+    private final class SenderLink implements Link {
+        @Override
+        public boolean reachable() {
+            OutboxSender now = sender.get();
+            return now != null && now.reachable();
+        }
+
+        @Override
+        public void hurry() {
+            OutboxSender now = sender.get();
+            if (now != null) {
+                now.hurry();
+            }
+        }
+    }
+}

@@ -1,0 +1,32 @@
+package org.docksweep.kiosk.printing;
+
+import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.ReturnReport;
+import org.docksweep.paper.RepairTagContent;
+
+/** Makes papers. Blocking: call it from a thread of its own. */
+public interface Papers {
+    /**
+     * Prints a repair tag.
+     *
+     * @param content what it tells
+     * @return what became of it; failures are told, never thrown
+     */
+    PrintResult repairTag(RepairTagContent content);
+
+    /**
+     * Prints a return sheet.
+     *
+     * @param report how the list came back
+     * @return what became of it
+     */
+    PrintResult returnSheet(ReturnReport report);
+
+    /**
+     * Prints a fleet status sheet.
+     *
+     * @param status what the fleet can do
+     * @return what became of it
+     */
+    PrintResult statusSheet(FleetStatus status);
+}

@@ -1,0 +1,164 @@
+package org.docksweep.kiosk.rig;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.zip.CRC32;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+import org.docksweep.sweep.Capture;
+import org.docksweep.sweep.RecordingException;
+import org.docksweep.sweep.RecordingFiles;
+import org.docksweep.sweep.WavFormat;
+
+/**
+ * The kiosk's folder of recordings: archives of WAV and sidecar, {@code ab/abcdef....zip}, named by the SHA-256 of the
+ * archive's bytes, so that the same recording is kept once and a changed one is noticed without opening it.
+ */
+public final class RecordingKeeper {
+    private static final String WAV = "recording.wav";
+    private static final String SIDECAR = "recording.json";
+    /** Larger than any capture this kiosk makes; bounds what a foreign archive may unpack to. */
+    private static final int MAX_ENTRY_BYTES = 256 << 20;
+
+    private final Path folder;
+
+    /**
+     * Opens a folder.
+     *
+     * @param folder the folder; made when the first recording arrives
+     */
+    public RecordingKeeper(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Keeps a capture. When this returns, it is on the disk.
+     *
+     * @param capture the capture
+     * @return content hash, 64 hex digits
+     * @throws IOException if the disk refuses
+     */
+    public String keep(Capture capture) throws IOException {
+        // Lossless, so that the recording judged again gives the same verdict to the last digit.
+        byte[] archive = archive(RecordingFiles.encode(WAV, capture, WavFormat.FLOAT_32));
+        String sha256 = sha256(archive);
+        Path file = file(sha256);
+        if (!Files.exists(file)) {
+            Files.createDirectories(file.getParent());
+            writeDurably(file, archive);
+        }
+        return sha256;
+    }
+
+    /**
+     * Where a recording lies.
+     *
+     * @param sha256 content hash
+     * @return path of the archive, which may not exist
+     */
+    public Path file(String sha256) {
+        return folder.resolve(sha256.substring(0, 2)).resolve(sha256 + ".zip");
+    }
+
+    /**
+     * Reads a recording for sending.
+     *
+     * @param sha256 content hash
+     * @return bytes of the archive
+     * @throws IOException if it is not there, was changed, or cannot be read
+     */
+    public byte[] bytes(String sha256) throws IOException {
+        byte[] archive;
+        try {
+            archive = Files.readAllBytes(file(sha256));
+        } catch (NoSuchFileException e) {
+            throw new IOException("recording " + sha256 + " is not in the folder " + folder, e);
+        }
+        if (!sha256(archive).equals(sha256)) {
+            throw new IOException("recording " + file(sha256) + " was changed: its content hash differs from its name");
+        }
+        return archive;
+    }
+
+    /**
+     * Reads a capture from an archive.
+     *
+     * @param file archive with {@code recording.wav} and {@code recording.json}
+     * @return the capture
+     * @throws IOException if it is no such archive, or the recording in it is refused; names the file
+     */
+    public static Capture read(Path file) throws IOException {
+        byte[] wav = null;
+        byte[] sidecar = null;
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
+            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                byte[] content = zip.readNBytes(MAX_ENTRY_BYTES);
+                if (entry.getName().equals(WAV)) {
+                    wav = content;
+                } else if (entry.getName().equals(SIDECAR)) {
+                    sidecar = content;
+                }
+            }
+        }
+        if (wav == null || sidecar == null) {
+            throw new RecordingException(
+                    file.getFileName().toString(),
+                    "content",
+                    "must hold " + WAV + " and " + SIDECAR + ", but " + (wav == null ? WAV : SIDECAR) + " is missing",
+                    "Give an archive that the kiosk made, or a WAV file with its sidecar beside it");
+        }
+        String name = file.getFileName().toString();
+        return RecordingFiles.decode(name + "/" + WAV, wav, name + "/" + SIDECAR, sidecar);
+    }
+
+    /** Stored, not deflated, with a fixed date: the same recording gives the same bytes on every Java runtime. */
+    private static byte[] archive(RecordingFiles.Encoded recording) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(recording.wav().length + 8192);
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            put(zip, WAV, recording.wav());
+            put(zip, SIDECAR, recording.sidecar());
+        }
+        return bytes.toByteArray();
+    }
+
+    private static void put(ZipOutputStream zip, String name, byte[] content) throws IOException {
+        CRC32 crc = new CRC32();
+        crc.update(content);
+        ZipEntry entry = new ZipEntry(name);
+        entry.setMethod(ZipEntry.STORED);
+        entry.setSize(content.length);
+        entry.setCrc(crc.getValue());
+        entry.setTimeLocal(java.time.LocalDateTime.of(2000, 1, 1, 0, 0));
+        zip.putNextEntry(entry);
+        zip.write(content);
+        zip.closeEntry();
+    }
+
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+
+    private static void writeDurably(Path file, byte[] content) throws IOException {
+        Path part = file.resolveSibling(file.getFileName() + ".part");
+        Files.write(part, content);
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            channel.force(true);
+        }
+        Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    }
+}

@@ -1,0 +1,63 @@
+package org.docksweep.kiosk.rig;
+
+import java.util.List;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.rigcal.CheckStandard;
+
+/**
+ * The known parts of a rig: three to calibrate with, and others to check with.
+ *
+ * @param open label of the open end
+ * @param shorted label of the short
+ * @param load label of the calibration load
+ * @param loadOhm certified resistance of the load, in ohm
+ * @param loadRelativeUncertainty relative standard uncertainty of that value
+ * @param checks check standards, none of them a calibration part
+ */
+public record StandardSet(
+        AssetTag open,
+        AssetTag shorted,
+        AssetTag load,
+        double loadOhm,
+        double loadRelativeUncertainty,
+        List<Check> checks) {
+
+    /**
+     * A check standard with its label.
+     *
+     * @param label label
+     * @param standard its certified values
+     */
+    public record Check(AssetTag label, CheckStandard standard) {}
+
+    public StandardSet {
+        checks = List.copyOf(checks);
+        if (checks.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "a set of standards needs at least one check standard besides the" + " parts of the calibration");
+        }
+    }
+
+    /**
+     * The standards that lie beside a practice rig.
+     *
+     * @return open, short and 10 ohm (0.02 %) to calibrate; 4.7 ohm, and 22 ohm parallel to 4.7 uF, to check
+     */
+    public static StandardSet practice() {
+        return new StandardSet(
+                new AssetTag("STD-000001"),
+                new AssetTag("STD-000002"),
+                new AssetTag("STD-000003"),
+                10,
+                0.0002,
+                List.of(
+                        new Check(new AssetTag("STD-000004"), CheckStandard.resistor("4.7 \u03a9", 4.7)),
+                        new Check(
+                                new AssetTag("STD-000005"),
+                                new CheckStandard(
+                                        "22 \u03a9 \u2225 4.7 \u00b5F",
+                                        CheckStandard.Kind.RESISTOR_PARALLEL_CAPACITOR,
+                                        22,
+                                        4.7e-6))));
+    }
+}

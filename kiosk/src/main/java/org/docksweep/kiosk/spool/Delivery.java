@@ -1,0 +1,22 @@
+package org.docksweep.kiosk.spool;
+
+/** What became of one attempt to send a record. */
+public sealed interface Delivery {
+    /** The service has it, durable. */
+    record Delivered() implements Delivery {}
+
+    /**
+     * The service will never take it as it is.
+     *
+     * @param words what the service said
+     */
+    record Refused(String words) implements Delivery {}
+
+    /**
+     * Not now: no network, service down or overloaded, token not accepted.
+     *
+     * @param words what happened
+     * @param serviceAnswered whether the service answered at all
+     */
+    record NotNow(String words, boolean serviceAnswered) implements Delivery {}
+}
