@@ -3,7 +3,7 @@ package org.docksweep.circuit;
 /** The kinds of {@link Term}. Parameters named in the constructors are indices into the parameter vector. */
 final class Terms {
     /** Temperature coefficient of copper at 20 C, per kelvin (IEC 60028). */
-    static final double COPPER_PER_KELVIN = 0.00393;
+    static final double COPPER_PER_KELVIN = Copper.PER_KELVIN;
 
     private static final double TWO_PI = 2 * Math.PI;
 
