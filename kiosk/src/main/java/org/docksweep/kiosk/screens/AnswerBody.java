@@ -241,7 +241,8 @@ final class AnswerBody extends PaintedPanel {
 
     /** A short bar with the share of belief, its word and what it would be. */
     private void suspect(Graphics2D g, Ink ink, Suspect suspect) {
-        Rectangle box = row(sizes.px(44));
+        // A window frame takes some height from a screen of 1280 x 800.
+        Rectangle box = row(sizes.px(getHeight() < sizes.px(376) ? 39 : 44));
         String where = suspect.positionCode() != null
                 ? suspect.positionCode()
                 : suspect.elementId() != null ? suspect.elementId() : suspect.testPointCode();

@@ -141,12 +141,14 @@ final class KioskPane extends JPanel {
     private void arrangeMiddle() {
         int gap = sizes.px(8);
         middle.removeAll();
-        middle.setLayout(new MigLayout("insets 0, gap 0, fill", "[grow,fill]", "[grow,fill][]"));
+        middle.setLayout(new MigLayout(
+                "insets 0, gap 0, fill", "[grow,fill]", choosing ? "[grow,fill]" : "[grow 60,fill][grow 40,fill]"));
         if (choosing) {
             middle.add(chooser, "grow, wmin 0, hmin 0");
         } else {
-            middle.add(cabinet, "wrap, grow, wmin 0, hmin 0");
-            String lower = "growx, gaptop " + gap + "px, wmin 0, h " + sizes.px(256) + "px!";
+            // No part has a preferred height: the two share the height by the weights of the rows.
+            middle.add(cabinet, "wrap, grow, wmin 0, h 8:8:");
+            String lower = "growx, gaptop " + gap + "px, growy, wmin 0, h 8:8:";
             if (state.phase() == Phase.LOOK) {
                 look.show(Guide.visualItems(state), marked);
                 middle.add(look, lower);

@@ -1,11 +1,14 @@
 package org.docksweep.kiosk.screens;
 
 import java.awt.Dimension;
+import java.awt.Graphics2D;
 import java.awt.GraphicsEnvironment;
+import java.awt.Image;
 import java.awt.KeyboardFocusManager;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.swing.JFrame;
@@ -31,6 +34,7 @@ public final class KioskWindow extends JFrame {
         pane.setPreferredSize(new Dimension(sizes.px(WIDTH), sizes.px(HEIGHT)));
         router = new KeyRouter(pane);
         setContentPane(pane);
+        setIconImage(icon());
         setDefaultCloseOperation(DISPOSE_ON_CLOSE);
         addWindowListener(new Focus());
         addWindowFocusListener(new Focus());
@@ -74,6 +78,16 @@ public final class KioskWindow extends JFrame {
         } else {
             setLocationRelativeTo(null);
         }
+    }
+
+    private static Image icon() {
+        int size = 64;
+        BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
+        Graphics2D g = image.createGraphics();
+        PaintedPanel.smooth(g);
+        Sign.WAVE.paint(g, 0, 0, size, Tone.ACT.plate(), Tone.ACT.onPlate());
+        g.dispose();
+        return image;
     }
 
     /**

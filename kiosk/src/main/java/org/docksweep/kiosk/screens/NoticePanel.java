@@ -81,7 +81,7 @@ final class NoticePanel extends JPanel {
             Rectangle box =
                     new Rectangle(sizes.px(72), sizes.px(6), getWidth() - sizes.px(84), getHeight() - sizes.px(12));
             Font font = Ink.fitting(
-                    text, sizes::semiBold, new double[] {22, 20, 18, 17, 16, 15, 14}, box.width, box.height);
+                    text, sizes::semiBold, new double[] {22, 20, 18, 17, 16, 15, 14, 13}, box.width, box.height);
             int lines = Ink.wrap(text, font, box.width).size();
             int height = lines * (int) Math.ceil(Ink.lineHeight(font));
             box.y += Math.max(0, (box.height - height) / 2);

@@ -26,7 +26,7 @@ class ColoursTest {
 
     private static void install(Theme theme) {
         GalleryPane.onEventThread(
-                () -> GalleryPane.install(new ScreenSettings(theme, 1, Locale.ENGLISH, ScreenGallery.ZONE)));
+                () -> GalleryPane.install(new ScreenSettings(theme, 1, Locale.ENGLISH, GalleryPane.ZONE)));
     }
 
     private static double luminance(Color color) {

@@ -4,9 +4,11 @@ import static org.mockito.Mockito.mock;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.lang.reflect.InvocationTargetException;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
@@ -16,8 +18,10 @@ import org.docksweep.kiosk.dock.DockActions;
 
 /** A dock page laid out and painted without a display. */
 final class GalleryPane {
-    static final int WIDTH = 1280;
-    static final int HEIGHT = 800;
+    /** Design size of the page. */
+    static final Dimension SIZE = new Dimension(1280, 800);
+
+    static final ZoneId ZONE = ZoneId.of("UTC");
 
     private static ScreenSettings installed;
 
@@ -25,7 +29,7 @@ final class GalleryPane {
 
     /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
     static <T> T paint(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
-        return shown(scene, settings, texts, pane -> {
+        return shown(scene, settings, texts, SIZE, pane -> {
             BufferedImage image = new BufferedImage(pane.getWidth(), pane.getHeight(), BufferedImage.TYPE_INT_RGB);
             Graphics2D g = image.createGraphics();
             pane.paint(g);
@@ -35,8 +39,9 @@ final class GalleryPane {
     }
 
     /** Like paint, but for what was written only: nothing is filled in, which is many times faster. */
-    static <T> T write(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
-        return shown(scene, settings, texts, pane -> {
+    static <T> T write(
+            GalleryScene scene, ScreenSettings settings, Texts texts, Dimension size, Function<Painted, T> ask) {
+        return shown(scene, settings, texts, size, pane -> {
             BufferedImage dot = new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB);
             Painted painted = new Painted(pane, dot);
             for (Component component : painted.components()) {
@@ -58,14 +63,15 @@ final class GalleryPane {
         }
     }
 
-    private static <T> T shown(GalleryScene scene, ScreenSettings settings, Texts texts, Function<KioskPane, T> use) {
+    private static <T> T shown(
+            GalleryScene scene, ScreenSettings settings, Texts texts, Dimension size, Function<KioskPane, T> use) {
         AtomicReference<T> result = new AtomicReference<>();
         onEventThread(() -> {
             install(settings);
             Sizes sizes = new Sizes(settings.scale());
             KioskPane pane = new KioskPane(mock(DockActions.class), scene.state(), SampleHouse.MODELS, sizes, texts);
             scene.pressed().forEach(pane::perform);
-            pane.setSize(sizes.px(WIDTH), sizes.px(HEIGHT));
+            pane.setSize(sizes.px(size.width), sizes.px(size.height));
             layOut(pane);
             result.set(use.apply(pane));
         });
@@ -108,6 +114,10 @@ final class GalleryPane {
     }
 
     static void onEventThread(Runnable work) {
+        if (SwingUtilities.isEventDispatchThread()) {
+            work.run();
+            return;
+        }
         try {
             SwingUtilities.invokeAndWait(work);
         } catch (InterruptedException e) {

@@ -27,13 +27,13 @@ class KioskPaneTest {
 
     private void on(String state, Consumer<KioskPane> use) {
         GalleryPane.onEventThread(() -> {
-            GalleryPane.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ScreenGallery.ZONE));
+            GalleryPane.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE));
             use.accept(new KioskPane(
                     actions,
                     SampleStates.named(state),
                     SampleHouse.MODELS,
                     new Sizes(1),
-                    new SampleTexts(Locale.ENGLISH, ScreenGallery.ZONE, 0)));
+                    new SampleTexts(Locale.ENGLISH, GalleryPane.ZONE, 0)));
         });
     }
 

@@ -51,7 +51,7 @@ class KioskWindowIT {
                 actions,
                 spoken(SampleStates.named(state)),
                 SampleHouse.MODELS,
-                new ScreenSettings(Theme.DARK, scale, Locale.ENGLISH, ScreenGallery.ZONE)));
+                new ScreenSettings(Theme.DARK, scale, Locale.ENGLISH, GalleryPane.ZONE)));
         await("the scan line has the focus", this::scanLineHasFocus);
     }
 
@@ -269,7 +269,7 @@ class KioskWindowIT {
                         actions,
                         SampleStates.named("ready"),
                         SampleHouse.MODELS,
-                        new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ScreenGallery.ZONE)))
+                        new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE)))
                 .withMessageContaining("event thread");
     }
 }

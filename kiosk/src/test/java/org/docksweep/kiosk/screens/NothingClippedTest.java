@@ -3,6 +3,7 @@ package org.docksweep.kiosk.screens;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
+import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +24,9 @@ class NothingClippedTest {
     /** Sentences in other languages run longer than English ones (common practice, no source). */
     private static final double LONGER = 0.35;
 
+    /** What a frame with a title bar leaves of a screen of 1280 x 800 (measured with openbox: 24 and 6 pixels). */
+    private static final Dimension FRAMED = new Dimension(1278, 770);
+
     static Stream<Arguments> waysToShow() {
         List<Arguments> ways = new ArrayList<>();
         for (Theme theme : Theme.values()) {
@@ -40,7 +44,8 @@ class NothingClippedTest {
     @ParameterizedTest
     @MethodSource("waysToShow")
     void givesEveryTextItsRoom(String name, Theme theme, double scale, Locale locale) {
-        List<String> faults = faults(scene(name), new ScreenSettings(theme, scale, locale, ScreenGallery.ZONE), 0);
+        List<String> faults =
+                faults(scene(name), new ScreenSettings(theme, scale, locale, GalleryPane.ZONE), 0, GalleryPane.SIZE);
 
         assertThat(faults).isEmpty();
     }
@@ -52,16 +57,32 @@ class NothingClippedTest {
     @ParameterizedTest
     @MethodSource("scenes")
     void hasRoomForLongerLanguages(String name) {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
-        assertThat(faults(scene(name), settings, LONGER)).isEmpty();
+        assertThat(faults(scene(name), settings, LONGER, GalleryPane.SIZE)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void hasRoomInsideTheFrameOfAWindow(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, GalleryPane.ZONE);
+
+        assertThat(faults(scene(name), settings, 0, FRAMED)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void hasRoomOnALargerScreen(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
+
+        assertThat(faults(scene(name), settings, 0, new Dimension(1920, 1080))).isEmpty();
     }
 
     @Test
     void noticesATextThatDoesNotFit() {
-        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, ScreenGallery.ZONE);
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
-        assertThat(faults(scene("answer-fail"), settings, 9)).isNotEmpty();
+        assertThat(faults(scene("answer-fail"), settings, 9, GalleryPane.SIZE)).isNotEmpty();
     }
 
     private static GalleryScene scene(String name) {
@@ -71,9 +92,9 @@ class NothingClippedTest {
                 .orElseThrow();
     }
 
-    private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer) {
+    private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer, Dimension size) {
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), longer);
-        return GalleryPane.write(scene, settings, texts, painted -> {
+        return GalleryPane.write(scene, settings, texts, size, painted -> {
             List<String> faults = new ArrayList<>();
             for (Component component : painted.components()) {
                 if (component instanceof WritesText writer) {

@@ -53,7 +53,7 @@ class TextsTest {
     @ParameterizedTest
     @ValueSource(strings = {"en", "de"})
     void hasAWordForEveryConstantThePageNames(String language) {
-        Texts texts = new Texts(Locale.forLanguageTag(language), ScreenGallery.ZONE);
+        Texts texts = new Texts(Locale.forLanguageTag(language), GalleryPane.ZONE);
 
         Stream.of(
                         says(texts, "item", VisualItem.values()),

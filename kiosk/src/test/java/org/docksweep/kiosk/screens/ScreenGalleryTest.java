@@ -1,0 +1,81 @@
+package org.docksweep.kiosk.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Paints the pictures of {@code docs/images}: every state in English at 1280 x 800 in both themes, a few at 200 % and
+ * in German. Needs no display. The command stands in {@code docs/images/README.md}:
+ *
+ * <pre>mvn -pl kiosk -am test -Dtest=ScreenGalleryTest -Dsurefire.failIfNoSpecifiedTests=false
+ *     -Ddocksweep.gallery=../docs/images</pre>
+ *
+ * <p>{@code -Ddocksweep.gallery.all=true} paints every state at both sizes, in both themes and languages. Without a
+ * folder one picture is painted into a temporary one, to know that the command works.
+ */
+class ScreenGalleryTest {
+    private static final Set<String> SHOWN_LARGE = Set.of("answer-fail");
+    private static final Set<String> SHOWN_GERMAN = Set.of("answer-fail", "look", "sweep-queued");
+
+    @TempDir
+    private Path temporary;
+
+    @Test
+    void paintsThePictures() throws IOException {
+        String folder = System.getProperty("docksweep.gallery");
+        if (folder == null) {
+            paint(temporary, GalleryScene.all().get(0), settings(Theme.DARK, 1, Locale.ENGLISH));
+            assertThat(temporary.resolve("dock-ready-dark.png")).isNotEmptyFile();
+            return;
+        }
+        Files.createDirectories(Path.of(folder));
+        boolean all = Boolean.getBoolean("docksweep.gallery.all");
+        for (Theme theme : Theme.values()) {
+            for (GalleryScene scene : GalleryScene.all()) {
+                paint(Path.of(folder), scene, settings(theme, 1, Locale.ENGLISH));
+            }
+            for (GalleryScene scene : GalleryScene.all()) {
+                if (all || theme == Theme.DARK && SHOWN_GERMAN.contains(scene.name())) {
+                    paint(Path.of(folder), scene, settings(theme, 1, Locale.GERMAN));
+                }
+            }
+            for (GalleryScene scene : GalleryScene.all()) {
+                if (all || SHOWN_LARGE.contains(scene.name())) {
+                    paint(Path.of(folder), scene, settings(theme, 2, Locale.ENGLISH));
+                }
+                if (all) {
+                    paint(Path.of(folder), scene, settings(theme, 2, Locale.GERMAN));
+                }
+            }
+        }
+    }
+
+    private static ScreenSettings settings(Theme theme, double scale, Locale locale) {
+        return new ScreenSettings(theme, scale, locale, GalleryPane.ZONE);
+    }
+
+    private static void paint(Path folder, GalleryScene scene, ScreenSettings settings) {
+        String name = "dock-" + scene.name() + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
+                + (settings.scale() == 1 ? "" : "-200")
+                + (settings.locale().equals(Locale.ENGLISH)
+                        ? ""
+                        : "-" + settings.locale().getLanguage()) + ".png";
+        SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), 0);
+        GalleryPane.paint(scene, settings, texts, painted -> {
+            try {
+                SmallPng.write(painted.image(), folder.resolve(name));
+            } catch (IOException e) {
+                throw new UncheckedIOException("cannot write " + folder.resolve(name), e);
+            }
+            return name;
+        });
+    }
+}
