@@ -4,8 +4,24 @@ import java.util.Optional;
 
 /** Whether what is left of the hum could still move a curve. */
 final class HumCheck {
-    /** The fit leaves about a ninth of the hum in the worst case (0.5 s of silence, found by simulation). */
-    private static final double LEFT_SHARE = 0.11;
+    /**
+     * A grid's frequency wanders by so much within seconds, in hertz; after 3 s a ninth of a line is left, which is what
+     * a simulation with 0.5 s of silence found.
+     */
+    private static final double WANDER_HZ = 0.006;
+
+    private static final double BASE_HZ = 50;
+
+    /** What a cabinet needs to ring out after a sweep, and the least tail then left to look at, in seconds. */
+    private static final double RING_OUT_S = 0.05;
+
+    private static final double LEAST_TAIL_S = 0.15;
+
+    /** A line counts when it exceeds its own standard deviation so many times. */
+    private static final double SIGNIFICANT = 4;
+
+    /** Impedance beyond which hum in the current decides nothing, in ohm. */
+    private static final double HIGH_OHM = 50;
 
     private HumCheck() {}
 
@@ -26,11 +42,17 @@ final class HumCheck {
             return Optional.empty();
         }
         double amplitude = sweepAmplitude(capture, c);
+        int v = capture.channel(ChannelRole.VOLTAGE);
+        if (role == ChannelRole.CURRENT && v >= 0) {
+            // A small current says "high impedance", and so it does with some hum in it.
+            amplitude = Math.max(amplitude, sweepAmplitude(capture, v) / HIGH_OHM);
+        }
         double worst = 0;
         for (int h = 0; h < hum.cosine().length; h++) {
             double frequencyHz = hum.frequencyHz() * (h + 1);
             if (frequencyHz >= signal.startHz() && frequencyHz <= signal.stopHz()) {
-                double line = LEFT_SHARE * Math.hypot(hum.cosine()[h], hum.sine()[h]);
+                double fitted = Math.hypot(hum.cosine()[h], hum.sine()[h]);
+                double line = left(capture, c, frequencyHz, fitted);
                 double gateS = Gate.electrical(frequencyHz, signal, AnalysisSettings.standard())
                         .postS();
                 double added = line / amplitude * gateS * Math.sqrt(frequencyHz / signal.rateConstantS());
@@ -38,6 +60,33 @@ final class HumCheck {
             }
         }
         return worst > limit ? Optional.of(CaptureIssues.hum(role, hum.frequencyHz())) : Optional.empty();
+    }
+
+    /**
+     * Amplitude of a line that is still there, read in the tail of the last sweep where it is worst; without a tail long
+     * enough, what a wandering grid would leave of the line.
+     */
+    private static double left(PreparedCapture capture, int c, double frequencyHz, double fitted) {
+        double[] samples = capture.channels[c];
+        int last = capture.plan.repeats() - 1;
+        int from = capture.start(last) + capture.signal.frames() + (int) (RING_OUT_S * capture.sampleRateHz);
+        int length = samples.length - from;
+        if (length < LEAST_TAIL_S * capture.sampleRateHz) {
+            double agoS = (from - capture.silence / 2.0) / capture.sampleRateHz;
+            return fitted * Math.min(1, 2 * Math.PI * WANDER_HZ * frequencyHz / BASE_HZ * agoS);
+        }
+        double angle = 2 * Math.PI * frequencyHz / capture.sampleRateHz;
+        double re = 0;
+        double im = 0;
+        for (int n = 0; n < length; n++) {
+            double window = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (n + 0.5) / length);
+            re += window * samples[from + n] * StrictMath.cos(angle * n);
+            im += window * samples[from + n] * StrictMath.sin(angle * n);
+        }
+        // The window's mean is a half; a line of amplitude a gives a length / 4.
+        double amplitude = 4 * Math.hypot(re, im) / length;
+        double noise = Math.sqrt(6 * capture.noiseVariance[c] / length);
+        return amplitude > SIGNIFICANT * noise ? amplitude : 0;
     }
 
     private static double sweepAmplitude(PreparedCapture capture, int channel) {

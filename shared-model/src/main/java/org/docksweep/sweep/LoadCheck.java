@@ -64,6 +64,7 @@ final class LoadCheck {
     /**
      * Whether voltage and current are exchanged: the channel called current then follows the drive evenly and at the
      * level the voltage should have, while the one called voltage has the shape of a load's admittance, or its level.
+     * What reads as 1/Z of a load does not look like a coil at the top of the band; a shorted driver does.
      */
     boolean swapped() {
         double[] current = logs(estimate.currentGain);
@@ -76,7 +77,23 @@ final class LoadCheck {
         boolean currentIsDrive = spread(current) < Math.log(1.3) && Math.abs(asVoltage) < Math.log(1.6);
         boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + Math.log(1.1);
         boolean voltageIsOff = Math.abs(median(voltage)) > Math.log(1.6);
-        return currentIsDrive && (voltageIsShaped || voltageIsOff);
+        return currentIsDrive
+                && (voltageIsShaped || voltageIsOff)
+                && shareAtTheTop(1) < 0.5
+                && (load() != SweepAnalysis.Load.SHORT || shareAtTheTop(-1) > 0.5);
+    }
+
+    /** Share of the upper quarter of the points whose reactance has a sign and a tenth of the magnitude. */
+    private double shareAtTheTop(int sign) {
+        int points = estimate.frequencyHz.length;
+        int top = Math.max(1, points / 4);
+        int count = 0;
+        for (int p = points - top; p < points; p++) {
+            if (sign * estimate.reactanceOhm[p] > 0.1 * estimate.magnitudeOhm(p)) {
+                count++;
+            }
+        }
+        return count / (double) top;
     }
 
     /** Whether the upper half of the band looks inductive, as every coil and every cable does. */

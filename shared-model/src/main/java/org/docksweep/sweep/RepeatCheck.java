@@ -38,6 +38,12 @@ final class RepeatCheck {
     /** No load turns voltage and current alike by so much from one block to the next, in radians. */
     private static final double TORN_PHASE = 0.6;
 
+    /** Relative change of a gain between sweeps that counts as a slip when voltage and current share it. */
+    private static final double TORN_CHANGE = 0.15;
+
+    /** How alike the two changes must be, as a share of them. */
+    private static final double TORN_LIKENESS = 0.4;
+
     private final PreparedCapture capture;
     private final AnalysisSettings settings;
     private final int[] blocks;
@@ -75,29 +81,20 @@ final class RepeatCheck {
             for (int from = at; from < Math.min(frames, at + block); from += fine) {
                 comparePairs(v, i, from, Math.min(fine, frames - from), spoiled, times);
             }
-            addOpenStretches(v, i, at, Math.min(block, frames - at), spoiled, times);
+            for (int k = 0; k < repeats; k++) {
+                int length = Math.min(block, frames - at);
+                int start = capture.start(k) + at;
+                // A capacitor may be as high in impedance as an open, but it does not become so at once.
+                boolean abrupt = conducts(v, i, start - 2 * block, block)
+                        || at + 3 * block < frames && conducts(v, i, start + 2 * block, block);
+                if (openWithin(v, i, start, length) && abrupt) {
+                    spoiled[k] = true;
+                    times.add(start / (double) capture.sampleRateHz);
+                }
+            }
             at += block;
         }
         return merged(times);
-    }
-
-    /**
-     * Stretches in which one sweep looks open. When all do at the same place, that is the load itself: behind a crossover
-     * an open driver leaves next to no current over a whole range.
-     */
-    private void addOpenStretches(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
-        boolean[] open = new boolean[repeats];
-        int count = 0;
-        for (int k = 0; k < repeats; k++) {
-            open[k] = openWithin(v, i, capture.start(k) + at, length);
-            count += open[k] ? 1 : 0;
-        }
-        for (int k = 0; k < repeats && count < repeats; k++) {
-            if (open[k]) {
-                spoiled[k] = true;
-                times.add((capture.start(k) + at) / (double) capture.sampleRateHz);
-            }
-        }
     }
 
     private void comparePairs(int v, int i, int at, int length, boolean[] spoiled, List<Double> times) {
@@ -131,6 +128,13 @@ final class RepeatCheck {
         return voltage > OVER_NOISE * capture.noiseVariance[v] * length
                 && 16 * voltage / openSquare > 2 * OVER_NOISE * floor
                 && current < voltage / openSquare + 2 * floor;
+    }
+
+    private boolean conducts(int v, int i, int from, int length) {
+        double quarterOpen = settings.openOhm() / 4;
+        double current = energy(i, from, length);
+        return current > 2 * OVER_NOISE * capture.noiseVariance[i] * length
+                && current * quarterOpen * quarterOpen > energy(v, from, length);
     }
 
     /**
@@ -239,7 +243,7 @@ final class RepeatCheck {
      */
     boolean torn(Capture raw) {
         for (int k = 0; k < repeats; k++) {
-            if (RawCheck.frozen(raw, capture.start(k)) || jumps(k) || k > 0 && shifted(k)) {
+            if (RawCheck.frozen(raw, capture.start(k)) || jumps(k) || k > 0 && (shifted(k) || slipped(k))) {
                 return true;
             }
         }
@@ -266,6 +270,42 @@ final class RepeatCheck {
             }
         }
         return false;
+    }
+
+    /** Voltage and current changed alike against the first sweep: no load does that, a lost piece of time does. */
+    private boolean slipped(int k) {
+        int v = capture.channel(ChannelRole.VOLTAGE);
+        int i = capture.channel(ChannelRole.CURRENT);
+        int count = 0;
+        for (int b = 1; v >= 0 && b < blocks.length - 2; b++) {
+            double[] voltage = change(tracks[0][v], tracks[k][v], b);
+            boolean slipped = clear(v, tracks[0][v], b) && Math.hypot(voltage[0], voltage[1]) > TORN_CHANGE;
+            if (slipped && i >= 0 && clear(i, tracks[0][i], b)) {
+                double[] current = change(tracks[0][i], tracks[k][i], b);
+                slipped = Math.hypot(voltage[0] - current[0], voltage[1] - current[1])
+                        < TORN_LIKENESS * Math.hypot(voltage[0], voltage[1]);
+            }
+            count = slipped ? count + 1 : 0;
+            if (count >= TORN_BLOCKS) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Relative change of the gain from the first sweep to another. */
+    private static double[] change(DriveTrack first, DriveTrack other, int b) {
+        double re = other.re()[b] - first.re()[b];
+        double im = other.im()[b] - first.im()[b];
+        double own = square(first.re()[b]) + square(first.im()[b]);
+        return new double[] {
+            (re * first.re()[b] + im * first.im()[b]) / own, (im * first.re()[b] - re * first.im()[b]) / own
+        };
+    }
+
+    private boolean clear(int channel, DriveTrack track, int b) {
+        double floor = 4 * OVER_NOISE * capture.noiseVariance[channel] * (blocks[b + 1] - blocks[b]);
+        return track.energy()[b] > floor;
     }
 
     private boolean strayToo(int k, int c, int b) {

@@ -152,7 +152,8 @@ public final class SweepAnalyser {
         if (load != SweepAnalysis.Load.OPEN) {
             HumCheck.issue(prepared, ChannelRole.CURRENT, HUM_LIMIT).ifPresent(issues::add);
         }
-        boolean noisy = load == SweepAnalysis.Load.UNKNOWN || load == SweepAnalysis.Load.PRESENT && check.tooNoisy();
+        boolean noisy = load == SweepAnalysis.Load.UNKNOWN
+                || load == SweepAnalysis.Load.PRESENT && dropouts.isEmpty() && check.tooNoisy();
         if (noisy) {
             issues.add(CaptureIssues.issue(QualityIssue.NOISE, "capture-noise"));
         }

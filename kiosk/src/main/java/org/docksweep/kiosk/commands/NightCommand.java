@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.commands;
 
+import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -43,8 +44,7 @@ public final class NightCommand implements Callable<Integer> {
 
     @Option(
             names = "--seeds",
-            description =
-                    "Runs this many nights, from --seed upwards, without a service and without papers, and counts.")
+            description = "Runs this many nights, from --seed upwards, without a service, and counts.")
     private Integer seeds;
 
     @Option(names = "--service-jar", description = "Executable jar of the service.")
@@ -52,6 +52,9 @@ public final class NightCommand implements Callable<Integer> {
 
     @Option(names = "--headless", description = "No window, also on a machine with a display.")
     private boolean headless;
+
+    @Option(names = "--by-hand", description = "Opens the window and leaves the truck to you: type the labels listed.")
+    private boolean byHand;
 
     @Spec
     private CommandSpec spec;
@@ -72,27 +75,50 @@ public final class NightCommand implements Callable<Integer> {
         if (serviceJar == null) {
             throw new IOException("no service jar is given; use --service-jar, or run: mvn -Pdemo");
         }
-        TruthTable table;
-        try (DockNight night = new DockNight(new NightOptions(folder, seed, serviceJar, true, false), out)) {
-            night.open();
-            table = night.takeTruckIn();
-            night.closeNight();
+        boolean window = !headless && !GraphicsEnvironment.isHeadless();
+        if (byHand && !window) {
+            throw new IOException("--by-hand needs a display; leave it out to let the night run by itself");
         }
+        TruthTable table;
+        try (DockNight night = new DockNight(new NightOptions(folder, seed, serviceJar, window), out)) {
+            night.open();
+            Stand stand = window ? Stand.open(night.dock(), night.models(), night.zone()) : null;
+            if (byHand) {
+                night.listTruck();
+                stand.awaitClosed();
+                return 0;
+            }
+            if (window) {
+                out.println("The night runs by itself in the window; hands off until the truck is in.");
+            }
+            table = night.takeTruckIn(window ? Stand.READABLE : DockNight.Pace.AT_ONCE);
+            night.closeNight();
+            report(table, out);
+            if (window) {
+                out.println("The window is yours now; close it to end.");
+                out.flush();
+                stand.awaitClosed();
+            }
+        }
+        return table.passes() ? 0 : 1;
+    }
+
+    private void report(TruthTable table, PrintWriter out) {
         out.println();
         table.lines().forEach(out::println);
         out.println();
         out.println("Tags and sheets: " + folder.resolve("papers").toAbsolutePath());
-        return verdict(table, out);
+        verdict(table, out);
     }
 
     private int manyNights(PrintWriter out)
             throws IOException, RigException, ServiceProblem, ServiceUnreachable, InterruptedException {
         TruthTable all = new TruthTable();
         for (long s = seed; s < seed + seeds; s++) {
-            NightOptions options = new NightOptions(folder.resolve("seed-" + s), s, null, false, false);
+            NightOptions options = new NightOptions(folder.resolve("seed-" + s), s, null, false);
             try (DockNight night = new DockNight(options, out)) {
                 night.open();
-                all.addAll(night.takeTruckIn());
+                all.addAll(night.takeTruckIn(DockNight.Pace.AT_ONCE));
             }
         }
         out.println();

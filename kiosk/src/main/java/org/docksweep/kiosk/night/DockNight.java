@@ -12,12 +12,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.Gate;
@@ -48,9 +50,24 @@ public final class DockNight implements AutoCloseable {
     private final DemoHouse house;
     private final String token = NightKiosk.newToken();
     private final TruthTable truth = new TruthTable();
-    private ChildService service;
-    private ServiceClient client;
+    private volatile ChildService service;
+    private volatile ServiceClient client;
     private NightKiosk kiosk;
+
+    /** Sets the pace of the truck. */
+    @FunctionalInterface
+    public interface Pace {
+        /** As fast as the dock goes. */
+        Pace AT_ONCE = index -> {};
+
+        /**
+         * Called before a cabinet is scanned.
+         *
+         * @param index number of the cabinet, from 0
+         * @throws InterruptedException if stopped
+         */
+        void before(int index) throws InterruptedException;
+    }
 
     /**
      * Prepares a night.
@@ -74,12 +91,30 @@ public final class DockNight implements AutoCloseable {
     }
 
     /**
-     * The invented house of the night.
+     * Cabinet models of the house.
      *
-     * @return the house
+     * @return the models
      */
-    public DemoHouse house() {
-        return house;
+    public List<CabinetModel> models() {
+        return house.book().cabinetModels();
+    }
+
+    /**
+     * Time zone of the house.
+     *
+     * @return the zone
+     */
+    public ZoneId zone() {
+        return ZoneId.of(house.timeZone());
+    }
+
+    /** Lists what comes off the truck, for somebody who types the labels. */
+    public void listTruck() {
+        for (DemoHouse.Arrival arrival : house.arrivals()) {
+            say(
+                    "%s%s",
+                    arrival.label(), arrival.visualDamage().isEmpty() ? "" : "  not fine: " + arrival.visualDamage());
+        }
     }
 
     /**
@@ -127,7 +162,7 @@ public final class DockNight implements AutoCloseable {
     private RigStanding prepareRig() throws RigException {
         try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
             RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
-            RigDay.Result result = day.calibrateAndCheck(ZoneId.of(house.timeZone()));
+            RigDay.Result result = day.calibrateAndCheck(zone());
             result.checks().forEach(check -> say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
             say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
             return result.standing();
@@ -157,19 +192,33 @@ public final class DockNight implements AutoCloseable {
     }
 
     /**
+     * Kills the service (SIGKILL) and starts it again on the same data, while the dock goes on.
+     *
+     * @throws IOException if it does not come back
+     */
+    public void killAndRestartService() throws IOException {
+        service.kill();
+        service = startService();
+        client = new ServiceClient(service.address(), token);
+        kiosk.sendTo(client);
+    }
+
+    /**
      * Takes the truckload in, cabinet by cabinet.
      *
+     * @param pace called with the index of each cabinet, from 0, before it is scanned
      * @return the comparison with the truth
      * @throws InterruptedException if stopped
      */
-    public TruthTable takeTruckIn() throws InterruptedException {
+    public TruthTable takeTruckIn(Pace pace) throws InterruptedException {
         DockHand hand = new DockHand(kiosk.dock());
         List<DemoHouse.Arrival> arrivals = house.arrivals();
         for (int i = 0; i < arrivals.size(); i++) {
+            pace.before(i);
             DemoHouse.Arrival arrival = arrivals.get(i);
             DockHand.Outcome outcome = hand.checkIn(arrival.label(), arrival.visualDamage());
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
-            truth.add(arrival, body.modelCode(), body.route(), body.faultPositionCode(), outcome.prompts());
+            truth.add(arrival, body, outcome.prompts());
             sayResult(i + 1, arrivals.size(), body, outcome);
             oddScan(hand, i, arrival);
         }
@@ -261,8 +310,17 @@ public final class DockNight implements AutoCloseable {
      *
      * @return their ids
      */
-    public Set<UUID> recordedCheckIns() {
-        return kiosk.spool().checkIns().stream().map(CheckInBody::id).collect(java.util.stream.Collectors.toSet());
+    public Set<UUID> recorded() {
+        return kiosk.spool().checkIns().stream().map(CheckInBody::id).collect(Collectors.toSet());
+    }
+
+    /**
+     * Check-ins the service has acknowledged so far, in the order sent.
+     *
+     * @return their ids
+     */
+    public List<UUID> acknowledged() {
+        return kiosk.spool().acknowledgedCheckIns();
     }
 
     private void say(String format, Object... values) {

@@ -8,7 +8,6 @@ import java.nio.file.Path;
  * @param folder folder of the night; emptied first when {@link DockNight} made it, refused when it is somebody else's
  * @param seed seed of the house, the rig and the truckload
  * @param serviceJar executable jar of the service, or null to run without a service
- * @param papers whether tags and sheets are made
  * @param realTime whether sweeps take their real time
  */
-public record NightOptions(Path folder, long seed, Path serviceJar, boolean papers, boolean realTime) {}
+public record NightOptions(Path folder, long seed, Path serviceJar, boolean realTime) {}

@@ -5,11 +5,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse.Arrival;
 import org.docksweep.contract.DemoHouse.Kind;
 import org.docksweep.contract.DemoHouse.Truth;
 import org.docksweep.fleet.Route;
 import org.docksweep.judge.Prompt;
+import org.docksweep.suspect.Suspect;
 
 /** What the gate said against what was really there. The truth is read here and nowhere else. */
 public final class TruthTable {
@@ -20,6 +22,8 @@ public final class TruthTable {
         RIGHT,
         /** A soft fault that this gate may or may not catch yet, and did not. */
         NOT_CAUGHT_YET,
+        /** To the bench as it should be, but no driver position was named: a crossover part, or the terminals. */
+        POSITION_NOT_NAMED,
         /** To the bench as it should be, but another position was named. */
         OTHER_POSITION,
         /** Not as it should be. */
@@ -44,11 +48,14 @@ public final class TruthTable {
             List<Prompt> prompts,
             Match match) {}
 
+    /** Probabilities closer than this are shown as the same whole per cent. */
+    private static final double EQUALLY_PROBABLE = 0.005;
+
     private final List<Row> rows = new ArrayList<>();
 
-    void add(Arrival arrival, String modelCode, Route route, String faultPositionCode, List<Prompt> prompts) {
-        Match match = match(arrival.truth(), route, faultPositionCode, prompts);
-        rows.add(new Row(arrival, modelCode, route, faultPositionCode, prompts, match));
+    void add(Arrival arrival, CheckInBody checkIn, List<Prompt> prompts) {
+        Match match = match(arrival.truth(), checkIn.route(), checkIn.faultPositionCode(), checkIn.suspects(), prompts);
+        rows.add(new Row(arrival, checkIn.modelCode(), checkIn.route(), checkIn.faultPositionCode(), prompts, match));
     }
 
     /**
@@ -60,7 +67,8 @@ public final class TruthTable {
         rows.addAll(other.rows);
     }
 
-    static Match match(Truth truth, Route route, String faultPositionCode, List<Prompt> prompts) {
+    static Match match(
+            Truth truth, Route route, String faultPositionCode, List<Suspect> suspects, List<Prompt> prompts) {
         return switch (truth.kind()) {
             case HEALTHY -> rightIf(route == Route.SHELF);
             case HARD_FAULT ->
@@ -72,6 +80,17 @@ public final class TruthTable {
             case WRONG_LABEL -> rightIf(route == Route.MANUAL_HOLD && prompts.contains(Prompt.CHECK_LABEL));
             case NOT_PLUGGED -> rightIf(route == Route.SHELF && prompts.contains(Prompt.PLUG_IN));
         };
+    }
+
+    /** Suspects as probable as the first one cannot be told apart from it, and are said together. */
+    private static Match atPosition(String truly, String named, List<Suspect> suspects) {
+        boolean among = suspects.stream()
+                .filter(s -> s.probability() >= suspects.get(0).probability() - EQUALLY_PROBABLE)
+                .anyMatch(s -> truly.equals(s.positionCode()));
+        if (among || truly.equals(named)) {
+            return Match.RIGHT;
+        }
+        return named == null ? Match.POSITION_NOT_NAMED : Match.OTHER_POSITION;
     }
 
     private static Match rightIf(boolean right) {
@@ -150,13 +169,14 @@ public final class TruthTable {
             Wilson limits = Wilson.of(wrong, ofKind.size());
             lines.add(String.format(
                     Locale.ROOT,
-                    "%-13s %7d %7d %7d   %.2f %% to %.2f %%%s%s",
+                    "%-13s %7d %7d %7d   %.2f %% to %.2f %%%s%s%s",
                     word(kind),
                     ofKind.size(),
                     count(ofKind, Match.RIGHT),
                     wrong,
                     100 * limits.low(),
                     100 * limits.high(),
+                    also(ofKind, Match.POSITION_NOT_NAMED),
                     also(ofKind, Match.OTHER_POSITION),
                     also(ofKind, Match.NOT_CAUGHT_YET)));
         });

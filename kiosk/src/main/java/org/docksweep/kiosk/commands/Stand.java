@@ -1,0 +1,55 @@
+package org.docksweep.kiosk.commands;
+
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.lang.reflect.InvocationTargetException;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javax.swing.SwingUtilities;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.kiosk.dock.Dock;
+import org.docksweep.kiosk.night.DockNight;
+import org.docksweep.kiosk.screens.KioskWindow;
+import org.docksweep.kiosk.screens.ScreenSettings;
+import org.docksweep.kiosk.screens.Theme;
+
+/** A window on a dock. */
+final class Stand {
+    /** An answer is left on the screen long enough to be read; common practice, no source. */
+    static final DockNight.Pace READABLE = index -> TimeUnit.MILLISECONDS.sleep(index == 0 ? 0 : 2500);
+
+    private final CountDownLatch closed = new CountDownLatch(1);
+
+    private Stand() {}
+
+    static Stand open(Dock dock, List<CabinetModel> models, ZoneId zone) throws InterruptedException {
+        return open(dock, models, new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, zone));
+    }
+
+    static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings) throws InterruptedException {
+        Stand stand = new Stand();
+        try {
+            SwingUtilities.invokeAndWait(() -> {
+                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings);
+                dock.addListener(window::show);
+                window.addWindowListener(new WindowAdapter() {
+                    @Override
+                    public void windowClosed(WindowEvent event) {
+                        stand.closed.countDown();
+                    }
+                });
+            });
+        } catch (InvocationTargetException e) {
+            throw new IllegalStateException(
+                    "the window cannot be opened: " + e.getCause().getMessage(), e.getCause());
+        }
+        return stand;
+    }
+
+    void awaitClosed() throws InterruptedException {
+        closed.await();
+    }
+}
