@@ -8,6 +8,8 @@ import java.util.ResourceBundle;
 /** Says {@link Reason}s in words. */
 public final class Reasons {
     private static final String BUNDLE = "org.docksweep.fleet.reasons";
+    /** An argument that begins so is itself a key of the bundle: a word to be said in the reader's language. */
+    private static final String WORD = "@";
 
     private Reasons() {}
 
@@ -23,8 +25,10 @@ public final class Reasons {
         ResourceBundle bundle = ResourceBundle.getBundle(
                 BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_DEFAULT));
         try {
-            return new MessageFormat(bundle.getString(reason.key()), locale)
-                    .format(reason.arguments().toArray());
+            Object[] arguments = reason.arguments().stream()
+                    .map(a -> a.startsWith(WORD) ? bundle.getString(a.substring(WORD.length())) : a)
+                    .toArray();
+            return new MessageFormat(bundle.getString(reason.key()), locale).format(arguments);
         } catch (MissingResourceException e) {
             throw new IllegalArgumentException("no text for reason key \"" + reason.key() + "\" in " + BUNDLE, e);
         }

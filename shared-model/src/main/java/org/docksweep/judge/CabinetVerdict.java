@@ -76,8 +76,7 @@ final class CabinetVerdict {
                         Reason.of("next-driver-open", position)))
                 .toList();
         String position = point.positionCodes().get(0);
-        Reason reason = Reason.of(
-                "verdict-driver-open", position, model.position(position).way().name(), "");
+        Reason reason = Reason.of("verdict-driver-open", position, VerdictWords.wayWord(model, position), "");
         PointJudgement old = open.judgement();
         return new PointEvidence(
                 new PointJudgement(

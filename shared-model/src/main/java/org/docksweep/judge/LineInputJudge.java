@@ -97,7 +97,10 @@ final class LineInputJudge {
                     weak ? ReadingState.FAULT : ReadingState.OK));
             if (weak) {
                 Reason reason = Reason.of(
-                        "verdict-way-weak", level.position(), level.way().name(), Rounding.decibel(relativeDb));
+                        "verdict-way-weak",
+                        level.position(),
+                        VerdictWords.wayWord(request.model(), level.position()),
+                        Rounding.decibel(relativeDb));
                 findings.add(new Finding(
                         ReadingState.FAULT,
                         point.code(),

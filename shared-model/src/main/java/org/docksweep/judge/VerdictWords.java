@@ -31,10 +31,14 @@ final class VerdictWords {
         if (twin != null) {
             return Reason.of("verdict-twin-" + key, place, twin.positionCode());
         }
-        String way = first.positionCode() != null && first.elementId() == null
-                ? model.position(first.positionCode()).way().name()
-                : "";
+        String way =
+                first.positionCode() != null && first.elementId() == null ? wayWord(model, first.positionCode()) : "";
         return Reason.of("verdict-" + key, place, way, where);
+    }
+
+    /** The way of a position as a word of the bundle. */
+    static String wayWord(CabinetModel model, String positionCode) {
+        return "@way-" + model.position(positionCode).way().name().toLowerCase(Locale.ROOT);
     }
 
     /** The same fault at another position that is as probable: the current cannot tell which. */

@@ -2,12 +2,15 @@ package org.docksweep.kiosk.night;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.dock.Dock;
@@ -72,14 +75,13 @@ final class DockHand {
     String scanOdd(String text) throws InterruptedException {
         states.clear();
         dock.scan(text);
-        String key = await("words about an odd scan", s -> s.notice().isPresent())
+        Reason words = await("words about an odd scan", s -> s.notice().isPresent())
                 .notice()
                 .orElseThrow()
-                .text()
-                .key();
+                .text();
         dock.notice(NoticeAction.DISMISS);
         await("the notice to go", s -> s.notice().isEmpty());
-        return key;
+        return Reasons.text(words, Locale.ENGLISH);
     }
 
     /** Closes the list and waits for its sheet. */

@@ -21,6 +21,7 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.gate.RatedImpedanceRule;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
@@ -128,6 +129,7 @@ public final class DockNight implements AutoCloseable {
     public void open() throws IOException, RigException, ServiceProblem, ServiceUnreachable {
         Path folder = NightFolder.fresh(options.folder());
         say("%s, seed %d, %.0f \u00b0C at the dock", house.siteName(), options.seed(), house.ambientCelsius());
+        house.book().cabinetModels().forEach(this::sayRating);
         if (options.serviceJar() != null) {
             say("Starting the service ...");
             service = startService();
@@ -156,6 +158,19 @@ public final class DockNight implements AutoCloseable {
         kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
         if (client != null) {
             kiosk.sendTo(client);
+        }
+    }
+
+    /** A model rated too high is registered all the same: the rule rates the type and never fails a unit. */
+    private void sayRating(CabinetModel model) {
+        for (RatedImpedanceRule.Warning warning : RatedImpedanceRule.warnings(house.book(), model)) {
+            say(
+                    "Note on %s, %s: lowest %.1f ohm at %.0f Hz; its rated impedance asks for %.1f ohm (IEC 60268-5)",
+                    model.code(),
+                    warning.testPointCode(),
+                    warning.lowestOhm(),
+                    warning.frequencyHz(),
+                    warning.allowedOhm());
         }
     }
 
