@@ -103,10 +103,13 @@ final class AnswerBody extends PaintedPanel {
     private void look(Graphics2D g, Ink ink) {
         say(ink, sentence(), sizes.px(140));
         if (!marked.isEmpty()) {
-            String items =
-                    marked.stream().sorted().map(i -> texts.say("item", i)).collect(Collectors.joining(", "));
+            String items = names(marked);
             mark(g, ink, marked.stream().anyMatch(VisualItem::forcesSafetyHold) ? Tone.FAULT : Tone.ATTENTION, items);
         }
+    }
+
+    private String names(Set<VisualItem> items) {
+        return items.stream().sorted().map(i -> texts.say("item", i)).collect(Collectors.joining(", "));
     }
 
     /** A line with a sign on a pale band. */
@@ -182,7 +185,10 @@ final class AnswerBody extends PaintedPanel {
             route(g, ink, answer);
         }
         if (answer.watch()) {
-            mark(g, ink, Tone.ATTENTION, texts.say("answer.watch"));
+            String why = state.visualDamage().isEmpty()
+                    ? texts.say("answer.watch")
+                    : texts.say("answer.watch-damage", names(state.visualDamage()));
+            mark(g, ink, Tone.ATTENTION, why);
         }
         // Trouble with the tag takes the place of the last suspect.
         boolean tagTrouble = answer.tagPrint() == TagPrint.FAILED || answer.tagPrint() == TagPrint.SAVED_TO_FOLDER;

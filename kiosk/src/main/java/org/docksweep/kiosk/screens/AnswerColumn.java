@@ -18,6 +18,7 @@ final class AnswerColumn extends JPanel {
     private final AnswerBody body;
     private final List<KeyButton> buttons = new ArrayList<>();
     private final JPanel keys;
+    private transient List<Command> shown;
 
     AnswerColumn(Sizes sizes, Texts texts) {
         super(new MigLayout(
@@ -48,14 +49,26 @@ final class AnswerColumn extends JPanel {
     void show(DockState state, Guide guide, Set<VisualItem> marked, List<Offer> offers) {
         plate.show(guide);
         body.show(state, guide, marked);
+        List<Command> next = offers.stream().map(Offer::command).toList();
+        for (int i = 0; i < offers.size(); i++) {
+            buttons.get(i).offer(offers.get(i));
+        }
+        if (!next.equals(shown)) {
+            shown = next;
+            layOutKeys(offers);
+        }
+    }
+
+    /** Only when other keys come alive: a button taken out under a finger would never hear of its release. */
+    private void layOutKeys(List<Offer> offers) {
         keys.removeAll();
         for (int i = 0; i < offers.size(); i++) {
-            KeyButton button = buttons.get(i);
-            Offer offer = offers.get(i);
-            button.offer(offer);
-            int height = sizes.px(
-                    offer.kind() == Offer.Kind.PLAIN ? Sizes.TOUCH : offer.kind() == Offer.Kind.STOP ? 112 : 80);
-            keys.add(button, "growx, wmin 0, h " + height + "px!");
+            int height = switch (offers.get(i).kind()) {
+                case PLAIN -> Sizes.TOUCH;
+                case PRIMARY -> 80;
+                case STOP -> 112;
+            };
+            keys.add(buttons.get(i), "growx, wmin 0, h " + sizes.px(height) + "px!");
         }
         keys.setVisible(!offers.isEmpty());
         revalidate();

@@ -58,7 +58,7 @@ final class CurvePanel extends PaintedPanel {
         CurveScale scale = CurveScale.of(picture, plot);
         g.setColor(Look.color("well"));
         g.fill(plot);
-        grid(g, ink, scale, plot, picture.acoustic());
+        grid(g, ink, scale, plot);
         Shape clip = g.getClip();
         g.clip(plot);
         decided(g, picture, scale, plot);
@@ -164,7 +164,7 @@ final class CurvePanel extends PaintedPanel {
         hatch(g, area);
     }
 
-    private void grid(Graphics2D g, Ink ink, CurveScale scale, Rectangle plot, boolean acoustic) {
+    private void grid(Graphics2D g, Ink ink, CurveScale scale, Rectangle plot) {
         Font font = sizes.regular(14);
         int labelHeight = sizes.px(20);
         double lastRight = 0;
@@ -201,7 +201,7 @@ final class CurvePanel extends PaintedPanel {
             double y = scale.y(value);
             g.setColor(Look.color("faint"));
             g.draw(new Line2D.Double(plot.x, y, plot.x + plot.width, y));
-            if (y + labelHeight / 2.0 < lastTop && y - labelHeight / 2.0 > plot.y + labelHeight / 2.0) {
+            if (y + labelHeight / 2.0 < lastTop && y > plot.y + sizes.px(4)) {
                 ink.line(
                         value < 1 && value > 0 ? texts.say("number.tenth", value) : String.valueOf(Math.round(value)),
                         font,
@@ -211,12 +211,6 @@ final class CurvePanel extends PaintedPanel {
                 lastTop = y - labelHeight / 2.0;
             }
         }
-        ink.line(
-                acoustic ? "dB" : "\u03a9",
-                font,
-                Look.color("quiet"),
-                new Rectangle(0, plot.y - sizes.px(6), plot.x - sizes.px(6), labelHeight),
-                Ink.Align.RIGHT);
     }
 
     private void decided(Graphics2D g, CurvePicture picture, CurveScale scale, Rectangle plot) {

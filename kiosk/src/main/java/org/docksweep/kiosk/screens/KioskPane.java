@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.docksweep.fleet.CabinetModel;
@@ -138,28 +139,38 @@ final class KioskPane extends JPanel {
         refreshCommands();
     }
 
+    /** Puts other parts into the middle, but only when they change. */
     private void arrangeMiddle() {
-        int gap = sizes.px(8);
+        if (state.phase() == Phase.LOOK) {
+            look.show(Guide.visualItems(state), marked);
+        }
+        List<JComponent> wanted = middleParts();
+        if (List.of(middle.getComponents()).equals(wanted)) {
+            return;
+        }
         middle.removeAll();
-        middle.setLayout(new MigLayout(
-                "insets 0, gap 0, fill", "[grow,fill]", choosing ? "[grow,fill]" : "[grow 60,fill][grow 40,fill]"));
-        if (choosing) {
-            middle.add(chooser, "grow, wmin 0, hmin 0");
-        } else {
-            // No part has a preferred height: the two share the height by the weights of the rows.
-            middle.add(cabinet, "wrap, grow, wmin 0, h 8:8:");
-            String lower = "growx, gaptop " + gap + "px, growy, wmin 0, h 8:8:";
-            if (state.phase() == Phase.LOOK) {
-                look.show(Guide.visualItems(state), marked);
-                middle.add(look, lower);
-            } else if (asksForPlug()) {
-                middle.add(plug, lower);
-            } else if (state.cabinet().isPresent()) {
-                middle.add(curve, lower);
-            }
+        String rows = wanted.size() == 1 ? "[grow,fill]" : "[grow 60,fill][grow 40,fill]";
+        middle.setLayout(new MigLayout("insets 0, gap 0, fill, wrap 1", "[grow,fill]", rows));
+        // No part has a preferred height: they share the height by the weights of the rows.
+        middle.add(wanted.get(0), "grow, wmin 0, h 8:8:");
+        if (wanted.size() > 1) {
+            middle.add(wanted.get(1), "grow, gaptop " + sizes.px(8) + "px, wmin 0, h 8:8:");
         }
         middle.revalidate();
         middle.repaint();
+    }
+
+    private List<JComponent> middleParts() {
+        if (choosing) {
+            return List.of(chooser);
+        }
+        if (state.phase() == Phase.LOOK) {
+            return List.of(cabinet, look);
+        }
+        if (asksForPlug()) {
+            return List.of(cabinet, plug);
+        }
+        return state.cabinet().isPresent() ? List.of(cabinet, curve) : List.of(cabinet);
     }
 
     private boolean asksForPlug() {

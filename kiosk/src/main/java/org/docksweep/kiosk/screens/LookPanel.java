@@ -19,6 +19,8 @@ final class LookPanel extends JPanel {
     private final transient Sizes sizes;
     private final transient Texts texts;
     private final transient Consumer<VisualItem> toggle;
+    private transient List<VisualItem> shownItems = List.of();
+    private transient Set<VisualItem> shownMarks = Set.of();
 
     /**
      * Makes the panel.
@@ -45,6 +47,12 @@ final class LookPanel extends JPanel {
     }
 
     void show(List<VisualItem> items, Set<VisualItem> marked) {
+        // A tile taken out under a finger would never hear of its release.
+        if (items.equals(shownItems) && marked.equals(shownMarks)) {
+            return;
+        }
+        shownItems = List.copyOf(items);
+        shownMarks = Set.copyOf(marked);
         removeAll();
         int columns = items.size() <= 6 ? 3 : 4;
         setLayout(new MigLayout(

@@ -17,6 +17,7 @@ final class NoticePanel extends JPanel {
     private final transient Sizes sizes;
     private final Message message;
     private final List<KeyButton> buttons;
+    private int shown = -1;
 
     NoticePanel(Sizes sizes, Texts texts) {
         super(new MigLayout());
@@ -34,14 +35,22 @@ final class NoticePanel extends JPanel {
      */
     void show(Optional<Notice> notice, List<Offer> offers, Optional<ScanEcho> last) {
         message.show(notice, last);
-        removeAll();
-        setLayout(new MigLayout(
-                "insets 0, gap " + sizes.px(8) + "px 0, fill",
-                "[grow,fill]" + "[]".repeat(offers.size()),
-                "[grow,fill]"));
-        add(message, "wmin 0, hmin 0");
         for (int i = 0; i < offers.size(); i++) {
             buttons.get(i).offer(offers.get(i));
+        }
+        if (offers.size() != shown) {
+            shown = offers.size();
+            layOutButtons();
+        }
+    }
+
+    /** Only when their number changes: a button taken out under a finger would never hear of its release. */
+    private void layOutButtons() {
+        removeAll();
+        setLayout(new MigLayout(
+                "insets 0, gap " + sizes.px(8) + "px 0, fill", "[grow,fill]" + "[]".repeat(shown), "[grow,fill]"));
+        add(message, "wmin 0, hmin 0");
+        for (int i = 0; i < shown; i++) {
             add(buttons.get(i), "hmin " + sizes.px(Sizes.TOUCH) + ", wmax " + sizes.px(240));
         }
         revalidate();

@@ -118,13 +118,18 @@ class KioskWindowIT {
         press(KeyEvent.VK_ENTER);
     }
 
-    private void click(Component component) {
+    private static Point centre(Component component) {
         AtomicReference<Point> at = new AtomicReference<>();
         GalleryPane.onEventThread(() -> {
             Point corner = component.getLocationOnScreen();
             at.set(new Point(corner.x + component.getWidth() / 2, corner.y + component.getHeight() / 2));
         });
-        robot.mouseMove(at.get().x, at.get().y);
+        return at.get();
+    }
+
+    private void click(Component component) {
+        Point at = centre(component);
+        robot.mouseMove(at.x, at.y);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
         robot.waitForIdle();
@@ -200,6 +205,24 @@ class KioskWindowIT {
 
         assertThat(actions.next()).isEqualTo("stop");
         assertThat(actions.quiet()).isTrue();
+    }
+
+    @Test
+    void stopsByTouchWhileStatesStreamIn() throws InterruptedException {
+        open("sweep", 1);
+        KeyButton stop = visible(KeyButton.class).stream()
+                .filter(b -> b.offer().command() == Command.STOP)
+                .findFirst()
+                .orElseThrow();
+        Point at = centre(stop);
+        robot.mouseMove(at.x, at.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+        window.show(spoken(SampleStates.named("sweep-queued")));
+        robot.waitForIdle();
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+
+        assertThat(actions.next()).isEqualTo("stop");
     }
 
     @Test

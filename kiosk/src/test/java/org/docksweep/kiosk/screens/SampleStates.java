@@ -79,6 +79,7 @@ final class SampleStates {
         all.put("judge", sounding(Phase.JUDGE, 1).make());
         all.put("answer-pass", pass().make());
         all.put("answer-pass-watch", passWatch().make());
+        all.put("answer-pass-damage", passWatch().damaged().make());
         all.put("answer-fail", fail(TagPrint.PRINTED).make());
         all.put("answer-fail-sub", failSub().make());
         all.put("answer-fail-tag-failed", fail(TagPrint.FAILED).make());
@@ -273,6 +274,11 @@ final class SampleStates {
         SampleStates s = at(Phase.ANSWER, SampleHouse.WEDGE);
         s.answer = Optional.of(routed(null, Route.MANUAL_HOLD, "manual hold", false, "spoiled-thrice"));
         return s;
+    }
+
+    private SampleStates damaged() {
+        damage = EnumSet.of(VisualItem.GRILLE, VisualItem.HANDLES);
+        return this;
     }
 
     private SampleStates queued() {

@@ -3,6 +3,8 @@ package org.docksweep.service.store;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
 import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.stereotype.Component;
@@ -10,20 +12,42 @@ import org.springframework.stereotype.Component;
 /**
  * Forces what was committed to the disk. H2 with {@code WRITE_DELAY=0} hands a commit to the operating system, which
  * survives a killed process but not a power cut; {@code CHECKPOINT SYNC} closes that gap. PostgreSQL forces at commit.
+ *
+ * <p>Writers that wait while one checkpoint runs share the next one: it begins after all of them committed, so it covers
+ * them all.
  */
 @Component
 class Durability {
     private final DataSource dataSource;
+    private final AtomicLong asked = new AtomicLong();
+    private final ReentrantLock oneAtATime = new ReentrantLock();
+    private long covered;
     private volatile Boolean needsCheckpoint;
 
     Durability(DataSource dataSource) {
         this.dataSource = dataSource;
     }
 
+    /** Returns once everything this thread committed before is on the disk. */
     void force() {
         if (Boolean.FALSE.equals(needsCheckpoint)) {
             return;
         }
+        long mine = asked.incrementAndGet();
+        oneAtATime.lock();
+        try {
+            if (covered >= mine) {
+                return;
+            }
+            long covers = asked.get();
+            checkpoint();
+            covered = covers;
+        } finally {
+            oneAtATime.unlock();
+        }
+    }
+
+    private void checkpoint() {
         try (Connection connection = dataSource.getConnection()) {
             if (needsCheckpoint == null) {
                 needsCheckpoint = "H2".equals(connection.getMetaData().getDatabaseProductName());
