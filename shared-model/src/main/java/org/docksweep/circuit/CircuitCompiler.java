@@ -272,7 +272,7 @@ public final class CircuitCompiler {
         boolean cone = driver.kind() == DriverKind.CONE;
         int middle = cone ? addMotionNode(position, b) : b;
         if (!open) {
-            addCoils(position, driver, a, middle, new Terms.CoilFault(scale, series, turns), seized);
+            addCoils(position, driver, a, middle, new CoilFault(scale, series, turns), seized);
         }
         if (cone && seized) {
             terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
@@ -282,7 +282,8 @@ public final class CircuitCompiler {
             int z0 = parameter(position + ".Z0");
             int[] p =
                     turns >= 0 ? new int[] {fs, qms, z0, turns, parameter(position + ".Re")} : new int[] {fs, qms, z0};
-            terms.add(new Terms.Motion(Ends.nodes(middle, b), Ends.weights(middle, b), scale, p));
+            terms.add(new MotionTerm(
+                    Ends.nodes(middle, b), Ends.weights(middle, b), new CoilFault(scale, series, turns), p));
         }
     }
 
@@ -293,8 +294,7 @@ public final class CircuitCompiler {
         return middle;
     }
 
-    private void addCoils(
-            String position, DriverModel driver, int a, int b, Terms.CoilFault coilFault, boolean seized) {
+    private void addCoils(String position, DriverModel driver, int a, int b, CoilFault coilFault, boolean seized) {
         int resonances = driver.kind() == DriverKind.CONE || seized
                 ? 0
                 : driver.resonances().size();
@@ -312,7 +312,7 @@ public final class CircuitCompiler {
         if (severity) {
             p[p.length - 1] = Math.max(coilFault.seriesResistance(), coilFault.turnShare());
         }
-        terms.add(new Terms.Coils(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
+        terms.add(new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
     }
 
     private void addEnclosure(Enclosure box) {
@@ -340,6 +340,6 @@ public final class CircuitCompiler {
                 }
                 : new int[] {parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL")};
         Ends ends = Ends.of(from, to, coupling);
-        terms.add(new Terms.BoxAir(ends.nodes(), ends.weights(), vented, fsHz, p));
+        terms.add(new BoxAirTerm(ends.nodes(), ends.weights(), vented, fsHz, p));
     }
 }

@@ -154,9 +154,10 @@ public final class CircuitFit {
     /** Fills the normal equations at x and returns the data's chi squared. */
     private double build(CurveData data, double[] mean, double[] spread, double[] x, Normal normal) {
         normal.clear();
+        circuit.prepare(x);
         double chi2 = 0;
         for (int i = 0; i < data.size(); i++) {
-            circuit.evaluate(data.frequencyHz()[i], x, logarithm, slopeRe, slopeIm);
+            circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
             double weight = 1 / (data.sigma()[i] * data.sigma()[i]);
             double missRe = data.logOhm()[i] - logarithm[0];
             double missIm = Math.IEEEremainder(data.phaseRad()[i] - logarithm[1], 2 * Math.PI);
@@ -182,8 +183,9 @@ public final class CircuitFit {
     public static double[][] predict(PointCircuit circuit, double[] frequencyHz, double[] x) {
         double[][] prediction = new double[2][frequencyHz.length];
         double[] logarithm = new double[2];
+        circuit.prepare(x);
         for (int i = 0; i < frequencyHz.length; i++) {
-            circuit.evaluate(frequencyHz[i], x, logarithm, null, null);
+            circuit.evaluate(frequencyHz[i], logarithm, null, null);
             prediction[0][i] = logarithm[0];
             prediction[1][i] = logarithm[1];
         }
