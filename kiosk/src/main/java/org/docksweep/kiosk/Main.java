@@ -1,5 +1,8 @@
 package org.docksweep.kiosk;
 
+import org.docksweep.kiosk.commands.CurveCommand;
+import org.docksweep.kiosk.commands.JudgeCommand;
+import org.docksweep.kiosk.commands.KioskCommand;
 import org.docksweep.kiosk.commands.NightCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -9,7 +12,7 @@ import picocli.CommandLine.Command;
         name = "docksweep",
         mixinStandardHelpOptions = true,
         description = "The kiosk at the return dock.",
-        subcommands = {NightCommand.class},
+        subcommands = {KioskCommand.class, NightCommand.class, JudgeCommand.class, CurveCommand.class},
         synopsisSubcommandLabel = "COMMAND")
 public final class Main {
     private Main() {}

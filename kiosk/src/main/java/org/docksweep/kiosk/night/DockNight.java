@@ -34,6 +34,7 @@ import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 import org.docksweep.kiosk.spool.OutboxCounts;
+import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
 
@@ -54,6 +55,7 @@ public final class DockNight implements AutoCloseable {
     private volatile ChildService service;
     private volatile ServiceClient client;
     private NightKiosk kiosk;
+    private RigCalibration calibration;
 
     /** Sets the pace of the truck. */
     @FunctionalInterface
@@ -180,6 +182,7 @@ public final class DockNight implements AutoCloseable {
             RigDay.Result result = day.calibrateAndCheck(zone());
             result.checks().forEach(check -> say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
             say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
+            calibration = result.calibration();
             return result.standing();
         }
     }
@@ -304,6 +307,7 @@ public final class DockNight implements AutoCloseable {
         NightRecordings.index(
                 options.folder().resolve("recordings"),
                 kiosk.spool().snapshot().orElseThrow(),
+                calibration,
                 kiosk.spool().checkIns(),
                 kiosk.recordings());
         if (client != null) {

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.kiosk.Version;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.DockSettings;
@@ -65,7 +66,12 @@ final class NightKiosk implements AutoCloseable {
                 List.of(TagForm.A5_LANDSCAPE, TagForm.LABEL_100_X_150),
                 Optional.empty(),
                 () -> new PaperContext(
-                        house.siteName(), fleet.zone(), Locale.ENGLISH, house.dockHand(), Instant.now(), version()));
+                        house.siteName(),
+                        fleet.zone(),
+                        Locale.ENGLISH,
+                        house.dockHand(),
+                        Instant.now(),
+                        Version.text()));
         DockParts parts = new DockParts(
                 spool,
                 rig,
@@ -133,11 +139,6 @@ final class NightKiosk implements AutoCloseable {
         byte[] bytes = new byte[32];
         new SecureRandom().nextBytes(bytes);
         return HexFormat.of().formatHex(bytes);
-    }
-
-    static String version() {
-        String version = NightKiosk.class.getPackage().getImplementationVersion();
-        return version == null ? "development" : version;
     }
 
     @Override

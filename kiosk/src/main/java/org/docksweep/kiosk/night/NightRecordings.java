@@ -11,20 +11,27 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.spool.Wire;
+import org.docksweep.rigcal.RigCalibration;
 
 /** Leaves what the {@code judge} command needs to judge the recordings of the night again. */
 final class NightRecordings {
     private NightRecordings() {}
 
     /**
-     * Writes {@code fleet.json} and {@code recordings.csv}: the last sweep of every test point of every check-in.
+     * Writes {@code fleet.json}, {@code calibration.json} and {@code recordings.csv}: the last sweep of every test point of every check-in.
      *
      * @param folder folder of the recordings
      * @param fleet what the kiosk knew
+     * @param calibration calibration of the rig
      * @param checkIns check-ins of the night
      * @param keeper the recordings
      */
-    static void index(Path folder, KioskSnapshot fleet, List<CheckInBody> checkIns, RecordingKeeper keeper) {
+    static void index(
+            Path folder,
+            KioskSnapshot fleet,
+            RigCalibration calibration,
+            List<CheckInBody> checkIns,
+            RecordingKeeper keeper) {
         List<String> lines = new ArrayList<>();
         lines.add("cabinet,model,test_point,file");
         for (CheckInBody checkIn : checkIns) {
@@ -44,6 +51,7 @@ final class NightRecordings {
             Files.createDirectories(folder);
             Files.write(folder.resolve("recordings.csv"), lines);
             Files.write(folder.resolve("fleet.json"), Wire.json().writeValueAsBytes(fleet));
+            Files.write(folder.resolve("calibration.json"), Wire.json().writeValueAsBytes(calibration));
         } catch (IOException e) {
             throw new UncheckedIOException("the index of the recordings cannot be written to " + folder, e);
         }

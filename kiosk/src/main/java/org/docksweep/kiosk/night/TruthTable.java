@@ -72,9 +72,7 @@ public final class TruthTable {
         return switch (truth.kind()) {
             case HEALTHY -> rightIf(route == Route.SHELF);
             case HARD_FAULT ->
-                route != Route.BENCH
-                        ? Match.WRONG
-                        : truth.faultPositionCode().equals(faultPositionCode) ? Match.RIGHT : Match.OTHER_POSITION;
+                route == Route.BENCH ? atPosition(truth.faultPositionCode(), faultPositionCode, suspects) : Match.WRONG;
             case SOFT_FAULT -> route == Route.SHELF ? Match.NOT_CAUGHT_YET : Match.RIGHT;
             case VISUAL_SAFETY -> rightIf(route == Route.SAFETY_HOLD);
             case WRONG_LABEL -> rightIf(route == Route.MANUAL_HOLD && prompts.contains(Prompt.CHECK_LABEL));
