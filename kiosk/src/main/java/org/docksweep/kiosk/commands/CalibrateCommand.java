@@ -8,7 +8,6 @@ import java.util.concurrent.Callable;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.Capture;
-import org.docksweep.sweep.ImpedanceCurve;
 import org.docksweep.sweep.SweepAnalysis;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -73,14 +72,13 @@ public final class CalibrateCommand implements Callable<Integer> {
             spec.commandLine().getErr().println(wrong);
             return 1;
         }
-        ImpedanceCurve none = null;
         RigCalibration made;
         try {
             made = RigCalibration.of(
                     load.capture().header().rigId(),
                     load.capture().header().capturedAt(),
                     open.analysis().load() == SweepAnalysis.Load.OPEN
-                            ? none
+                            ? null
                             : open.analysis().impedance(),
                     shorted.analysis().impedance(),
                     load.analysis().impedance(),
