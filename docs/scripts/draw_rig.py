@@ -124,8 +124,8 @@ def rig(bridged):
     sheet.line((860, 98), (860, 232), dashed=True)
     sheet.line((985, 98), (985, 232), dashed=True)
     sheet.text(922, 108, "cable", size=13, anchor="middle")
-    sheet.text(922, 172, "open, short and", size=13, anchor="middle", soft=True)
-    sheet.text(922, 188, "load go to the far plug", size=13, anchor="middle", soft=True)
+    for n, words in enumerate(("open, short", "and load go to", "the far plug")):
+        sheet.text(922, 150 + 18 * n, words, size=13, anchor="middle", soft=True)
     sheet.box(1010, 85, 130, 160, "cabinet")
 
     # taps, rightmost lowest so that no wire crosses another below the return line
