@@ -64,7 +64,7 @@ public final class CircuitCompiler {
     private PointCircuit compile() {
         checkNodes();
         checkFaultTarget();
-        add("contact", Math.log(CONTACT_OHM), 0.6);
+        add("contact", StrictMath.log(CONTACT_OHM), 0.6);
         add("temperature", 0, 10);
         // All healthy parameters come first so that every fault of a point shares their order.
         point.elements().forEach(this::addElementParameters);
@@ -138,13 +138,13 @@ public final class CircuitCompiler {
 
     private void addElementParameters(NetworkElement element) {
         if (element instanceof NetworkElement.Resistor r) {
-            add(r.id() + ".value", Math.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
+            add(r.id() + ".value", StrictMath.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
         } else if (element instanceof NetworkElement.Inductor l) {
-            add(l.id() + ".value", Math.log(l.inductanceH()), tolerance(l.toleranceRel()));
-            add(l.id() + ".winding", Math.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
+            add(l.id() + ".value", StrictMath.log(l.inductanceH()), tolerance(l.toleranceRel()));
+            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
         } else if (element instanceof NetworkElement.Capacitor c) {
-            add(c.id() + ".value", Math.log(c.capacitanceF()), tolerance(c.toleranceRel()));
-            add(c.id() + ".esr", Math.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
+            add(c.id() + ".value", StrictMath.log(c.capacitanceF()), tolerance(c.toleranceRel()));
+            add(c.id() + ".esr", StrictMath.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
         } else if (element instanceof NetworkElement.Driver d) {
             addDriverParameters(d.positionCode());
         }
@@ -152,20 +152,20 @@ public final class CircuitCompiler {
 
     private void addDriverParameters(String position) {
         DriverModel driver = book.driverModelAt(model, position);
-        add(position + ".Re", Math.log(driver.dcResistanceOhm()), 0.03);
-        add(position + ".K", Math.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
-        add(position + ".n", Math.log(driver.lossyInductanceExponent()), 0.03);
+        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.03);
+        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
+        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.03);
         if (driver.kind() == DriverKind.CONE) {
             MotionalResonance motion = driver.resonances().get(0);
-            add(position + ".fs", Math.log(motion.frequencyHz()), 0.07);
-            add(position + ".Qms", Math.log(motion.q()), 0.2);
-            add(position + ".Z0", Math.log(motion.peakResistanceOhm() / motion.q()), 0.09);
+            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.07);
+            add(position + ".Qms", StrictMath.log(motion.q()), 0.2);
+            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.09);
         } else {
             for (int k = 0; k < driver.resonances().size(); k++) {
                 MotionalResonance resonance = driver.resonances().get(k);
-                add(position + ".f" + (k + 1), Math.log(resonance.frequencyHz()), 0.06);
-                add(position + ".Q" + (k + 1), Math.log(resonance.q()), 0.2);
-                add(position + ".R" + (k + 1), Math.log(resonance.peakResistanceOhm()), 0.2);
+                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.06);
+                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.2);
+                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.2);
             }
         }
     }
@@ -179,19 +179,19 @@ public final class CircuitCompiler {
                 * Math.PI
                 * motion.frequencyHz()
                 / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
-        add(box.id() + ".stiffness", Math.log(stiffness), 0.09);
-        add(box.id() + ".QL", Math.log(box.leakageLossQ()), 0.3);
+        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.09);
+        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.3);
         if (box.kind() == EnclosureKind.VENTED) {
-            add(box.id() + ".tuning", Math.log(box.tuningHz()), 0.04);
+            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.04);
         }
     }
 
     private void addSeverity() {
         if (fault.kind() == CircuitFault.Kind.SHORTED_TURNS) {
-            add("fault.turns", Math.log(0.1), 0.8);
+            add("fault.turns", StrictMath.log(0.1), 0.8);
         } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
-            add("fault.series", Math.log(0.5 * dcResistanceOhm), 1.2);
+            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.2);
         }
     }
 

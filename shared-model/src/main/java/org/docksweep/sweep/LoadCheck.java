@@ -73,10 +73,10 @@ final class LoadCheck {
             // Exchanged channels show 1/Z: a coil's rise becomes a fall. A short with its cable rises as well.
             return false;
         }
-        double asVoltage = median(current) + Math.log(scaleRatioOhm);
-        boolean currentIsDrive = spread(current) < Math.log(1.3) && Math.abs(asVoltage) < Math.log(1.6);
-        boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + Math.log(1.1);
-        boolean voltageIsOff = Math.abs(median(voltage)) > Math.log(1.6);
+        double asVoltage = median(current) + StrictMath.log(scaleRatioOhm);
+        boolean currentIsDrive = spread(current) < StrictMath.log(1.3) && Math.abs(asVoltage) < StrictMath.log(1.6);
+        boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + StrictMath.log(1.1);
+        boolean voltageIsOff = Math.abs(median(voltage)) > StrictMath.log(1.6);
         return currentIsDrive
                 && (voltageIsShaped || voltageIsOff)
                 && shareAtTheTop(1) < 0.5
@@ -137,7 +137,9 @@ final class LoadCheck {
     }
 
     private static double[] logs(double[] values) {
-        return Arrays.stream(values).map(x -> Math.log(Math.max(1e-12, x))).toArray();
+        return Arrays.stream(values)
+                .map(x -> StrictMath.log(Math.max(1e-12, x)))
+                .toArray();
     }
 
     private static double median(double[] values) {
