@@ -15,6 +15,9 @@ final class LoadCheck {
 
     private static final double INDUCTIVE_SHARE = 0.7;
 
+    /** Exchanged channels turn a coil, and the rise of every resonance, capacitive: an octave of ten at the least. */
+    private static final double CAPACITIVE_SHARE = 0.08;
+
     private final ImpedanceEstimate estimate;
     private final AnalysisSettings settings;
     private final double scaleRatioOhm;
@@ -80,7 +83,22 @@ final class LoadCheck {
         return currentIsDrive
                 && (voltageIsShaped || voltageIsOff)
                 && shareAtTheTop(1) < 0.5
-                && (load() != SweepAnalysis.Load.SHORT || shareAtTheTop(-1) > 0.5);
+                && (load() != SweepAnalysis.Load.SHORT
+                        || shareAtTheTop(-1) > 0.5
+                        || capacitiveShare() > CAPACITIVE_SHARE);
+    }
+
+    /** Share of the points that are capacitive beyond doubt, which a short behind a cable never is anywhere. */
+    private double capacitiveShare() {
+        int points = estimate.frequencyHz.length;
+        int count = 0;
+        for (int p = 0; p < points; p++) {
+            double limit = 0.2 * estimate.magnitudeOhm(p) + 5 * estimate.standardUncertaintyOhm[p];
+            if (estimate.reactanceOhm[p] < -limit) {
+                count++;
+            }
+        }
+        return count / (double) points;
     }
 
     /** Share of the upper quarter of the points whose reactance has a sign and a tenth of the magnitude. */
