@@ -113,7 +113,9 @@ final class CurveReadings {
         if (reference == null || !java.util.Arrays.equals(reference.frequencyHz(), frequencyHz)) {
             return null;
         }
-        return java.util.Arrays.stream(reference.meanLogOhm()).map(Math::exp).toArray();
+        return java.util.Arrays.stream(reference.meanLogOhm())
+                .map(StrictMath::exp)
+                .toArray();
     }
 
     private double uncertaintyAt(int index) {
