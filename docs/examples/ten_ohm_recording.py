@@ -12,7 +12,7 @@ from pathlib import Path
 
 NAME = "ten_ohm"          # NAME.wav and NAME.json: same name, same folder
 RESISTANCE_OHM = 10.0
-LATENCY_S = 0.060         # delay from playback to capture; the page allows -0.3 to +0.3 s
+LATENCY_S = 0.060         # delay from playback to capture; the page advises -0.3 to +0.5 s
 NOISE_DB = -100.0         # rms of the noise on each channel, re full scale (1.0)
 SEED = 1                  # fixed, so that every run writes the same bytes
 BITS = 24

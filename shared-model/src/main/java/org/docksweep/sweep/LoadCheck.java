@@ -15,6 +15,9 @@ final class LoadCheck {
 
     private static final double INDUCTIVE_SHARE = 0.7;
 
+    /** Exchanged channels turn a coil, and the rise of every resonance, capacitive: an octave of ten at the least. */
+    private static final double CAPACITIVE_SHARE = 0.08;
+
     private final ImpedanceEstimate estimate;
     private final AnalysisSettings settings;
     private final double scaleRatioOhm;
@@ -73,14 +76,29 @@ final class LoadCheck {
             // Exchanged channels show 1/Z: a coil's rise becomes a fall. A short with its cable rises as well.
             return false;
         }
-        double asVoltage = median(current) + Math.log(scaleRatioOhm);
-        boolean currentIsDrive = spread(current) < Math.log(1.3) && Math.abs(asVoltage) < Math.log(1.6);
-        boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + Math.log(1.1);
-        boolean voltageIsOff = Math.abs(median(voltage)) > Math.log(1.6);
+        double asVoltage = median(current) + StrictMath.log(scaleRatioOhm);
+        boolean currentIsDrive = spread(current) < StrictMath.log(1.3) && Math.abs(asVoltage) < StrictMath.log(1.6);
+        boolean voltageIsShaped = spread(voltage) > 2 * spread(current) + StrictMath.log(1.1);
+        boolean voltageIsOff = Math.abs(median(voltage)) > StrictMath.log(1.6);
         return currentIsDrive
                 && (voltageIsShaped || voltageIsOff)
                 && shareAtTheTop(1) < 0.5
-                && (load() != SweepAnalysis.Load.SHORT || shareAtTheTop(-1) > 0.5);
+                && (load() != SweepAnalysis.Load.SHORT
+                        || shareAtTheTop(-1) > 0.5
+                        || capacitiveShare() > CAPACITIVE_SHARE);
+    }
+
+    /** Share of the points that are capacitive beyond doubt, which a short behind a cable never is anywhere. */
+    private double capacitiveShare() {
+        int points = estimate.frequencyHz.length;
+        int count = 0;
+        for (int p = 0; p < points; p++) {
+            double limit = 0.2 * estimate.magnitudeOhm(p) + 5 * estimate.standardUncertaintyOhm[p];
+            if (estimate.reactanceOhm[p] < -limit) {
+                count++;
+            }
+        }
+        return count / (double) points;
     }
 
     /** Share of the upper quarter of the points whose reactance has a sign and a tenth of the magnitude. */
@@ -137,7 +155,9 @@ final class LoadCheck {
     }
 
     private static double[] logs(double[] values) {
-        return Arrays.stream(values).map(x -> Math.log(Math.max(1e-12, x))).toArray();
+        return Arrays.stream(values)
+                .map(x -> StrictMath.log(Math.max(1e-12, x)))
+                .toArray();
     }
 
     private static double median(double[] values) {

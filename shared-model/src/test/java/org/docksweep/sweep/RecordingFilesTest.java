@@ -240,6 +240,8 @@ class RecordingFilesTest {
                 fail("case " + n + " ended in " + e, e);
             }
         }
+        System.out.println(
+                "recordings: " + FUZZ_CASES + " damaged files read, " + refused + " refused, no other error");
         // Damage to sample bytes is not noticed by any header check; most damage to the text is.
         assertThat(refused).isBetween(FUZZ_CASES / 4, FUZZ_CASES);
     }

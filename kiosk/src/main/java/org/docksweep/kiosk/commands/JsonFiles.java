@@ -7,11 +7,17 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import org.docksweep.kiosk.spool.Wire;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.util.DefaultIndenter;
+import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /** Reads and writes the JSON files of the commands; every error names its file. */
 final class JsonFiles {
     /** A snapshot of a thousand cabinets with baselines has some tens of megabytes. */
     private static final long MAX_BYTES = 512L << 20;
+
+    /** Lines end in a line feed on every system. */
+    private static final DefaultPrettyPrinter READABLE =
+            new DefaultPrettyPrinter().withObjectIndenter(new DefaultIndenter("  ", "\n"));
 
     private JsonFiles() {}
 
@@ -39,7 +45,7 @@ final class JsonFiles {
 
     /** Writes a file that appears under its name only when complete. */
     static void write(Path path, Object value) throws IOException {
-        write(path, Wire.json().writeValueAsBytes(value));
+        write(path, Wire.json().writer().with(READABLE).writeValueAsBytes(value));
     }
 
     static void write(Path path, byte[] bytes) throws IOException {

@@ -68,6 +68,22 @@ final class ReplaySet {
         };
     }
 
+    /** Compares byte for byte, and names the first line that differs. */
+    static void assertSame(Path made, String where) throws IOException {
+        for (String file : new String[] {"verdicts.csv", "readings.csv", "judgements.json"}) {
+            List<String> expected = Files.readAllLines(FOLDER.resolve(file));
+            List<String> actual = Files.readAllLines(made.resolve(file));
+            for (int i = 0; i < Math.min(expected.size(), actual.size()); i++) {
+                assertThat(actual.get(i))
+                        .as("%s, line %d, on %s", file, i + 1, where)
+                        .isEqualTo(expected.get(i));
+            }
+            assertThat(Files.readAllBytes(made.resolve(file)).length)
+                    .as("bytes of %s on %s", file, where)
+                    .isEqualTo(Files.readAllBytes(FOLDER.resolve(file)).length);
+        }
+    }
+
     static DemoHouse house() {
         return ServiceLoader.load(DemoHouseProvider.class)
                 .findFirst()

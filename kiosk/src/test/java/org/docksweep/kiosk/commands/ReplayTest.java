@@ -21,9 +21,7 @@ class ReplayTest {
             replay(ReplaySet.FOLDER);
         }
         replay(folder);
-        for (String file : new String[] {"verdicts.csv", "readings.csv", "judgements.json"}) {
-            assertThat(folder.resolve(file)).hasSameTextualContentAs(ReplaySet.FOLDER.resolve(file));
-        }
+        ReplaySet.assertSame(folder, "this Java runtime");
     }
 
     @Test
