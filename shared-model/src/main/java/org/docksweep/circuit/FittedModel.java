@@ -1,7 +1,5 @@
 package org.docksweep.circuit;
 
-import java.util.Arrays;
-
 /**
  * A circuit with the parameters found for one measured curve and their covariance. Numbers are read off the model with
  * {@link Estimate standard uncertainties} by the law of propagation (JCGM 100:2008, 5.2.2), correlations included.
@@ -14,16 +12,15 @@ public final class FittedModel {
     /** Relative step of the slopes against frequency. */
     private static final double STEP = 1e-3;
 
+    private final MeasuringModel model;
     private final PointCircuit circuit;
-    private final double[] cornersHz;
     private final double[] theta;
     private final double[][] covariance;
     private final double reducedChi2;
 
-    FittedModel(
-            PointCircuit circuit, double[] cornersHz, double[] theta, double[][] covariance, double reducedChi2) {
-        this.circuit = circuit;
-        this.cornersHz = cornersHz;
+    FittedModel(MeasuringModel model, double[] theta, double[][] covariance, double reducedChi2) {
+        this.model = model;
+        this.circuit = model.circuit();
         this.theta = theta;
         this.covariance = covariance;
         this.reducedChi2 = reducedChi2;
@@ -63,14 +60,8 @@ public final class FittedModel {
      * @return |Z| in ohm
      */
     public double magnitudeOhm(double frequencyHz) {
-        double[] z = circuit.impedanceOhm(frequencyHz, Arrays.copyOf(theta, circuit.parameters().size()));
-        for (int k = 0; k < cornersHz.length; k++) {
-            double ratio = frequencyHz / cornersHz[k];
-            double c = theta[circuit.parameters().size() + k] / (1 + ratio * ratio);
-            z[0] += c * ratio * ratio;
-            z[1] += c * ratio;
-        }
-        return Math.hypot(z[0], z[1]);
+        CircuitSlopes z = model.at(frequencyHz, theta);
+        return Math.hypot(z.resistanceOhm(), z.reactanceOhm());
     }
 
     /**
@@ -114,7 +105,7 @@ public final class FittedModel {
      * @return resistance in ohm, or null when a capacitor blocks DC
      */
     public Estimate dcResistanceOhm() {
-        CircuitSlopes z = slopesAt(NEARLY_DC_HZ);
+        CircuitSlopes z = model.at(NEARLY_DC_HZ, theta);
         if (Math.hypot(z.resistanceOhm(), z.reactanceOhm()) > BLOCKED_OHM) {
             return null;
         }
@@ -157,7 +148,7 @@ public final class FittedModel {
     }
 
     private double[] logSlopes(double frequencyHz) {
-        CircuitSlopes z = slopesAt(frequencyHz);
+        CircuitSlopes z = model.at(frequencyHz, theta);
         double norm = z.resistanceOhm() * z.resistanceOhm() + z.reactanceOhm() * z.reactanceOhm();
         double[] slopes = new double[theta.length];
         for (int i = 0; i < slopes.length; i++) {
@@ -175,24 +166,5 @@ public final class FittedModel {
             }
         }
         return Math.sqrt(Math.max(0, sum));
-    }
-
-    /** Impedance of circuit and chain with the slopes by all of theta. */
-    CircuitSlopes slopesAt(double frequencyHz) {
-        int n = circuit.parameters().size();
-        CircuitSlopes bare = CircuitSlopes.at(circuit, frequencyHz, Arrays.copyOf(theta, n));
-        double re = bare.resistanceOhm();
-        double im = bare.reactanceOhm();
-        double[] bySlopes = Arrays.copyOf(bare.resistanceSlopes(), theta.length);
-        double[] byReactance = Arrays.copyOf(bare.reactanceSlopes(), theta.length);
-        for (int k = 0; k < cornersHz.length; k++) {
-            double ratio = frequencyHz / cornersHz[k];
-            double norm = 1 + ratio * ratio;
-            bySlopes[n + k] = ratio * ratio / norm;
-            byReactance[n + k] = ratio / norm;
-            re += theta[n + k] * bySlopes[n + k];
-            im += theta[n + k] * byReactance[n + k];
-        }
-        return new CircuitSlopes(re, im, bySlopes, byReactance);
     }
 }

@@ -1,7 +1,6 @@
 package org.docksweep.circuit;
 
 import java.util.Arrays;
-import java.util.List;
 import org.docksweep.sweep.ImpedanceCurve;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.MatrixUtils;
@@ -9,37 +8,49 @@ import org.hipparchus.linear.RealMatrix;
 
 /**
  * A fit for measuring, where {@link CircuitFit} is one for deciding. It believes the curve to its own uncertainty, and the
- * circuit only as far as physics goes: what a driver's inductance law misses is carried by a series chain of resistors and
- * inductors in parallel, {@code sum c_k j f / (f_k + j f)}, which vanishes at DC and so leaves the resistance alone.
+ * circuit only as far as physics goes: creep of suspensions and what a driver's inductance law misses are free
+ * ({@link MeasuringModel}).
  *
  * <p>Minimises {@code sum |Z - Z_model|^2 / sigma^2 + sum ((theta - mean) / spread)^2} by Levenberg and Marquardt, theta being
- * the circuit's parameters followed by the c_k. The inverse of the normal matrix is the covariance of theta.
+ * the circuit's parameters, creep and chain. The inverse of the normal matrix is the covariance of theta.
  */
 public final class MeasuringFit {
-    private static final int ITERATIONS = 12;
+    private static final int ITERATIONS = 25;
     private static final double CONVERGED = 1e-5;
+    /** Longest step, in spreads: beyond it the slopes mean little. */
+    private static final double STEP_SPREADS = 3;
     /** What the physics of the circuit misses of a real cabinet, relative; common practice, no source. */
-    private static final double MODEL_RELATIVE = 1.5e-3;
+    private static final double MODEL_RELATIVE = 1e-3;
     /** Spread of one link of the chain as a share of the rated impedance; common practice, no source. */
     private static final double LINK_SHARE = 0.05;
+    /** Exponent of suspension creep and its spread; common practice, no source. */
+    private static final double CREEP = 0.03;
+
+    private static final double CREEP_SPREAD = 0.03;
+    /** Q of a port's friction and the spread of its logarithm; common practice, no source. */
+    private static final double PORT_Q = 50;
+
+    private static final double PORT_Q_SPREAD = 0.7;
     /** The nominal priors are for healthy units; a measurement must be free to find a sick one. */
     private static final double PRIOR_WIDENED = 2;
 
-    private final PointCircuit circuit;
-    private final double[] cornersHz;
+    private final MeasuringModel model;
     private final double[] mean;
     private final double[] spread;
 
     private MeasuringFit(PointCircuit circuit, CircuitPrior prior, double[] cornersHz, double ratedOhm) {
-        this.circuit = circuit;
-        this.cornersHz = cornersHz;
+        this.model = new MeasuringModel(circuit, cornersHz);
         int n = circuit.parameters().size();
-        this.mean = Arrays.copyOf(prior.mean(), n + cornersHz.length);
-        this.spread = Arrays.copyOf(prior.spread(), n + cornersHz.length);
+        this.mean = Arrays.copyOf(prior.mean(), model.size());
+        this.spread = Arrays.copyOf(prior.spread(), model.size());
         for (int i = 0; i < n; i++) {
             spread[i] *= PRIOR_WIDENED;
         }
-        Arrays.fill(spread, n, spread.length, LINK_SHARE * ratedOhm);
+        mean[model.creepIndex()] = CREEP;
+        spread[model.creepIndex()] = CREEP_SPREAD;
+        mean[model.portIndex()] = Math.log(PORT_Q);
+        spread[model.portIndex()] = PORT_Q_SPREAD;
+        Arrays.fill(spread, model.firstLink(), spread.length, LINK_SHARE * ratedOhm);
     }
 
     /**
@@ -61,7 +72,7 @@ public final class MeasuringFit {
             boolean withoutNetwork,
             double ratedOhm) {
         double[] grid = curve.frequencyHz();
-        double[] corners = withoutNetwork ? octavesWithin(4 * grid[0], 4 * grid[grid.length - 1]) : new double[0];
+        double[] corners = withoutNetwork ? octavesWithin(4 * grid[0], grid[grid.length - 1]) : new double[0];
         return new MeasuringFit(circuit, prior, corners, ratedOhm).run(curve, start);
     }
 
@@ -74,13 +85,19 @@ public final class MeasuringFit {
 
     private FittedModel run(ImpedanceCurve curve, double[] start) {
         double[] theta = Arrays.copyOf(start, mean.length);
+        theta[model.creepIndex()] = CREEP;
+        theta[model.portIndex()] = Math.log(PORT_Q);
         Normal normal = build(curve, theta);
         double damping = 1e-4;
         for (int iteration = 0; iteration < ITERATIONS; iteration++) {
             double[] step = normal.step(damping);
+            double longest = 1;
+            for (int i = 0; i < step.length; i++) {
+                longest = Math.max(longest, Math.abs(step[i]) / (STEP_SPREADS * spread[i]));
+            }
             double[] next = theta.clone();
             for (int i = 0; i < next.length; i++) {
-                next[i] += Math.max(-spread[i], Math.min(spread[i], step[i]));
+                next[i] += step[i] / longest;
             }
             Normal trial = build(curve, next);
             if (trial.cost < normal.cost) {
@@ -95,22 +112,19 @@ public final class MeasuringFit {
                 damping *= 10;
             }
         }
-        List<CircuitParameter> parameters = circuit.parameters();
-        double freedom = Math.max(1, 2.0 * curve.size() - parameters.size());
-        return new FittedModel(
-                circuit, cornersHz, theta, normal.covariance(), normal.dataChi2 / freedom);
+        double freedom = Math.max(1, 2.0 * curve.size() - theta.length);
+        return new FittedModel(model, theta, normal.covariance(), normal.dataChi2 / freedom);
     }
 
     private Normal build(ImpedanceCurve curve, double[] theta) {
         int n = theta.length;
         Normal normal = new Normal(n);
-        FittedModel model = new FittedModel(circuit, cornersHz, theta, null, 0);
         double[] frequencyHz = curve.frequencyHz();
         double[] re = curve.resistanceOhm();
         double[] im = curve.reactanceOhm();
         double[] uncertainty = curve.standardUncertaintyOhm();
         for (int i = 0; i < frequencyHz.length; i++) {
-            CircuitSlopes z = model.slopesAt(frequencyHz[i]);
+            CircuitSlopes z = model.at(frequencyHz[i], theta);
             double sigma = Math.hypot(uncertainty[i], MODEL_RELATIVE * Math.hypot(re[i], im[i]));
             normal.add(z.resistanceSlopes(), re[i] - z.resistanceOhm(), sigma);
             normal.add(z.reactanceSlopes(), im[i] - z.reactanceOhm(), sigma);

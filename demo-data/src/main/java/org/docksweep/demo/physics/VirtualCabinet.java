@@ -174,14 +174,15 @@ public final class VirtualCabinet {
      * The truth about a box, for comparison with what was measured.
      *
      * @param enclosureId enclosure
-     * @return frequency its port is tuned to, in hertz; 0 without a port
+     * @return frequency at which its port resonates with all of its compliance, weak panels included, in hertz; 0 without
+     *     a port
      */
     public double tuningHz(String enclosureId) {
         return unit.boxes().stream()
                 .filter(b -> b.id().equals(enclosureId))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(model.code() + " has no enclosure " + enclosureId))
-                .tuningHz();
+                .resonanceHz();
     }
 
     private boolean swapped() {

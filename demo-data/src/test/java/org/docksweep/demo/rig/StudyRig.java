@@ -71,7 +71,7 @@ public final class StudyRig {
                 e.leadFarad(),
                 noiseFs,
                 e.humFs(),
-                e.distortion());
+                !Boolean.getBoolean("nodist") && e.distortion());
     }
 
     private RigCalibration calibrate(long seed) {
