@@ -16,10 +16,11 @@ record CircuitSlopes(
         double[] logarithm = new double[2];
         double[] bySizes = new double[n];
         double[] byPhases = new double[n];
-        circuit.evaluate(frequencyHz, x, logarithm, bySizes, byPhases);
-        double magnitude = Math.exp(logarithm[0]);
-        double re = magnitude * Math.cos(logarithm[1]);
-        double im = magnitude * Math.sin(logarithm[1]);
+        circuit.prepare(x);
+        circuit.evaluate(frequencyHz, logarithm, bySizes, byPhases);
+        double magnitude = StrictMath.exp(logarithm[0]);
+        double re = magnitude * StrictMath.cos(logarithm[1]);
+        double im = magnitude * StrictMath.sin(logarithm[1]);
         // dZ = Z d ln Z
         for (int i = 0; i < n; i++) {
             double logRe = bySizes[i];

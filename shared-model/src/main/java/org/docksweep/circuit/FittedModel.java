@@ -61,7 +61,7 @@ public final class FittedModel {
      */
     public double magnitudeOhm(double frequencyHz) {
         CircuitSlopes z = model.at(frequencyHz, theta);
-        return Math.hypot(z.resistanceOhm(), z.reactanceOhm());
+        return StrictMath.hypot(z.resistanceOhm(), z.reactanceOhm());
     }
 
     /**
@@ -78,7 +78,7 @@ public final class FittedModel {
         double u = Math.sqrt(covariance[index][index]);
         return id.equals("temperature")
                 ? new Estimate(theta[index], u)
-                : new Estimate(Math.exp(theta[index]), Math.exp(theta[index]) * u);
+                : new Estimate(StrictMath.exp(theta[index]), StrictMath.exp(theta[index]) * u);
     }
 
     /**
@@ -96,7 +96,7 @@ public final class FittedModel {
             logarithm += exponents[i] * theta[index];
             slopes[index] += exponents[i];
         }
-        return new Estimate(Math.exp(logarithm), Math.exp(logarithm) * uncertainty(slopes));
+        return new Estimate(StrictMath.exp(logarithm), StrictMath.exp(logarithm) * uncertainty(slopes));
     }
 
     /**
@@ -106,7 +106,7 @@ public final class FittedModel {
      */
     public Estimate dcResistanceOhm() {
         CircuitSlopes z = model.at(NEARLY_DC_HZ, theta);
-        if (Math.hypot(z.resistanceOhm(), z.reactanceOhm()) > BLOCKED_OHM) {
+        if (StrictMath.hypot(z.resistanceOhm(), z.reactanceOhm()) > BLOCKED_OHM) {
             return null;
         }
         return new Estimate(z.resistanceOhm(), uncertainty(z.resistanceSlopes()));
@@ -132,13 +132,13 @@ public final class FittedModel {
      * @return its place in hertz
      */
     public Estimate placeOfExtremum(double frequencyHz) {
-        double above = frequencyHz * Math.exp(STEP);
-        double below = frequencyHz * Math.exp(-STEP);
+        double above = frequencyHz * StrictMath.exp(STEP);
+        double below = frequencyHz * StrictMath.exp(-STEP);
         double[] slopesAbove = logSlopes(above);
         double[] slopesBelow = logSlopes(below);
-        double curvature = (Math.log(magnitudeOhm(above))
-                        - 2 * Math.log(magnitudeOhm(frequencyHz))
-                        + Math.log(magnitudeOhm(below)))
+        double curvature = (StrictMath.log(magnitudeOhm(above))
+                        - 2 * StrictMath.log(magnitudeOhm(frequencyHz))
+                        + StrictMath.log(magnitudeOhm(below)))
                 / (STEP * STEP);
         double[] slopes = new double[theta.length];
         for (int i = 0; i < slopes.length; i++) {

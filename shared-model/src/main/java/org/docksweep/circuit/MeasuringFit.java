@@ -22,7 +22,7 @@ public final class MeasuringFit {
     /** What the physics of the circuit misses of a real cabinet, relative; common practice, no source. */
     private static final double MODEL_RELATIVE = 1e-3;
     /** Spread of one link of the chain as a share of the rated impedance; common practice, no source. */
-    private static final double LINK_SHARE = 0.05;
+    private static final double LINK_SHARE = 0.02;
     /** Exponent of suspension creep and its spread; common practice, no source. */
     private static final double CREEP = 0.03;
 
@@ -31,6 +31,10 @@ public final class MeasuringFit {
     private static final double PORT_Q = 50;
 
     private static final double PORT_Q_SPREAD = 0.7;
+    /** Where a coil's inductance stops to grow towards DC, and the spread of its logarithm; common practice, no source. */
+    private static final double BYPASS_HZ = 100;
+
+    private static final double BYPASS_SPREAD = 1.2;
     /** The nominal priors are for healthy units; a measurement must be free to find a sick one. */
     private static final double PRIOR_WIDENED = 2;
 
@@ -48,8 +52,10 @@ public final class MeasuringFit {
         }
         mean[model.creepIndex()] = CREEP;
         spread[model.creepIndex()] = CREEP_SPREAD;
-        mean[model.portIndex()] = Math.log(PORT_Q);
+        mean[model.portIndex()] = StrictMath.log(PORT_Q);
         spread[model.portIndex()] = PORT_Q_SPREAD;
+        mean[model.bypassIndex()] = StrictMath.log(BYPASS_HZ);
+        spread[model.bypassIndex()] = BYPASS_SPREAD;
         Arrays.fill(spread, model.firstLink(), spread.length, LINK_SHARE * ratedOhm);
     }
 
@@ -77,16 +83,17 @@ public final class MeasuringFit {
     }
 
     private static double[] octavesWithin(double fromHz, double toHz) {
-        int count = 1 + (int) Math.floor(Math.log(toHz / fromHz) / Math.log(2));
+        int count = 1 + (int) Math.floor(StrictMath.log(toHz / fromHz) / StrictMath.log(2));
         double[] hz = new double[count];
-        Arrays.setAll(hz, k -> fromHz * Math.pow(2, k));
+        Arrays.setAll(hz, k -> fromHz * StrictMath.pow(2, k));
         return hz;
     }
 
     private FittedModel run(ImpedanceCurve curve, double[] start) {
         double[] theta = Arrays.copyOf(start, mean.length);
         theta[model.creepIndex()] = CREEP;
-        theta[model.portIndex()] = Math.log(PORT_Q);
+        theta[model.portIndex()] = StrictMath.log(PORT_Q);
+        theta[model.bypassIndex()] = StrictMath.log(BYPASS_HZ);
         Normal normal = build(curve, theta);
         double damping = 1e-4;
         for (int iteration = 0; iteration < ITERATIONS; iteration++) {
@@ -125,7 +132,7 @@ public final class MeasuringFit {
         double[] uncertainty = curve.standardUncertaintyOhm();
         for (int i = 0; i < frequencyHz.length; i++) {
             CircuitSlopes z = model.at(frequencyHz[i], theta);
-            double sigma = Math.hypot(uncertainty[i], MODEL_RELATIVE * Math.hypot(re[i], im[i]));
+            double sigma = StrictMath.hypot(uncertainty[i], MODEL_RELATIVE * StrictMath.hypot(re[i], im[i]));
             normal.add(z.resistanceSlopes(), re[i] - z.resistanceOhm(), sigma);
             normal.add(z.reactanceSlopes(), im[i] - z.reactanceOhm(), sigma);
         }

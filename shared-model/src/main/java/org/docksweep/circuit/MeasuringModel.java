@@ -15,11 +15,14 @@ import java.util.stream.IntStream;
  *   <li>Friction in the ports: Small's port loss Q_P beside the leakage loss Q_L the circuit has (Small, "Vented-Box Loudspeaker
  *       Systems" I, JAES 21, 1973; from memory). One Q_P for all boxes of the point. At each frequency such a box equals a
  *       frictionless one with another tuning and Q_L.
- *   <li>What the inductance law misses: a chain of resistors and inductors in parallel, in series with all,
+ *   <li>The low end of the coils' inductance: {@code K (j w)^n} would grow without bound over {@code j w L} towards DC, a real
+ *       coil does not, so an inductor lies across it that takes over below f_b: {@code K (j w)^n / (1 + (j f / f_b)^(n-1))}. One f_b
+ *       for all coils of the point, and only without a network. At each frequency this equals another K and n.
+ *   <li>What the inductance law still misses: a chain of resistors and inductors in parallel, in series with all,
  *       {@code sum c_k j f / (f_k + j f)}. It vanishes at DC.
  * </ul>
  *
- * <p>Parameters: those of the circuit, then beta, then ln Q_P, then the c_k in ohm.
+ * <p>Parameters: those of the circuit, then beta, then ln Q_P, then ln f_b, then the c_k in ohm.
  */
 final class MeasuringModel {
     private final PointCircuit circuit;
@@ -28,6 +31,8 @@ final class MeasuringModel {
     private final int[] qms;
     private final int[] tuning;
     private final int[] leak;
+    private final int[] coil;
+    private final int[] exponent;
     private final int circuitSize;
 
     MeasuringModel(PointCircuit circuit, double[] cornersHz) {
@@ -44,13 +49,19 @@ final class MeasuringModel {
         this.leak = Arrays.stream(tuning)
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".tuning", ".QL")))
                 .toArray();
+        this.coil = IntStream.range(0, circuitSize)
+                .filter(i -> cornersHz.length > 0 && parameters.get(i).id().endsWith(".K"))
+                .toArray();
+        this.exponent = Arrays.stream(coil)
+                .map(i -> circuit.indexOf(parameters.get(i).id().replace(".K", ".n")))
+                .toArray();
         this.fs = Arrays.stream(qms)
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".Qms", ".fs")))
                 .toArray();
     }
 
     int size() {
-        return circuitSize + 2 + cornersHz.length;
+        return circuitSize + 3 + cornersHz.length;
     }
 
     int creepIndex() {
@@ -61,8 +72,12 @@ final class MeasuringModel {
         return circuitSize + 1;
     }
 
-    int firstLink() {
+    int bypassIndex() {
         return circuitSize + 2;
+    }
+
+    int firstLink() {
+        return circuitSize + 3;
     }
 
     PointCircuit circuit() {
@@ -84,6 +99,12 @@ final class MeasuringModel {
             x[tuning[b]] = ports[b].plainLogTuning;
             x[leak[b]] = ports[b].plainLogLeakQ;
         }
+        Coil[] coils = new Coil[coil.length];
+        for (int c = 0; c < coil.length; c++) {
+            coils[c] = new Coil(frequencyHz, theta[coil[c]], theta[exponent[c]], theta[bypassIndex()]);
+            x[coil[c]] = coils[c].plainLogK;
+            x[exponent[c]] = StrictMath.log(coils[c].plainExponent);
+        }
         CircuitSlopes plain = CircuitSlopes.at(circuit, frequencyHz, x);
         double re = plain.resistanceOhm();
         double im = plain.reactanceOhm();
@@ -96,6 +117,10 @@ final class MeasuringModel {
         for (int b = 0; b < tuning.length; b++) {
             ports[b].chain(slopesRe, tuning[b], leak[b], portIndex());
             ports[b].chain(slopesIm, tuning[b], leak[b], portIndex());
+        }
+        for (int c = 0; c < coil.length; c++) {
+            coils[c].chain(slopesRe, coil[c], exponent[c], bypassIndex());
+            coils[c].chain(slopesIm, coil[c], exponent[c], bypassIndex());
         }
         for (int k = 0; k < cornersHz.length; k++) {
             int at = firstLink() + k;
@@ -123,23 +148,23 @@ final class MeasuringModel {
         private final double qmsByBeta;
 
         Spring(double frequencyHz, double logFs, double logQms, double beta) {
-            double logRatio = Math.log(frequencyHz) - logFs;
-            double ratio = Math.exp(logRatio);
-            double power = Math.exp((beta - 1) * logRatio);
-            double cos = Math.cos(beta * Math.PI / 2);
-            double sin = Math.sin(beta * Math.PI / 2);
-            double loss = Math.exp(-logQms) + power * sin;
+            double logRatio = StrictMath.log(frequencyHz) - logFs;
+            double ratio = StrictMath.exp(logRatio);
+            double power = StrictMath.exp((beta - 1) * logRatio);
+            double cos = StrictMath.cos(beta * Math.PI / 2);
+            double sin = StrictMath.sin(beta * Math.PI / 2);
+            double loss = StrictMath.exp(-logQms) + power * sin;
             double detune = ratio - power * cos;
             double plainRatio = detune >= 0
                     ? (detune + Math.sqrt(detune * detune + 4)) / 2
                     : 2 / (Math.sqrt(detune * detune + 4) - detune);
-            plainLogFs = Math.log(frequencyHz / plainRatio);
-            plainLogQms = -Math.log(loss);
+            plainLogFs = StrictMath.log(frequencyHz / plainRatio);
+            plainLogQms = -StrictMath.log(loss);
             double spread = plainRatio + 1 / plainRatio;
             fsByFs = (ratio - (beta - 1) * power * cos) / spread;
             fsByBeta = power * (logRatio * cos - Math.PI / 2 * sin) / spread;
             qmsByFs = (beta - 1) * power * sin / loss;
-            qmsByQms = Math.exp(-logQms) / loss;
+            qmsByQms = StrictMath.exp(-logQms) / loss;
             qmsByBeta = -power * (logRatio * sin + Math.PI / 2 * cos) / loss;
         }
 
@@ -166,15 +191,15 @@ final class MeasuringModel {
         private final double leakByPort;
 
         Port(double frequencyHz, double logTuning, double logLeakQ, double logPortQ) {
-            double logRatio = logTuning - Math.log(frequencyHz);
-            double square = Math.exp(2 * (logRatio - logPortQ));
+            double logRatio = logTuning - StrictMath.log(frequencyHz);
+            double square = StrictMath.exp(2 * (logRatio - logPortQ));
             double share = square / (1 + square);
             double m = Math.sqrt(1 + square);
-            double leakage = m * Math.exp(-logLeakQ);
-            double friction = Math.exp(2 * logRatio - logPortQ) / m;
+            double leakage = m * StrictMath.exp(-logLeakQ);
+            double friction = StrictMath.exp(2 * logRatio - logPortQ) / m;
             double loss = leakage + friction;
-            plainLogTuning = logTuning - Math.log(m);
-            plainLogLeakQ = -Math.log(loss);
+            plainLogTuning = logTuning - StrictMath.log(m);
+            plainLogLeakQ = -StrictMath.log(loss);
             tuningByTuning = 1 - share;
             tuningByPort = share;
             leakByTuning = -(leakage * share + friction * (2 - share)) / loss;
@@ -188,6 +213,52 @@ final class MeasuringModel {
             slopes[tuning] = byTuning * tuningByTuning + byLeak * leakByTuning;
             slopes[leak] = byLeak * leakByLeak;
             slopes[port] += byTuning * tuningByPort + byLeak * leakByPort;
+        }
+    }
+
+    /** The K and n that do at one frequency what a bypassed inductance does. */
+    private static final class Coil {
+        final double plainLogK;
+        final double plainExponent;
+        private final double[] logKBy = new double[3];
+        private final double[] exponentBy = new double[3];
+
+        Coil(double frequencyHz, double logK, double logN, double logBypass) {
+            double n = StrictMath.exp(logN);
+            double logOmega = StrictMath.log(2 * Math.PI * frequencyHz);
+            double logRatio = StrictMath.log(frequencyHz) - logBypass;
+            double size = StrictMath.exp((n - 1) * logRatio);
+            double uRe = size * StrictMath.cos((n - 1) * Math.PI / 2);
+            double uIm = size * StrictMath.sin((n - 1) * Math.PI / 2);
+            double norm = (1 + uRe) * (1 + uRe) + uIm * uIm;
+            // u / (1 + u)
+            double shareRe = (uRe * (1 + uRe) + uIm * uIm) / norm;
+            double shareIm = uIm / norm;
+            double logSize = logK + n * logOmega - 0.5 * StrictMath.log(norm);
+            double phase = n * Math.PI / 2 - StrictMath.atan2(uIm, 1 + uRe);
+            plainExponent = 2 / Math.PI * phase;
+            plainLogK = logSize - plainExponent * logOmega;
+            slopes(0, 1, 0, logOmega);
+            slopes(
+                    1,
+                    n * (logOmega - shareRe * logRatio + shareIm * Math.PI / 2),
+                    n * (Math.PI / 2 - shareIm * logRatio - shareRe * Math.PI / 2),
+                    logOmega);
+            slopes(2, (n - 1) * shareRe, (n - 1) * shareIm, logOmega);
+        }
+
+        private void slopes(int index, double byLogSize, double byPhase, double logOmega) {
+            double byExponent = 2 / Math.PI * byPhase;
+            logKBy[index] = byLogSize - byExponent * logOmega;
+            exponentBy[index] = byExponent / plainExponent;
+        }
+
+        void chain(double[] slopes, int coil, int exponent, int bypass) {
+            double byK = slopes[coil];
+            double byN = slopes[exponent];
+            slopes[coil] = byK * logKBy[0] + byN * exponentBy[0];
+            slopes[exponent] = byK * logKBy[1] + byN * exponentBy[1];
+            slopes[bypass] += byK * logKBy[2] + byN * exponentBy[2];
         }
     }
 }
