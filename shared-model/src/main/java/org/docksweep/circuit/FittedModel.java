@@ -100,6 +100,24 @@ public final class FittedModel {
     }
 
     /**
+     * Mechanical Q of a cone at its free resonance, with the loss that creep makes there:
+     * {@code 1 / (1/Qms + sin(beta pi/2))}.
+     *
+     * @param position driver position with a cone
+     * @return Q
+     */
+    public Estimate mechanicalQ(String position) {
+        int index = circuit.indexOf(position + ".Qms");
+        double beta = theta[model.creepIndex()];
+        double viscous = StrictMath.exp(-theta[index]);
+        double q = 1 / (viscous + StrictMath.sin(beta * Math.PI / 2));
+        double[] slopes = new double[theta.length];
+        slopes[index] = q * q * viscous;
+        slopes[model.creepIndex()] = -q * q * Math.PI / 2 * StrictMath.cos(beta * Math.PI / 2);
+        return new Estimate(q, uncertainty(slopes));
+    }
+
+    /**
      * Resistance between the terminals at DC and at the temperature met, plug contact included.
      *
      * @return resistance in ohm, or null when a capacitor blocks DC

@@ -20,9 +20,9 @@ public final class MeasuringFit {
     /** Longest step, in spreads: beyond it the slopes mean little. */
     private static final double STEP_SPREADS = 3;
     /** What the physics of the circuit misses of a real cabinet, relative; common practice, no source. */
-    private static final double MODEL_RELATIVE = 1e-3;
+    private static final double MODEL_RELATIVE = 1.5e-3;
     /** Spread of one link of the chain as a share of the rated impedance; common practice, no source. */
-    private static final double LINK_SHARE = 0.02;
+    private static final double LINK_SHARE = 0.05;
     /** Exponent of suspension creep and its spread; common practice, no source. */
     private static final double CREEP = 0.03;
 
@@ -32,9 +32,9 @@ public final class MeasuringFit {
 
     private static final double PORT_Q_SPREAD = 0.7;
     /** Where a coil's inductance stops to grow towards DC, and the spread of its logarithm; common practice, no source. */
-    private static final double BYPASS_HZ = 100;
+    private static final double BYPASS_HZ = 50;
 
-    private static final double BYPASS_SPREAD = 1.2;
+    private static final double BYPASS_SPREAD = 1.0;
     /** The nominal priors are for healthy units; a measurement must be free to find a sick one. */
     private static final double PRIOR_WIDENED = 2;
 
@@ -78,7 +78,7 @@ public final class MeasuringFit {
             boolean withoutNetwork,
             double ratedOhm) {
         double[] grid = curve.frequencyHz();
-        double[] corners = withoutNetwork ? octavesWithin(4 * grid[0], grid[grid.length - 1]) : new double[0];
+        double[] corners = withoutNetwork ? octavesWithin(4 * grid[0], 4 * grid[grid.length - 1]) : new double[0];
         return new MeasuringFit(circuit, prior, corners, ratedOhm).run(curve, start);
     }
 

@@ -17,7 +17,7 @@ import java.util.stream.IntStream;
  *       frictionless one with another tuning and Q_L.
  *   <li>The low end of the coils' inductance: {@code K (j w)^n} would grow without bound over {@code j w L} towards DC, a real
  *       coil does not, so an inductor lies across it that takes over below f_b: {@code K (j w)^n / (1 + (j f / f_b)^(n-1))}. One f_b
- *       for all coils of the point, and only without a network. At each frequency this equals another K and n.
+ *       for all coils of the point, only for cones without a network (a horn driver is swept far above it). At each frequency this equals another K and n.
  *   <li>What the inductance law still misses: a chain of resistors and inductors in parallel, in series with all,
  *       {@code sum c_k j f / (f_k + j f)}. It vanishes at DC.
  * </ul>
@@ -50,7 +50,7 @@ final class MeasuringModel {
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".tuning", ".QL")))
                 .toArray();
         this.coil = IntStream.range(0, circuitSize)
-                .filter(i -> cornersHz.length > 0 && parameters.get(i).id().endsWith(".K"))
+                .filter(i -> cornersHz.length > 0 && qms.length > 0 && parameters.get(i).id().endsWith(".K"))
                 .toArray();
         this.exponent = Arrays.stream(coil)
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".K", ".n")))

@@ -71,7 +71,7 @@ public final class StudyRig {
                 e.leadFarad(),
                 noiseFs,
                 e.humFs(),
-                !Boolean.getBoolean("nodist") && e.distortion());
+                e.distortion());
     }
 
     private RigCalibration calibrate(long seed) {
