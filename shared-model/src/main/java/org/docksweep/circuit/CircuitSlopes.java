@@ -8,8 +8,7 @@ package org.docksweep.circuit;
  * @param resistanceSlopes d(real part)/d(parameter), in the order of {@link PointCircuit#parameters()}
  * @param reactanceSlopes d(imaginary part)/d(parameter)
  */
-record CircuitSlopes(
-        double resistanceOhm, double reactanceOhm, double[] resistanceSlopes, double[] reactanceSlopes) {
+record CircuitSlopes(double resistanceOhm, double reactanceOhm, double[] resistanceSlopes, double[] reactanceSlopes) {
 
     static CircuitSlopes at(PointCircuit circuit, double frequencyHz, double[] x) {
         int n = circuit.parameters().size();

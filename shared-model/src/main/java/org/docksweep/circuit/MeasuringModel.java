@@ -50,7 +50,9 @@ final class MeasuringModel {
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".tuning", ".QL")))
                 .toArray();
         this.coil = IntStream.range(0, circuitSize)
-                .filter(i -> cornersHz.length > 0 && qms.length > 0 && parameters.get(i).id().endsWith(".K"))
+                .filter(i -> cornersHz.length > 0
+                        && qms.length > 0
+                        && parameters.get(i).id().endsWith(".K"))
                 .toArray();
         this.exponent = Arrays.stream(coil)
                 .map(i -> circuit.indexOf(parameters.get(i).id().replace(".K", ".n")))

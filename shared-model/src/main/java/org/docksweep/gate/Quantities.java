@@ -26,7 +26,7 @@ import org.docksweep.sweep.ImpedanceCurve;
  */
 public final class Quantities {
     /** Left by the model in places of peaks and dips. */
-    static final double PLACE_RELATIVE = 1.5e-4;
+    static final double PLACE_RELATIVE = 1.9e-4;
     /** Left by the model in the tuning. */
     static final double TUNING_RELATIVE = 1e-3;
     /** Left by the model and by the drivers' own distortion in magnitudes. */
@@ -140,8 +140,7 @@ public final class Quantities {
             double relative = Math.hypot(
                     measured.standardUncertainty() / measured.value(),
                     Copper.PER_KELVIN * kelvin / (1 + Copper.PER_KELVIN * (celsius - REFERENCE_CELSIUS)));
-            found.add(new Quantity(
-                    Quantity.Kind.TERMINAL_RESISTANCE_20C, point.code(), at20C, at20C * relative));
+            found.add(new Quantity(Quantity.Kind.TERMINAL_RESISTANCE_20C, point.code(), at20C, at20C * relative));
         }
         if (!plain) {
             for (String position : point.positionCodes()) {

@@ -45,8 +45,9 @@ public record RepeatabilityStudy(
         int operators = parts == 0 ? 0 : readings[0].length;
         int repeats = operators == 0 ? 0 : readings[0][0].length;
         if (parts < 2 || operators < 2 || repeats < 2) {
-            throw new IllegalArgumentException("a repeatability study needs at least 2 parts, 2 operators or plug-ins and"
-                    + " 2 repeats, but has " + parts + ", " + operators + " and " + repeats + "; measure more");
+            throw new IllegalArgumentException(
+                    "a repeatability study needs at least 2 parts, 2 operators or plug-ins and" + " 2 repeats, but has "
+                            + parts + ", " + operators + " and " + repeats + "; measure more");
         }
         double[][] cell = new double[parts][operators];
         double[] part = new double[parts];
@@ -81,7 +82,9 @@ public record RepeatabilityStudy(
         double byPart = Math.max(0, (msPart - msInteraction) / (operators * repeats));
         ChiSquaredDistribution chi = new ChiSquaredDistribution(freedom);
         double significance = msInteraction > 0
-                ? 1 - new FDistribution(operators - 1, interactionFreedom).cumulativeProbability(msOperator / msInteraction)
+                ? 1
+                        - new FDistribution(operators - 1, interactionFreedom)
+                                .cumulativeProbability(msOperator / msInteraction)
                 : msOperator > 0 ? 0 : 1;
         return new RepeatabilityStudy(
                 mean,
@@ -150,13 +153,13 @@ public record RepeatabilityStudy(
      */
     public double guardUncertainty(int repeats, double calibrationUncertainty) {
         if (repeats < 1 || !(calibrationUncertainty >= 0)) {
-            throw new IllegalArgumentException("a guard band needs at least 1 repeat and a calibration uncertainty of at"
-                    + " least 0, but has " + repeats + " and " + calibrationUncertainty);
+            throw new IllegalArgumentException(
+                    "a guard band needs at least 1 repeat and a calibration uncertainty of at" + " least 0, but has "
+                            + repeats + " and " + calibrationUncertainty);
         }
-        return Math.sqrt(
-                repeatability * repeatability / repeats
-                        + reproducibility * reproducibility
-                        + calibrationUncertainty * calibrationUncertainty);
+        return Math.sqrt(repeatability * repeatability / repeats
+                + reproducibility * reproducibility
+                + calibrationUncertainty * calibrationUncertainty);
     }
 
     /**
@@ -168,8 +171,9 @@ public record RepeatabilityStudy(
      */
     public static double pooled(double[] deviations, int freedom) {
         if (deviations.length == 0 || freedom < 1) {
-            throw new IllegalArgumentException("pooling needs at least one standard deviation and 1 degree of freedom, but"
-                    + " has " + deviations.length + " and " + freedom);
+            throw new IllegalArgumentException(
+                    "pooling needs at least one standard deviation and 1 degree of freedom, but" + " has "
+                            + deviations.length + " and " + freedom);
         }
         double sum = 0;
         for (double deviation : deviations) {

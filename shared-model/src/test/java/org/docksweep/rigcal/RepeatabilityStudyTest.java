@@ -76,7 +76,8 @@ class RepeatabilityStudyTest {
     void findsTheComponentsPutIn() {
         Random random = new Random(SEED);
         double[][][] readings = new double[200][40][3];
-        double[] operators = random.doubles(40).map(u -> 0.3 * Math.sqrt(12) * (u - 0.5)).toArray();
+        double[] operators =
+                random.doubles(40).map(u -> 0.3 * Math.sqrt(12) * (u - 0.5)).toArray();
         for (double[][] part : readings) {
             double level = 8 + random.nextGaussian();
             for (int o = 0; o < part.length; o++) {
@@ -99,8 +100,7 @@ class RepeatabilityStudyTest {
                 .hasMessageContaining("part 2");
         assertThatThrownBy(() -> RepeatabilityStudy.of(new double[][][] {{{1, 2}}}))
                 .hasMessageContaining("at least 2 parts");
-        assertThatThrownBy(
-                        () -> RepeatabilityStudy.of(new double[][][] {{{1, 2}, {1, 2}}, {{1, 2}, {1, Double.NaN}}}))
+        assertThatThrownBy(() -> RepeatabilityStudy.of(new double[][][] {{{1, 2}, {1, 2}}, {{1, 2}, {1, Double.NaN}}}))
                 .hasMessageContaining("not a number");
     }
 }

@@ -87,18 +87,15 @@ public final class StudyRig {
         return RigCalibration.of(
                 "study",
                 WHEN,
-                sweep(PracticeStandards.all().get(PracticeStandards.OPEN), point, 0, random).impedance(),
+                sweep(PracticeStandards.all().get(PracticeStandards.OPEN), point, 0, random)
+                        .impedance(),
                 sweep(
                                 PracticeStandards.all().get(PracticeStandards.SHORT),
                                 point,
                                 PracticeStandards.CONTACT_OHM,
                                 random)
                         .impedance(),
-                sweep(
-                                PracticeStandards.all().get(PracticeStandards.LOAD),
-                                point,
-                                PracticeStandards.CONTACT_OHM,
-                                random)
+                sweep(PracticeStandards.all().get(PracticeStandards.LOAD), point, PracticeStandards.CONTACT_OHM, random)
                         .impedance(),
                 LOAD_OHM,
                 LOAD_RELATIVE);
@@ -141,12 +138,7 @@ public final class StudyRig {
                 random.split());
         float[][] samples = renderer.render(plan, TestPointKind.TERMINALS, playback);
         CaptureHeader header = new CaptureHeader(
-                WHEN,
-                "study",
-                TestPointKind.TERMINALS,
-                CaptureRenderer.channels(TestPointKind.TERMINALS),
-                plan,
-                20.0);
+                WHEN, "study", TestPointKind.TERMINALS, CaptureRenderer.channels(TestPointKind.TERMINALS), plan, 20.0);
         return analyser.analyse(new Capture(header, samples));
     }
 }
