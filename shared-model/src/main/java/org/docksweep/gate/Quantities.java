@@ -32,7 +32,7 @@ public final class Quantities {
     /** Left by the model and by the drivers' own distortion in magnitudes. */
     static final double MAGNITUDE_RELATIVE = 2.5e-3;
     /** Left by the unknown inductance in the resistance extrapolated to DC, without and with a network. */
-    static final double RESISTANCE_RELATIVE = 2e-3;
+    static final double RESISTANCE_RELATIVE = 4e-3;
 
     private static final double NETWORK_RESISTANCE_RELATIVE = 1e-2;
     /** Standard uncertainty of a coil's temperature when the air's is known, in kelvin: cold trucks, loud shows (no source). */

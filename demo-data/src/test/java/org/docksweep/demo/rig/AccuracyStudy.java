@@ -32,7 +32,7 @@ import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
  *
  * <pre>
  * mvn -B -q -pl demo-data -am test-compile
- * mvn -B -q -pl demo-data exec:java -Dexec.classpathScope=test \
+ * mvn -B -q -pl demo-data org.codehaus.mojo:exec-maven-plugin:java -Dexec.classpathScope=test \
  *     -Dexec.mainClass=org.docksweep.demo.rig.AccuracyStudy -Dexec.args="1000 1"
  * </pre>
  *
