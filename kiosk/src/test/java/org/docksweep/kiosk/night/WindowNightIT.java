@@ -6,11 +6,13 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.awt.AWTException;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
@@ -33,6 +35,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.screens.Display;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.ScreenSettings;
+import org.docksweep.kiosk.screens.SmallPng;
 import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.sweep.PracticeRig;
 import org.junit.jupiter.api.AfterEach;
@@ -40,9 +43,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The whole night in the real window, worked by nothing but typed scans and keys, against the same night without a
- * window. Every answer is left as a picture in {@code target/window-night}; {@code -Ddocksweep.night-pictures=FOLDER}
- * keeps the two of the readme.
+ * The whole night in the real window, with the real service, worked by nothing but typed scans and keys, against the
+ * same night without a window. Every answer is left as a picture in {@code target/window-night}; {@code
+ * -Ddocksweep.night-pictures=FOLDER} paints the two of the readme there.
  */
 class WindowNightIT {
     private static final long SEED = 3;
@@ -51,6 +54,10 @@ class WindowNightIT {
 
     private static final long PATIENCE_S = 120;
     private static final Path PICTURES = Path.of("target", "window-night");
+    /** Cabinets of this seed that show well: a two-way with a crossover part open, and a healthy one. */
+    private static final Map<AssetTag, String> README =
+            Map.of(new AssetTag("MCH-000104"), "night-fail.png", new AssetTag("MCH-000131"), "night-pass.png");
+
     private static final PrintWriter OUT = new PrintWriter(System.out, true);
 
     @TempDir
@@ -75,10 +82,12 @@ class WindowNightIT {
     @Test
     void takesTheTruckInByTypedScansAsTheNightWithoutAWindowDoes() throws Exception {
         Display.need();
+        Path jar = Capability.serviceJar();
         Files.createDirectories(PICTURES);
         ExecutorService beside = Executors.newSingleThreadExecutor();
-        try (DockNight typed = new DockNight(options("typed"), OUT, this::held);
-                DockNight headless = new DockNight(options("headless"), new PrintWriter(PrintWriter.nullWriter()))) {
+        try (DockNight typed = new DockNight(options("typed", jar), OUT, this::held);
+                DockNight headless =
+                        new DockNight(options("headless", null), new PrintWriter(PrintWriter.nullWriter()))) {
             typed.open();
             headless.openLike(typed);
             Future<TruthTable> truth = beside.submit(() -> {
@@ -121,6 +130,7 @@ class WindowNightIT {
             assertThat(words)
                     .contains("PASS", "FAIL", "PLUG IN", "CHECK LABEL", "HOLD", "SAFETY HOLD")
                     .doesNotContain("no verdict plate");
+            assertThat(typed.acknowledged()).containsExactlyInAnyOrderElementsOf(typed.recorded());
             assertThat(report.back().size() + report.missing().size())
                     .isEqualTo(report.list().lines().size());
         } finally {
@@ -128,8 +138,8 @@ class WindowNightIT {
         }
     }
 
-    private NightOptions options(String name) {
-        return new NightOptions(folder.resolve(name), SEED, null, false);
+    private NightOptions options(String name, Path jar) {
+        return new NightOptions(folder.resolve(name), SEED, jar, false);
     }
 
     private PracticeRig held(PracticeRig inner) {
@@ -199,8 +209,11 @@ class WindowNightIT {
             return;
         }
         String word = reader.word();
-        saw(word + "-" + arrival.label());
         words.add(word);
+        picture(word + "-" + arrival.label());
+        if (README.containsKey(arrival.label())) {
+            readmePicture(README.get(arrival.label()));
+        }
         Optional<String> expected = word(arrival);
         expected.ifPresent(w -> assertThat(word).as(arrival.toString()).isEqualTo(w));
     }
@@ -223,13 +236,21 @@ class WindowNightIT {
 
     private void picture(String what) {
         try {
-            ImageIO.write(
-                    reader.picture(),
-                    "png",
-                    PICTURES.resolve(String.format("%03d-%s.png", words.size(), what.replace(' ', '-')))
-                            .toFile());
+            String name = String.format("%02d-%s.png", words.size(), what.replace(' ', '-'));
+            ImageIO.write(reader.picture(), "png", PICTURES.resolve(name).toFile());
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException("the picture of " + what + " cannot be kept", e);
+            throw new UncheckedIOException("the picture of " + what + " cannot be kept", e);
+        }
+    }
+
+    private void readmePicture(String name) {
+        String kept = System.getProperty("docksweep.night-pictures");
+        if (kept != null) {
+            try {
+                SmallPng.write(reader.picture(), Path.of(kept).resolve(name));
+            } catch (IOException e) {
+                throw new UncheckedIOException("the picture " + name + " cannot be kept", e);
+            }
         }
     }
 
