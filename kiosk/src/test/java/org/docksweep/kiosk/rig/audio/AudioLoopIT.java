@@ -49,6 +49,7 @@ class AudioLoopIT {
         List<String> said = measure(load, rateHz, 0, "VIMF", "bits=" + bits);
 
         assertAgrees(said, load, rateHz);
+        assertThat(fact(said, "bits")).isEqualTo(Integer.toString(bits));
         System.out.printf(
                 "%s, %d bit, %d Hz: worst point %.4f dB, loop %s frames, %s s%n",
                 load, bits, rateHz, worstDb(said, load, rateHz), fact(said, "delayFrames"), fact(said, "seconds"));
