@@ -135,6 +135,15 @@ class AudioLoopIT {
         }
     }
 
+    @Test
+    void namesTheDevicesWhenTheOneAskedForIsNotThere() throws IOException, InterruptedException {
+        try (Program rig = rig("measure", RATE_HZ, "playMixer=Harbour 4")) {
+            assertThat(fact(rig.awaitEnd(), "failed"))
+                    .startsWith("REFUSED audio-device-unknown")
+                    .contains("Harbour 4", "default");
+        }
+    }
+
     private interface Mishap {
         void happen(SoundServer server) throws IOException, InterruptedException;
     }

@@ -31,8 +31,8 @@ final class FakeSound implements LineOpener {
     private boolean silenced;
     private boolean playClosed;
     private boolean captureClosed;
-    private boolean soundAfterSilence;
     private boolean otherChannelUsed;
+    private boolean released;
 
     /**
      * Makes the wire.
@@ -64,12 +64,14 @@ final class FakeSound implements LineOpener {
         return playClosed && captureClosed;
     }
 
-    synchronized boolean silenced() {
-        return silenced;
+    /** Ends a hanging {@link #hangSilence}. */
+    synchronized void release() {
+        released = true;
+        notifyAll();
     }
 
-    synchronized boolean soundAfterSilence() {
-        return soundAfterSilence;
+    synchronized boolean silenced() {
+        return silenced;
     }
 
     synchronized boolean otherChannelUsed() {
@@ -136,7 +138,6 @@ final class FakeSound implements LineOpener {
                     int at = n * PLAY_CHANNELS * codec.bytesPerSample();
                     float value = codec.read(bytes, at);
                     otherChannelUsed |= codec.read(bytes, at + codec.bytesPerSample()) != 0;
-                    soundAfterSilence |= silenced && value != 0;
                     played[written + n] = value;
                 }
                 if (silenced || playClosed) {
@@ -152,7 +153,7 @@ final class FakeSound implements LineOpener {
         public void silence() {
             synchronized (FakeSound.this) {
                 if (hangSilence) {
-                    untilSure(() -> playClosed);
+                    untilSure(() -> released);
                 }
                 silenced = true;
                 FakeSound.this.notifyAll();
