@@ -102,7 +102,7 @@ class AudioLoopIT {
     void fallsSilentWhenStopped() throws IOException, InterruptedException {
         try (SinkWatch watch = new SinkWatch(server.recorder("out" + RATE_HZ, RATE_HZ));
                 Program load = load(SoftLoad.RC, RATE_HZ, 1, 0, "VIMF");
-                Program rig = rig("stop", RATE_HZ)) {
+                Program rig = rig("stop", RATE_HZ, "bufferMs=100")) {
             List<String> said = rig.awaitEnd();
             assertThat(fact(said, "failed")).startsWith("STOPPED rig-stopped");
             long lastSoundNs = watch.awaitSilence(RATE_HZ);

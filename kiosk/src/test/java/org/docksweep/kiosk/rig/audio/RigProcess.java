@@ -77,6 +77,8 @@ final class RigProcess {
             rig.stop();
             System.out.println("stoppedNs " + pressed + " " + (System.nanoTime() - pressed));
         });
+        // The capture thread, from which it starts, does not keep the program alive; this one must.
+        hand.setDaemon(false);
         hand.start();
     }
 
