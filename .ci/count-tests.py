@@ -1,7 +1,7 @@
 """Counts tests from the XML reports, per capability an integration test needs, and lists every skipped one.
 
 Ends with 1 when an integration test failed or was skipped, or when none ran at all. A capability is what a helper class
-among the tests guards with a property docksweep.require.NAME; a test needs it when its source calls that class's need().
+among the tests guards with a property docksweep.require.NAME; a test needs it when its source calls that class.
 """
 import glob
 import os
@@ -9,7 +9,7 @@ import re
 import sys
 import xml.etree.ElementTree as ElementTree
 
-SWITCH = re.compile(r'"docksweep\.require\.([a-z]+)"')
+SWITCH = re.compile(r'"docksweep\.require\.([a-z-]+)"')
 
 
 def sources():
@@ -22,7 +22,7 @@ def needs_by_class():
     texts = dict(sources())
     guards = {name: SWITCH.findall(text)[0] for name, text in texts.items() if SWITCH.search(text)}
     return {
-        name: sorted({need for guard, need in guards.items() if guard == name or f"{guard}.need(" in text})
+        name: sorted({need for guard, need in guards.items() if re.search(rf"\b{guard}\.\w+\(", text)})
         for name, text in texts.items()
     }
 

@@ -1,9 +1,14 @@
 package org.docksweep.kiosk;
 
+import java.io.IOException;
+import java.nio.file.FileSystemException;
+import org.docksweep.kiosk.commands.CalibrateCommand;
 import org.docksweep.kiosk.commands.CurveCommand;
 import org.docksweep.kiosk.commands.JudgeCommand;
 import org.docksweep.kiosk.commands.KioskCommand;
 import org.docksweep.kiosk.commands.NightCommand;
+import org.docksweep.kiosk.commands.RenderCommand;
+import org.docksweep.kiosk.commands.TeachCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -12,9 +17,20 @@ import picocli.CommandLine.Command;
         name = "docksweep",
         mixinStandardHelpOptions = true,
         description = "The kiosk at the return dock.",
-        subcommands = {KioskCommand.class, NightCommand.class, JudgeCommand.class, CurveCommand.class},
+        subcommands = {
+            KioskCommand.class,
+            NightCommand.class,
+            JudgeCommand.class,
+            CurveCommand.class,
+            RenderCommand.class,
+            TeachCommand.class,
+            CalibrateCommand.class
+        },
         synopsisSubcommandLabel = "COMMAND")
 public final class Main {
+    /** Exit code when something cannot be read or written. */
+    private static final int CANNOT = 3;
+
     private Main() {}
 
     /**
@@ -33,8 +49,33 @@ public final class Main {
      * @return exit code
      */
     static int run(String... arguments) {
+        return commandLine().execute(arguments);
+    }
+
+    /**
+     * The commands, ready to run. What cannot be read or written ends with one line that says why, and exit code 3; a
+     * stack trace is left to mistakes of this program.
+     *
+     * @return a new command line
+     */
+    public static CommandLine commandLine() {
         return new CommandLine(new Main())
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .execute(arguments);
+                .setExecutionExceptionHandler((e, line, parsed) -> {
+                    if (!(e instanceof IOException || e instanceof IllegalArgumentException)) {
+                        throw e;
+                    }
+                    line.getErr().println(oneLine(e));
+                    return CANNOT;
+                });
+    }
+
+    private static String oneLine(Exception e) {
+        String words = e.getMessage();
+        if (e instanceof FileSystemException file) {
+            words = file.getFile() + " cannot be read or written"
+                    + (file.getReason() == null ? "" : ": " + file.getReason());
+        }
+        return (words == null ? e.getClass().getSimpleName() : words).strip().replaceAll("\\s*\\R\\s*", " ");
     }
 }

@@ -64,7 +64,7 @@ public final class CircuitCompiler {
     private PointCircuit compile() {
         checkNodes();
         checkFaultTarget();
-        add("contact", Math.log(CONTACT_OHM), 0.6);
+        add("contact", StrictMath.log(CONTACT_OHM), 0.6);
         add("temperature", 0, 10);
         // All healthy parameters come first so that every fault of a point shares their order.
         point.elements().forEach(this::addElementParameters);
@@ -138,13 +138,13 @@ public final class CircuitCompiler {
 
     private void addElementParameters(NetworkElement element) {
         if (element instanceof NetworkElement.Resistor r) {
-            add(r.id() + ".value", Math.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
+            add(r.id() + ".value", StrictMath.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
         } else if (element instanceof NetworkElement.Inductor l) {
-            add(l.id() + ".value", Math.log(l.inductanceH()), tolerance(l.toleranceRel()));
-            add(l.id() + ".winding", Math.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
+            add(l.id() + ".value", StrictMath.log(l.inductanceH()), tolerance(l.toleranceRel()));
+            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
         } else if (element instanceof NetworkElement.Capacitor c) {
-            add(c.id() + ".value", Math.log(c.capacitanceF()), tolerance(c.toleranceRel()));
-            add(c.id() + ".esr", Math.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
+            add(c.id() + ".value", StrictMath.log(c.capacitanceF()), tolerance(c.toleranceRel()));
+            add(c.id() + ".esr", StrictMath.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
         } else if (element instanceof NetworkElement.Driver d) {
             addDriverParameters(d.positionCode());
         }
@@ -152,20 +152,20 @@ public final class CircuitCompiler {
 
     private void addDriverParameters(String position) {
         DriverModel driver = book.driverModelAt(model, position);
-        add(position + ".Re", Math.log(driver.dcResistanceOhm()), 0.03);
-        add(position + ".K", Math.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
-        add(position + ".n", Math.log(driver.lossyInductanceExponent()), 0.03);
+        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.03);
+        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
+        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.03);
         if (driver.kind() == DriverKind.CONE) {
             MotionalResonance motion = driver.resonances().get(0);
-            add(position + ".fs", Math.log(motion.frequencyHz()), 0.07);
-            add(position + ".Qms", Math.log(motion.q()), 0.2);
-            add(position + ".Z0", Math.log(motion.peakResistanceOhm() / motion.q()), 0.09);
+            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.07);
+            add(position + ".Qms", StrictMath.log(motion.q()), 0.2);
+            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.09);
         } else {
             for (int k = 0; k < driver.resonances().size(); k++) {
                 MotionalResonance resonance = driver.resonances().get(k);
-                add(position + ".f" + (k + 1), Math.log(resonance.frequencyHz()), 0.06);
-                add(position + ".Q" + (k + 1), Math.log(resonance.q()), 0.2);
-                add(position + ".R" + (k + 1), Math.log(resonance.peakResistanceOhm()), 0.2);
+                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.06);
+                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.2);
+                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.2);
             }
         }
     }
@@ -179,19 +179,19 @@ public final class CircuitCompiler {
                 * Math.PI
                 * motion.frequencyHz()
                 / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
-        add(box.id() + ".stiffness", Math.log(stiffness), 0.09);
-        add(box.id() + ".QL", Math.log(box.leakageLossQ()), 0.3);
+        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.09);
+        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.3);
         if (box.kind() == EnclosureKind.VENTED) {
-            add(box.id() + ".tuning", Math.log(box.tuningHz()), 0.04);
+            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.04);
         }
     }
 
     private void addSeverity() {
         if (fault.kind() == CircuitFault.Kind.SHORTED_TURNS) {
-            add("fault.turns", Math.log(0.1), 0.8);
+            add("fault.turns", StrictMath.log(0.1), 0.8);
         } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
-            add("fault.series", Math.log(0.5 * dcResistanceOhm), 1.2);
+            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.2);
         }
     }
 
@@ -272,7 +272,7 @@ public final class CircuitCompiler {
         boolean cone = driver.kind() == DriverKind.CONE;
         int middle = cone ? addMotionNode(position, b) : b;
         if (!open) {
-            addCoils(position, driver, a, middle, new Terms.CoilFault(scale, series, turns), seized);
+            addCoils(position, driver, a, middle, new CoilFault(scale, series, turns), seized);
         }
         if (cone && seized) {
             terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
@@ -282,7 +282,8 @@ public final class CircuitCompiler {
             int z0 = parameter(position + ".Z0");
             int[] p =
                     turns >= 0 ? new int[] {fs, qms, z0, turns, parameter(position + ".Re")} : new int[] {fs, qms, z0};
-            terms.add(new Terms.Motion(Ends.nodes(middle, b), Ends.weights(middle, b), scale, p));
+            terms.add(new MotionTerm(
+                    Ends.nodes(middle, b), Ends.weights(middle, b), new CoilFault(scale, series, turns), p));
         }
     }
 
@@ -293,8 +294,7 @@ public final class CircuitCompiler {
         return middle;
     }
 
-    private void addCoils(
-            String position, DriverModel driver, int a, int b, Terms.CoilFault coilFault, boolean seized) {
+    private void addCoils(String position, DriverModel driver, int a, int b, CoilFault coilFault, boolean seized) {
         int resonances = driver.kind() == DriverKind.CONE || seized
                 ? 0
                 : driver.resonances().size();
@@ -312,7 +312,7 @@ public final class CircuitCompiler {
         if (severity) {
             p[p.length - 1] = Math.max(coilFault.seriesResistance(), coilFault.turnShare());
         }
-        terms.add(new Terms.Coils(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
+        terms.add(new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
     }
 
     private void addEnclosure(Enclosure box) {
@@ -340,6 +340,6 @@ public final class CircuitCompiler {
                 }
                 : new int[] {parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL")};
         Ends ends = Ends.of(from, to, coupling);
-        terms.add(new Terms.BoxAir(ends.nodes(), ends.weights(), vented, fsHz, p));
+        terms.add(new BoxAirTerm(ends.nodes(), ends.weights(), vented, fsHz, p));
     }
 }

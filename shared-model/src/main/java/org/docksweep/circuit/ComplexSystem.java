@@ -51,6 +51,14 @@ final class ComplexSystem {
         substituteBack();
     }
 
+    double solutionRe(int node) {
+        return solutionRe[node];
+    }
+
+    double solutionIm(int node) {
+        return solutionIm[node];
+    }
+
     /** Real part of {@code g^T v}. */
     double projectRe(int[] nodes, double[] weights) {
         double sum = 0;

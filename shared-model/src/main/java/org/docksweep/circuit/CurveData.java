@@ -34,11 +34,11 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
         double[] sigma = new double[n];
         for (int i = 0; i < n; i++) {
             int at = i * everyNth;
-            double magnitude = Math.max(1e-6, Math.hypot(re[at], im[at]));
+            double magnitude = Math.max(1e-6, StrictMath.hypot(re[at], im[at]));
             frequencyHz[i] = grid[at];
-            logOhm[i] = Math.log(magnitude) - offsets.logOhmAt(grid[at]);
-            phaseRad[i] = Math.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
-            sigma[i] = Math.hypot(uncertainty[at] / magnitude, offsets.sigmaAt(grid[at]));
+            logOhm[i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
+            phaseRad[i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
+            sigma[i] = StrictMath.hypot(uncertainty[at] / magnitude, offsets.sigmaAt(grid[at]));
         }
         return new CurveData(frequencyHz, logOhm, phaseRad, sigma);
     }

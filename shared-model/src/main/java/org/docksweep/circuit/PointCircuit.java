@@ -16,6 +16,7 @@ public final class PointCircuit {
     private final int inputNode;
     private final int contact;
     private final ComplexSystem system;
+    private double contactOhm;
 
     PointCircuit(List<CircuitParameter> parameters, List<Term> terms, int nodes, int inputNode, int contact) {
         this.parameters = List.copyOf(parameters);
@@ -68,40 +69,51 @@ public final class PointCircuit {
      */
     public double[] impedanceOhm(double frequencyHz, double[] x) {
         double[] logarithm = new double[2];
-        evaluate(frequencyHz, x, logarithm, null, null);
-        double magnitude = Math.exp(logarithm[0]);
-        return new double[] {magnitude * Math.cos(logarithm[1]), magnitude * Math.sin(logarithm[1])};
+        prepare(x);
+        evaluate(frequencyHz, logarithm, null, null);
+        double magnitude = StrictMath.exp(logarithm[0]);
+        return new double[] {magnitude * StrictMath.cos(logarithm[1]), magnitude * StrictMath.sin(logarithm[1])};
     }
 
     /**
-     * Natural logarithm of the impedance and its slopes.
+     * Takes a parameter vector in, for all calls of {@link #evaluate} that follow.
+     *
+     * @param x parameter vector
+     */
+    void prepare(double[] x) {
+        for (Term term : terms) {
+            term.prepare(x);
+        }
+        contactOhm = StrictMath.exp(x[contact]);
+    }
+
+    /**
+     * Natural logarithm of the impedance and its slopes at the prepared parameter vector.
      *
      * @param frequencyHz frequency in hertz
-     * @param x parameter vector
      * @param logarithm receives ln |Z| and the phase in radian
      * @param slopeRe receives d ln|Z| / dx, or null when not wanted
      * @param slopeIm receives d phase / dx, or null when not wanted
      */
-    void evaluate(double frequencyHz, double[] x, double[] logarithm, double[] slopeRe, double[] slopeIm) {
+    void evaluate(double frequencyHz, double[] logarithm, double[] slopeRe, double[] slopeIm) {
+        double omega = 2 * Math.PI * frequencyHz;
+        double logOmega = StrictMath.log(omega);
         system.clear(LEAK_S);
         for (Term term : terms) {
-            term.evaluate(frequencyHz, x);
+            term.evaluate(omega, logOmega);
             system.add(term.nodes(), term.weights(), term.yRe, term.yIm);
         }
         system.solveUnitCurrentInto(inputNode);
-        double contactOhm = Math.exp(x[contact]);
-        int[] input = {inputNode};
-        double[] one = {1};
-        double zRe = system.projectRe(input, one) + contactOhm;
-        double zIm = system.projectIm(input, one);
-        logarithm[0] = 0.5 * Math.log(zRe * zRe + zIm * zIm);
-        logarithm[1] = Math.atan2(zIm, zRe);
+        double zRe = system.solutionRe(inputNode) + contactOhm;
+        double zIm = system.solutionIm(inputNode);
+        double norm = zRe * zRe + zIm * zIm;
+        logarithm[0] = 0.5 * StrictMath.log(norm);
+        logarithm[1] = StrictMath.atan2(zIm, zRe);
         if (slopeRe == null) {
             return;
         }
         java.util.Arrays.fill(slopeRe, 0);
         java.util.Arrays.fill(slopeIm, 0);
-        double norm = zRe * zRe + zIm * zIm;
         slopeRe[contact] = contactOhm * zRe / norm;
         slopeIm[contact] = -contactOhm * zIm / norm;
         for (Term term : terms) {

@@ -41,8 +41,11 @@ abstract class Term {
         return parameters;
     }
 
-    /** Sets admittance and slopes for a frequency and a parameter vector. */
-    abstract void evaluate(double frequencyHz, double[] x);
+    /** Takes a parameter vector in, once for all frequencies that follow. */
+    abstract void prepare(double[] x);
+
+    /** Sets admittance and slopes for a frequency (angular frequency and its logarithm given) and the prepared vector. */
+    abstract void evaluate(double omega, double logOmega);
 
     /** Sets the admittance to 1 / z and turns slopes of z into slopes of y: {@code dy = -y^2 dz}. */
     final void invert(double zRe, double zIm) {

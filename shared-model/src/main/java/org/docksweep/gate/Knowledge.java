@@ -100,7 +100,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
         for (int i = 0; i < log.length; i++) {
             log[i] = all.logOhm()[i] - fitted[0][i];
             phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-            sigma[i] = Math.hypot(BASELINE_SIGMA, all.sigma()[i]);
+            sigma[i] = StrictMath.hypot(BASELINE_SIGMA, all.sigma()[i]);
         }
         return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA);
     }

@@ -20,7 +20,7 @@ final class CurveReadings {
     private static final double LOW_PEAK_BELOW_HZ = 250;
     private static final double MID_PEAK_BELOW_HZ = 1200;
     private static final double HIGH_PEAK_BELOW_HZ = 2500;
-    private static final double DB_PER_LOG = 20 / Math.log(10);
+    private static final double DB_PER_LOG = 20 / StrictMath.log(10);
 
     private final TestPoint point;
     private final CabinetModel model;
@@ -95,7 +95,7 @@ final class CurveReadings {
             double sum = 0;
             double spread = 0;
             for (int i = from; i < from + BAND_POINTS; i++) {
-                sum += DB_PER_LOG * Math.log(magnitudeOhm[i] / expected[i]);
+                sum += DB_PER_LOG * StrictMath.log(magnitudeOhm[i] / expected[i]);
                 spread += DB_PER_LOG * reference.spreadLog()[i];
             }
             Deviation band = new Deviation(
@@ -113,7 +113,9 @@ final class CurveReadings {
         if (reference == null || !java.util.Arrays.equals(reference.frequencyHz(), frequencyHz)) {
             return null;
         }
-        return java.util.Arrays.stream(reference.meanLogOhm()).map(Math::exp).toArray();
+        return java.util.Arrays.stream(reference.meanLogOhm())
+                .map(StrictMath::exp)
+                .toArray();
     }
 
     private double uncertaintyAt(int index) {

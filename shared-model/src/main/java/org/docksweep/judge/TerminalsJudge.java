@@ -211,11 +211,11 @@ final class TerminalsJudge {
             if (!id.endsWith(".Re")) {
                 continue;
             }
-            double value = Math.exp(explanation.healthyX()[i]);
-            double expected = Math.exp(knowledge.prior().mean()[i]);
+            double value = StrictMath.exp(explanation.healthyX()[i]);
+            double expected = StrictMath.exp(knowledge.prior().mean()[i]);
             double spread = Math.max(0.03, knowledge.prior().spread()[i]);
-            double low = expected * Math.exp(-4 * spread);
-            double high = expected * Math.exp(4 * spread);
+            double low = expected * StrictMath.exp(-4 * spread);
+            double high = expected * StrictMath.exp(4 * spread);
             readings.add(new Reading(
                     ReadingKind.DC_RESISTANCE_20C,
                     point.code(),

@@ -22,10 +22,16 @@ import org.docksweep.sweep.ImpedanceCurve;
 public final class SuspectRanking {
     /** Suspects less probable than this are not shown. */
     private static final double SHOWN = 0.01;
+    /** The first look uses every sixth point of the data, believed so much less. */
+    private static final int FIRST_LOOK = 6;
+
+    private static final double DOUBT = 5;
+    /** Chi squared by which a hypothesis may lie behind the best in the first look. */
+    private static final double CONCEIVABLE = 60;
     /** Quick fits use every third point of the data. */
     private static final int THINNED = 3;
     /** A hypothesis this far behind the best in logarithmic evidence after a quick fit is not fitted in full. */
-    private static final double RACE = 25;
+    private static final double RACE = 14;
     /** But so many of the best are always fitted in full. */
     private static final int FITTED_AT_LEAST = 4;
     /** Suspects shown at most. */
@@ -85,9 +91,8 @@ public final class SuspectRanking {
         Scored healthy =
                 new Scored(hypotheses.get(0), CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null));
         List<Scored> scored = new ArrayList<>(List.of(healthy));
-        for (Hypothesis hypothesis : worthFitting(hypotheses, data, healthy.fit())) {
-            scored.add(new Scored(
-                    hypothesis, fullFit(hypothesis, data, healthy.fit().x())));
+        for (Contender contender : worthFitting(hypotheses, data, healthy.fit())) {
+            scored.add(new Scored(contender.hypothesis(), fullFit(contender, data)));
         }
         double freedom = 2.0 * data.size();
         double best = scored.stream().mapToDouble(s -> s.fit().chi2()).min().orElseThrow();
@@ -96,30 +101,66 @@ public final class SuspectRanking {
         return posterior(scored, temper, best / freedom, data);
     }
 
-    /** Faults that a quick fit on a thinned curve leaves in the race. */
-    private List<Hypothesis> worthFitting(List<Hypothesis> hypotheses, CurveData data, CircuitFit.Result healthy) {
+    /** A fault with its circuit, prior, where its fit should start, and its score so far. */
+    private record Contender(
+            Hypothesis hypothesis, PointCircuit circuit, CircuitPrior prior, double[] start, double score) {}
+
+    /** Faults that quick looks leave in the race. */
+    private List<Contender> worthFitting(List<Hypothesis> hypotheses, CurveData data, CircuitFit.Result healthy) {
         CurveData thinned = data.thinned(THINNED);
-        double[] score = new double[hypotheses.size()];
-        double best = healthy.logEvidence() + Math.log(hypotheses.get(0).weight());
-        for (int i = 1; i < score.length; i++) {
-            Hypothesis hypothesis = hypotheses.get(i);
-            PointCircuit circuit = circuit(hypothesis);
-            double[] start = circuit == knowledge.circuit() ? healthy.x() : null;
-            score[i] = CircuitFit.fit(circuit, thinned, prior(hypothesis, circuit), start, CircuitFit.Effort.QUICK)
-                            .logEvidence()
-                    + Math.log(hypothesis.weight());
-            best = Math.max(best, score[i]);
+        List<Contender> contenders = new ArrayList<>();
+        for (Contender contender : conceivable(hypotheses, data)) {
+            contenders.add(quickLook(contender, thinned, healthy));
         }
-        double[] order = score.clone();
-        java.util.Arrays.sort(order, 1, order.length);
-        double fewest = order[Math.max(1, order.length - FITTED_AT_LEAST)];
-        List<Hypothesis> kept = new ArrayList<>();
-        for (int i = 1; i < score.length; i++) {
-            if (score[i] >= Math.min(best - RACE, fewest)) {
-                kept.add(hypotheses.get(i));
+        contenders.sort(Comparator.comparingDouble(Contender::score).reversed());
+        double best = Math.max(
+                healthy.logEvidence() + StrictMath.log(hypotheses.get(0).weight()),
+                contenders.get(0).score());
+        List<Contender> kept = new ArrayList<>();
+        for (Contender contender : contenders) {
+            if (kept.size() < FITTED_AT_LEAST || contender.score() >= best - RACE) {
+                kept.add(contender);
             }
         }
         return kept;
+    }
+
+    /** Drops changes of structure that could not explain the curve even if it were measured badly. */
+    private List<Contender> conceivable(List<Hypothesis> hypotheses, CurveData data) {
+        CurveData doubted = data.thinned(FIRST_LOOK).withSigmaScaled(DOUBT);
+        List<Contender> all = new ArrayList<>();
+        double least = Double.POSITIVE_INFINITY;
+        for (Hypothesis hypothesis : hypotheses.subList(1, hypotheses.size())) {
+            PointCircuit circuit = circuit(hypothesis);
+            CircuitPrior prior = prior(hypothesis, circuit);
+            double chi2 = circuit == knowledge.circuit() ? 0 : CircuitFit.chi2AfterOneStep(circuit, doubted, prior);
+            least = circuit == knowledge.circuit() ? least : Math.min(least, chi2);
+            all.add(new Contender(hypothesis, circuit, prior, null, -chi2));
+        }
+        double limit = least + CONCEIVABLE;
+        return all.stream().filter(c -> -c.score() <= limit).toList();
+    }
+
+    private Contender quickLook(Contender contender, CurveData thinned, CircuitFit.Result healthy) {
+        Hypothesis hypothesis = contender.hypothesis();
+        double weight = StrictMath.log(hypothesis.weight());
+        if (hypothesis.widenedParameter() != null) {
+            int index = contender.circuit().indexOf(hypothesis.widenedParameter());
+            double score = healthy.logEvidenceWith(
+                    knowledge.prior(),
+                    index,
+                    contender.prior().mean()[index],
+                    contender.prior().spread()[index]);
+            return new Contender(hypothesis, contender.circuit(), contender.prior(), healthy.x(), score + weight);
+        }
+        CircuitFit.Result quick =
+                CircuitFit.fit(contender.circuit(), thinned, contender.prior(), null, CircuitFit.Effort.QUICK);
+        return new Contender(
+                hypothesis, contender.circuit(), contender.prior(), quick.x(), quick.logEvidence() + weight);
+    }
+
+    private static CircuitFit.Result fullFit(Contender contender, CurveData data) {
+        return CircuitFit.fit(contender.circuit(), data, contender.prior(), contender.start(), CircuitFit.Effort.NEAR);
     }
 
     private PointCircuit circuit(Hypothesis hypothesis) {
@@ -137,17 +178,6 @@ public final class SuspectRanking {
         return prior.with(index, prior.mean()[index] + hypothesis.shift(), hypothesis.spread());
     }
 
-    private CircuitFit.Result fullFit(Hypothesis hypothesis, CurveData data, double[] healthyX) {
-        PointCircuit circuit = circuit(hypothesis);
-        CircuitPrior prior = prior(hypothesis, circuit);
-        CircuitFit.Result fromPrior = CircuitFit.fit(circuit, data, prior, null);
-        if (circuit != knowledge.circuit()) {
-            return fromPrior;
-        }
-        CircuitFit.Result fromHealthy = CircuitFit.fit(circuit, data, prior, healthyX);
-        return fromHealthy.logEvidence() > fromPrior.logEvidence() ? fromHealthy : fromPrior;
-    }
-
     private Explanation posterior(List<Scored> scored, double temper, double reducedBest, CurveData data) {
         double[] log = new double[scored.size()];
         double largest = Double.NEGATIVE_INFINITY;
@@ -155,18 +185,18 @@ public final class SuspectRanking {
             CircuitFit.Result fit = scored.get(i).fit();
             log[i] = fit.logEvidence()
                     + 0.5 * fit.chi2() * (1 - 1 / temper)
-                    + Math.log(scored.get(i).hypothesis().weight());
+                    + StrictMath.log(scored.get(i).hypothesis().weight());
             largest = Math.max(largest, log[i]);
         }
         double sum = 0;
         for (double l : log) {
-            sum += Math.exp(l - largest);
+            sum += StrictMath.exp(l - largest);
         }
-        double healthy = Math.exp(log[0] - largest) / sum;
+        double healthy = StrictMath.exp(log[0] - largest) / sum;
         double faults = 1 - healthy;
         List<Suspect> suspects = new ArrayList<>();
         for (int i = 1; i < log.length; i++) {
-            double among = Math.exp(log[i] - largest) / sum / Math.max(faults, 1e-12);
+            double among = StrictMath.exp(log[i] - largest) / sum / Math.max(faults, 1e-12);
             if (among >= SHOWN) {
                 suspects.add(SuspectWords.suspect(
                         scored.get(i).hypothesis(),
@@ -193,7 +223,8 @@ public final class SuspectRanking {
         double largest = Double.NEGATIVE_INFINITY;
         for (Scored s : scored) {
             largest = Math.max(
-                    largest, s.fit().logEvidence() + Math.log(s.hypothesis().weight()));
+                    largest,
+                    s.fit().logEvidence() + StrictMath.log(s.hypothesis().weight()));
         }
         return largest;
     }
@@ -202,7 +233,7 @@ public final class SuspectRanking {
     private static double constant(CurveData data) {
         double sum = 0;
         for (double s : data.sigma()) {
-            sum -= 2 * Math.log(s);
+            sum -= 2 * StrictMath.log(s);
         }
         return sum;
     }

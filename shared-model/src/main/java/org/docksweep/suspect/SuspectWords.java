@@ -38,7 +38,7 @@ final class SuspectWords {
     }
 
     private static String severity(Hypothesis hypothesis, CircuitFit.Result fit) {
-        double last = Math.exp(fit.x()[fit.x().length - 1]);
+        double last = StrictMath.exp(fit.x()[fit.x().length - 1]);
         return switch (hypothesis.kind()) {
             case SHORTED_TURNS -> String.format(Locale.ROOT, "%.0f %%", 100 * last);
             case CONTACT_RESISTANCE -> String.format(Locale.ROOT, "%.1f \u03a9", last);

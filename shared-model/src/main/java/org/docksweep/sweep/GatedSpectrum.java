@@ -56,6 +56,19 @@ record GatedSpectrum(double[] frequencyHz, double[][] re, double[][] im, double[
         return result;
     }
 
+    /** The same in pairs of responses that follow each other. */
+    GatedSpectrum[] pairs() {
+        GatedSpectrum[] pairs = new GatedSpectrum[re.length / 2];
+        for (int k = 0; k < pairs.length; k++) {
+            pairs[k] = new GatedSpectrum(
+                    frequencyHz,
+                    new double[][] {re[2 * k], re[2 * k + 1]},
+                    new double[][] {im[2 * k], im[2 * k + 1]},
+                    windowEnergy);
+        }
+        return pairs;
+    }
+
     private void read(
             double[][] responses, int peak, int rateHz, int step, int from, int to, DoubleFunction<Gate> gates) {
         Gate last = null;
@@ -72,20 +85,50 @@ record GatedSpectrum(double[] frequencyHz, double[][] re, double[][] im, double[
             }
             int pre = gate.preSamples(rateHz);
             windowEnergy[p] = step * phasors(window, 2 * Math.PI * frequencyHz[p] / rateHz, pre, cosine, sine);
-            for (int r = 0; r < responses.length; r++) {
-                double[] response = responses[r];
-                int mask = response.length - 1;
-                double sumRe = 0;
-                double sumIm = 0;
-                for (int i = 0; i < cosine.length; i++) {
-                    double value = response[peak - pre + i & mask];
-                    sumRe += value * cosine[i];
-                    sumIm += value * sine[i];
-                }
-                re[r][p] = step * sumRe;
-                im[r][p] = step * sumIm;
+            for (int r = 0; r + 1 < responses.length; r += 2) {
+                readTwo(responses, r, peak - pre, step, p, cosine, sine);
+            }
+            if (responses.length % 2 == 1) {
+                readOne(responses, responses.length - 1, peak - pre, step, p, cosine, sine);
             }
         }
+    }
+
+    private void readOne(double[][] responses, int r, int from, int step, int p, double[] cosine, double[] sine) {
+        double[] response = responses[r];
+        int mask = response.length - 1;
+        double sumRe = 0;
+        double sumIm = 0;
+        for (int i = 0; i < cosine.length; i++) {
+            double value = response[from + i & mask];
+            sumRe += value * cosine[i];
+            sumIm += value * sine[i];
+        }
+        re[r][p] = step * sumRe;
+        im[r][p] = step * sumIm;
+    }
+
+    /** Two at a time: a sum alone only waits for its own last addition. */
+    private void readTwo(double[][] responses, int r, int from, int step, int p, double[] cosine, double[] sine) {
+        double[] first = responses[r];
+        double[] second = responses[r + 1];
+        int mask = first.length - 1;
+        double firstRe = 0;
+        double firstIm = 0;
+        double secondRe = 0;
+        double secondIm = 0;
+        for (int i = 0; i < cosine.length; i++) {
+            double a = first[from + i & mask];
+            double b = second[from + i & mask];
+            firstRe += a * cosine[i];
+            firstIm += a * sine[i];
+            secondRe += b * cosine[i];
+            secondIm += b * sine[i];
+        }
+        re[r][p] = step * firstRe;
+        im[r][p] = step * firstIm;
+        re[r + 1][p] = step * secondRe;
+        im[r + 1][p] = step * secondIm;
     }
 
     /** Fills in the windowed phasors and returns the energy of the window. */

@@ -48,11 +48,12 @@ final class HumCheck {
             amplitude = Math.max(amplitude, sweepAmplitude(capture, v) / HIGH_OHM);
         }
         double worst = 0;
+        double[] tail = tail(capture, c);
         for (int h = 0; h < hum.cosine().length; h++) {
             double frequencyHz = hum.frequencyHz() * (h + 1);
             if (frequencyHz >= signal.startHz() && frequencyHz <= signal.stopHz()) {
                 double fitted = Math.hypot(hum.cosine()[h], hum.sine()[h]);
-                double line = left(capture, c, frequencyHz, fitted);
+                double line = left(capture, c, tail, frequencyHz, fitted);
                 double gateS = Gate.electrical(frequencyHz, signal, AnalysisSettings.standard())
                         .postS();
                 double added = line / amplitude * gateS * Math.sqrt(frequencyHz / signal.rateConstantS());
@@ -66,27 +67,46 @@ final class HumCheck {
      * Amplitude of a line that is still there, read in the tail of the last sweep where it is worst; without a tail long
      * enough, what a wandering grid would leave of the line.
      */
-    private static double left(PreparedCapture capture, int c, double frequencyHz, double fitted) {
-        double[] samples = capture.channels[c];
-        int last = capture.plan.repeats() - 1;
-        int from = capture.start(last) + capture.signal.frames() + (int) (RING_OUT_S * capture.sampleRateHz);
-        int length = samples.length - from;
+    private static double left(PreparedCapture capture, int c, double[] tail, double frequencyHz, double fitted) {
+        int length = tail.length;
         if (length < LEAST_TAIL_S * capture.sampleRateHz) {
-            double agoS = (from - capture.silence / 2.0) / capture.sampleRateHz;
+            double agoS = (tailStart(capture) - capture.silence / 2.0) / capture.sampleRateHz;
             return fitted * Math.min(1, 2 * Math.PI * WANDER_HZ * frequencyHz / BASE_HZ * agoS);
         }
         double angle = 2 * Math.PI * frequencyHz / capture.sampleRateHz;
+        double stepRe = StrictMath.cos(angle);
+        double stepIm = StrictMath.sin(angle);
+        double turnRe = 1;
+        double turnIm = 0;
         double re = 0;
         double im = 0;
-        for (int n = 0; n < length; n++) {
-            double window = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (n + 0.5) / length);
-            re += window * samples[from + n] * StrictMath.cos(angle * n);
-            im += window * samples[from + n] * StrictMath.sin(angle * n);
+        for (double value : tail) {
+            re += value * turnRe;
+            im += value * turnIm;
+            double next = turnRe * stepRe - turnIm * stepIm;
+            turnIm = turnRe * stepIm + turnIm * stepRe;
+            turnRe = next;
         }
         // The window's mean is a half; a line of amplitude a gives a length / 4.
         double amplitude = 4 * Math.hypot(re, im) / length;
         double noise = Math.sqrt(6 * capture.noiseVariance[c] / length);
         return amplitude > SIGNIFICANT * noise ? amplitude : 0;
+    }
+
+    private static int tailStart(PreparedCapture capture) {
+        int last = capture.plan.repeats() - 1;
+        return capture.start(last) + capture.signal.frames() + (int) (RING_OUT_S * capture.sampleRateHz);
+    }
+
+    /** The channel after the last sweep, seen through a Hann window. */
+    private static double[] tail(PreparedCapture capture, int c) {
+        int from = tailStart(capture);
+        double[] tail = new double[Math.max(0, capture.channels[c].length - from)];
+        for (int n = 0; n < tail.length; n++) {
+            double window = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (n + 0.5) / tail.length);
+            tail[n] = window * capture.channels[c][from + n];
+        }
+        return tail;
     }
 
     private static double sweepAmplitude(PreparedCapture capture, int channel) {

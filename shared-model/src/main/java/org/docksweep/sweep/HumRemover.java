@@ -16,6 +16,9 @@ import org.hipparchus.linear.RealMatrix;
  */
 record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amplitude) {
     private static final int HARMONICS = 12;
+    /** Lines worked out side by side: one alone only waits for its own last product. Divides the harmonics. */
+    private static final int AT_ONCE = 3;
+
     private static final double[] NOMINAL_HZ = {50, 60};
 
     /** Grids hold their frequency far better; oscillators of interfaces add little. */
@@ -69,20 +72,22 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
 
     /** Takes the hum off a channel, in place. */
     void subtractFrom(double[] samples, int sampleRateHz) {
+        Line[] lines = new Line[HARMONICS];
+        int count = 0;
         for (int h = 0; h < cosine.length; h++) {
-            if (cosine[h] == 0 && sine[h] == 0) {
-                continue;
+            if (cosine[h] != 0 || sine[h] != 0) {
+                lines[count++] = new Line(frequencyHz, h + 1, sampleRateHz, cosine[h], sine[h]);
             }
-            double angle = 2 * Math.PI * frequencyHz * (h + 1) / sampleRateHz;
-            double stepRe = StrictMath.cos(angle);
-            double stepIm = StrictMath.sin(angle);
-            double re = 1;
-            double im = 0;
+        }
+        while (count % AT_ONCE != 0) {
+            lines[count++] = new Line(frequencyHz, 1, sampleRateHz, 0, 0);
+        }
+        for (int k = 0; k < count; k += AT_ONCE) {
+            Line a = lines[k].copy();
+            Line b = lines[k + 1].copy();
+            Line c = lines[k + 2].copy();
             for (int i = 0; i < samples.length; i++) {
-                samples[i] -= cosine[h] * re + sine[h] * im;
-                double next = re * stepRe - im * stepIm;
-                im = re * stepIm + im * stepRe;
-                re = next;
+                samples[i] = samples[i] - a.next() - b.next() - c.next();
             }
         }
     }
@@ -106,22 +111,18 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     /** Power of all harmonics of a fundamental in windowed samples. */
     private static double power(double[] weighted, double rateHz, double fundamentalHz) {
         double power = 0;
-        for (int h = 1; h <= HARMONICS; h++) {
-            double angle = 2 * Math.PI * fundamentalHz * h / rateHz;
-            double stepRe = StrictMath.cos(angle);
-            double stepIm = StrictMath.sin(angle);
-            double re = 1;
-            double im = 0;
-            double sumRe = 0;
-            double sumIm = 0;
+        for (int h = 1; h <= HARMONICS; h += AT_ONCE) {
+            Line a = new Line(fundamentalHz, h, rateHz, 0, 0);
+            Line b = new Line(fundamentalHz, h + 1, rateHz, 0, 0);
+            Line c = new Line(fundamentalHz, h + 2, rateHz, 0, 0);
             for (double sample : weighted) {
-                sumRe += sample * re;
-                sumIm += sample * im;
-                double next = re * stepRe - im * stepIm;
-                im = re * stepIm + im * stepRe;
-                re = next;
+                a.add(sample);
+                b.add(sample);
+                c.add(sample);
             }
-            power += sumRe * sumRe + sumIm * sumIm;
+            power += a.power();
+            power += b.power();
+            power += c.power();
         }
         return power;
     }
@@ -188,5 +189,60 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
             sum += a[i] * b[i];
         }
         return sum;
+    }
+
+    /** One harmonic turning from sample to sample. */
+    private static final class Line {
+        private final double stepRe;
+        private final double stepIm;
+        private final double cosine;
+        private final double sine;
+        private double re = 1;
+        private double im;
+        private double sumRe;
+        private double sumIm;
+
+        Line(double fundamentalHz, int harmonic, double rateHz, double cosine, double sine) {
+            double angle = 2 * Math.PI * fundamentalHz * harmonic / rateHz;
+            this.stepRe = StrictMath.cos(angle);
+            this.stepIm = StrictMath.sin(angle);
+            this.cosine = cosine;
+            this.sine = sine;
+        }
+
+        private Line(Line other) {
+            this.stepRe = other.stepRe;
+            this.stepIm = other.stepIm;
+            this.cosine = other.cosine;
+            this.sine = other.sine;
+        }
+
+        /** A copy made where it is used stays in registers. */
+        Line copy() {
+            return new Line(this);
+        }
+
+        /** The line's own sample. */
+        double next() {
+            double value = cosine * re + sine * im;
+            turn();
+            return value;
+        }
+
+        void add(double sample) {
+            sumRe += sample * re;
+            sumIm += sample * im;
+            turn();
+        }
+
+        double power() {
+            return sumRe * sumRe + sumIm * sumIm;
+        }
+
+        private void turn() {
+            double next = re * stepRe - im * stepIm;
+            im = re * stepIm + im * stepRe;
+            re = next;
+        }
     }
 }

@@ -75,11 +75,13 @@ final class RawCheck {
     static boolean dead(Capture capture, ChannelRole role) {
         float lowest = Float.POSITIVE_INFINITY;
         float highest = Float.NEGATIVE_INFINITY;
+        boolean notNumbers = false;
         for (float sample : capture.fullScale(role)) {
-            lowest = Math.min(lowest, sample);
-            highest = Math.max(highest, sample);
+            lowest = sample < lowest ? sample : lowest;
+            highest = sample > highest ? sample : highest;
+            notNumbers |= sample != sample;
         }
-        return !(highest - lowest > DEAD_SPAN);
+        return notNumbers || !(highest - lowest > DEAD_SPAN);
     }
 
     /**

@@ -113,16 +113,18 @@ public final class SweepAnalyser {
         int i = prepared.channel(ChannelRole.CURRENT);
         int count = prepared.plan.repeats();
         double[] grid = gridOf(prepared.signal);
-        GatedSpectrum[] spectra = new GatedSpectrum[count];
+        double[][] pairs = new double[2 * count][];
         for (int k = 0; k < count; k++) {
-            double[][] pair = {prepared.responses[k][v], prepared.responses[k][i]};
-            spectra[k] = GatedSpectrum.of(
-                    pair,
-                    prepared.pad,
-                    prepared.sampleRateHz,
-                    grid,
-                    f -> Gate.electrical(f, prepared.signal, settings));
+            pairs[2 * k] = prepared.responses[k][v];
+            pairs[2 * k + 1] = prepared.responses[k][i];
         }
+        GatedSpectrum[] spectra = GatedSpectrum.of(
+                        pairs,
+                        prepared.pad,
+                        prepared.sampleRateHz,
+                        grid,
+                        f -> Gate.electrical(f, prepared.signal, settings))
+                .pairs();
         boolean[] all = new boolean[count];
         Arrays.fill(all, true);
         double scaleRatioOhm =

@@ -148,15 +148,18 @@ class PointCircuitTest {
         double[] slopeIm = new double[x.length];
         double step = 1e-5;
         for (double f : new double[] {17, 43, 61, 240, 700, 1900, 6000, 15000}) {
-            circuit.evaluate(f, x, at, slopeRe, slopeIm);
+            circuit.prepare(x);
+            circuit.evaluate(f, at, slopeRe, slopeIm);
             for (int i = 0; i < x.length; i++) {
                 String id = circuit.parameters().get(i).id();
                 double[] up = x.clone();
                 double[] down = x.clone();
                 up[i] += step;
                 down[i] -= step;
-                circuit.evaluate(f, up, above, null, null);
-                circuit.evaluate(f, down, below, null, null);
+                circuit.prepare(up);
+                circuit.evaluate(f, above, null, null);
+                circuit.prepare(down);
+                circuit.evaluate(f, below, null, null);
                 double tolerance = 2e-4;
                 assertThat(slopeRe[i])
                         .as(id + " at " + f)

@@ -3,12 +3,20 @@ package org.docksweep.kiosk.commands;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.sweep.Capture;
+import org.docksweep.sweep.RecordingException;
 
 /**
  * Says which recording belongs to which cabinet and test point: {@code recordings.csv} in UTF-8 with the columns
@@ -29,6 +37,63 @@ final class RecordingIndex {
     record Row(String cabinet, String modelCode, String testPointCode, Path file) {}
 
     private RecordingIndex() {}
+
+    /**
+     * The model of a cabinet, when all its rows agree and the model has their test points.
+     *
+     * @param book models
+     * @param cabinet name of the cabinet
+     * @param rows its rows
+     * @return the model
+     * @throws IOException if something does not fit; names the cabinet
+     */
+    static CabinetModel model(ModelBook book, String cabinet, List<Row> rows) throws IOException {
+        String code = rows.get(0).modelCode();
+        CabinetModel model = book.cabinetModels().stream()
+                .filter(m -> m.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new IOException(NAME + ": cabinet " + cabinet + ": model " + code
+                        + " is not among the models; they are "
+                        + book.cabinetModels().stream().map(CabinetModel::code).toList()));
+        List<String> points = model.testPoints().stream().map(TestPoint::code).toList();
+        Set<String> seen = new HashSet<>();
+        for (Row row : rows) {
+            if (!row.modelCode().equals(code)) {
+                throw new IOException(
+                        NAME + ": cabinet " + cabinet + " has two models, " + code + " and " + row.modelCode());
+            }
+            if (!points.contains(row.testPointCode())) {
+                throw new IOException(NAME + ": cabinet " + cabinet + ": model " + code + " has no test point "
+                        + row.testPointCode() + "; it has " + points);
+            }
+            if (!seen.add(row.testPointCode())) {
+                throw new IOException(NAME + ": cabinet " + cabinet + ": test point " + row.testPointCode()
+                        + " is listed twice; keep the recording that counts");
+            }
+        }
+        return model;
+    }
+
+    /**
+     * Reads the recording of a row.
+     *
+     * @param row the row
+     * @param point the test point it names
+     * @return the capture
+     * @throws IOException if it cannot be read or was made at another kind of test point
+     */
+    static Capture capture(Row row, TestPoint point) throws IOException {
+        Capture capture = Recordings.read(row.file());
+        if (capture.header().testPointKind() != point.kind()) {
+            throw new RecordingException(
+                    row.file().getFileName().toString(),
+                    "testPointKind",
+                    "must be " + point.kind() + " for test point " + point.code() + " of model " + row.modelCode()
+                            + ", but is " + capture.header().testPointKind(),
+                    "Correct " + NAME + " or bring the recording that belongs to it");
+        }
+        return capture;
+    }
 
     static Map<String, List<Row>> read(Path folder) throws IOException {
         Path index = folder.resolve(NAME);
@@ -61,7 +126,12 @@ final class RecordingIndex {
             throw new IOException(
                     index + ", line " + number + ": expected four fields (" + HEADER + "), but found: " + line);
         }
-        Path file = folder.resolve(fields[3].strip()).normalize();
+        Path file;
+        try {
+            file = folder.resolve(fields[3].strip()).normalize();
+        } catch (InvalidPathException e) {
+            throw new IOException(index + ", line " + number + ": file: no file can have this name", e);
+        }
         return new Row(fields[0].strip(), fields[1].strip(), fields[2].strip(), file);
     }
 }

@@ -102,9 +102,12 @@ final class DockFlow {
         if (atWork()) {
             setAsideUnfinished();
         }
-        Reason outcome = Reason.of(cleaned ? "dock-scan-cleaned" : "dock-scan-read", tag.value());
-        picture.echo(text, now, outcome, cleaned ? ReadingState.WATCH : ReadingState.OK);
         lookUp(tag);
+        Reason read = Reason.of(cleaned ? "dock-scan-cleaned" : "dock-scan-read", tag.value());
+        ReadingState readState = cleaned ? ReadingState.WATCH : ReadingState.OK;
+        // A tag that was read well but leads nowhere must not look like one that was taken in.
+        picture.notice.ifPresentOrElse(
+                n -> picture.echo(text, now, n.text(), n.state()), () -> picture.echo(text, now, read, readState));
     }
 
     private boolean atWork() {

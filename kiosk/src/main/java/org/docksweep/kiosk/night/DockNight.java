@@ -167,7 +167,7 @@ public final class DockNight implements AutoCloseable {
     private void sayRating(CabinetModel model) {
         for (RatedImpedanceRule.Warning warning : RatedImpedanceRule.warnings(house.book(), model)) {
             say(
-                    "Note on %s, %s: lowest %.1f ohm at %.0f Hz; its rated impedance asks for %.1f ohm (IEC 60268-5)",
+                    "Note on %s, %s: lowest %.2f ohm at %.0f Hz; its rated impedance asks for %.2f ohm (IEC 60268-5)",
                     model.code(),
                     warning.testPointCode(),
                     warning.lowestOhm(),

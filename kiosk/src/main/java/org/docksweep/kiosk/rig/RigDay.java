@@ -6,8 +6,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import org.docksweep.fleet.AssetTag;
-import org.docksweep.fleet.LevelMask;
-import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
@@ -28,11 +26,6 @@ import org.docksweep.sweep.SweepAnalysis;
 public final class RigDay {
     /** Largest accepted deviation of a check standard: the accuracy promised for cabinets, 0.5 %. */
     public static final double CHECK_LIMIT_SHARE = 0.005;
-
-    private static final String TEST_POINT = "IN";
-    /** Full band at 1 V, which every standard bears. */
-    private static final LevelMask MASK =
-            new LevelMask(List.of(new LevelMask.Point(10, 1), new LevelMask.Point(20000, 1)));
 
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
 
@@ -110,15 +103,8 @@ public final class RigDay {
 
     /** Null when no current flows, as it should be at the open end. */
     private ImpedanceCurve read(AssetTag label) throws RigException {
-        rig.plug(label, TEST_POINT);
-        TestPoint point = new TestPoint(
-                TEST_POINT,
-                TestPointKind.TERMINALS,
-                "1+ / 1-",
-                List.of("STANDARD"),
-                standards.loadOhm(),
-                MASK,
-                List.of(new NetworkElement.Resistor("R1", "in", "0", standards.loadOhm(), 0.01)));
+        TestPoint point = StandardSet.testPoint(standards.loadOhm());
+        rig.plug(label, point.code());
         Capture capture = rig.play(gate.sweep(point, rig.sampleRateHz()), TestPointKind.TERMINALS, share -> {});
         SweepAnalysis analysis = gate.analyse(capture);
         return analysis.impedance();

@@ -2,6 +2,10 @@ package org.docksweep.kiosk.rig;
 
 import java.util.List;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.LevelMask;
+import org.docksweep.fleet.NetworkElement;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
 import org.docksweep.rigcal.CheckStandard;
 
 /**
@@ -22,6 +26,8 @@ public record StandardSet(
         double loadRelativeUncertainty,
         List<Check> checks) {
 
+    private static final String TEST_POINT = "IN";
+
     /**
      * A check standard with its label.
      *
@@ -36,6 +42,36 @@ public record StandardSet(
             throw new IllegalArgumentException(
                     "a set of standards needs at least one check standard besides the" + " parts of the calibration");
         }
+    }
+
+    /**
+     * Whether a label belongs to one of these standards.
+     *
+     * @param label label
+     * @return true if so
+     */
+    public boolean has(AssetTag label) {
+        return label.equals(open)
+                || label.equals(shorted)
+                || label.equals(load)
+                || checks.stream().anyMatch(check -> check.label().equals(label));
+    }
+
+    /**
+     * How a standard is swept: full band at 1 V, which every standard bears.
+     *
+     * @param ohm rated impedance of the point, in ohm
+     * @return the test point
+     */
+    public static TestPoint testPoint(double ohm) {
+        return new TestPoint(
+                TEST_POINT,
+                TestPointKind.TERMINALS,
+                "1+ / 1-",
+                List.of("STANDARD"),
+                ohm,
+                new LevelMask(List.of(new LevelMask.Point(10, 1), new LevelMask.Point(20000, 1))),
+                List.of(new NetworkElement.Resistor("R1", "in", "0", ohm, 0.01)));
     }
 
     /**

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Set;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.fleet.Route;
+import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.SlotState;
@@ -67,6 +68,7 @@ class DockScanTest {
         bench.dock.scan(UNKNOWN.value());
         DockState asked = bench.notice("dock-unknown-tag");
         assertThat(asked.notice().orElseThrow().actions()).containsExactly(NoticeAction.REGISTER, NoticeAction.DISMISS);
+        assertThat(asked.scans().get(0).state()).isEqualTo(ReadingState.FAULT);
         bench.dock.notice(NoticeAction.REGISTER);
         bench.dock.register("NO-SUCH-MODEL");
         bench.notice("dock-unknown-model");

@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Assumptions;
 /** What an integration test needs and a machine may lack: it skips and says so, or fails where that is demanded. */
 final class Capability {
     /** Set by the full run: a skipped capability is a failure there. */
-    private static final String DEMAND = "docksweep.demand-capabilities";
+    private static final String DEMAND = "docksweep.require.service-jar";
 
     private Capability() {}
 
