@@ -85,22 +85,20 @@ public final class AudioRig implements Rig {
         try {
             Instant began = clock.instant().truncatedTo(ChronoUnit.MICROS);
             float[][] samples = measurement.run(1000L * all.length / settings.sampleRateHz() + spareMs);
-            return cut(began, plan, kind, samples);
+            return cut(began, plan, volts, kind, samples);
         } finally {
             playing.set(null);
         }
     }
 
-    private Capture cut(Instant began, SweepPlan plan, TestPointKind kind, float[][] samples) {
+    private Capture cut(Instant began, SweepPlan plan, double[] volts, TestPointKind kind, float[][] samples) {
         List<ChannelRole> roles = settings.roles();
         int first = settings.leadInFrames();
-        int sweepAt = first + plan.preRollFrames();
-        double[] sweep = plan.signal().voltageSamples();
         OptionalInt delay =
-                LoopDelay.find(samples[roles.indexOf(ChannelRole.VOLTAGE)], sweepAt, sweep, longestDelayFrames());
+                LoopDelay.find(samples[roles.indexOf(ChannelRole.VOLTAGE)], first, volts, longestDelayFrames());
         int microphone = roles.indexOf(ChannelRole.MICROPHONE);
         if (delay.isEmpty() && kind == TestPointKind.LINE_INPUT && microphone >= 0) {
-            delay = LoopDelay.find(samples[microphone], sweepAt, sweep, longestDelayFrames());
+            delay = LoopDelay.find(samples[microphone], first, volts, longestDelayFrames());
         }
         delayFrames = delay;
         // Without a sweep everything is kept: the analysis says what is missing.

@@ -5,8 +5,9 @@ import java.util.OptionalInt;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
- * Measures how much later a sweep is captured than it was played: the lag of the peak of {@code X D* / (|D|^2 + e)}, X
- * the spectrum of the capture, D that of the sweep (a regularised deconvolution). Sound systems give another delay at
+ * Measures how much later a playback is captured than it was played: the lag of the peak of {@code X D* / (|D|^2 + e)}, X
+ * the spectrum of the capture, D that of the whole playback, all repeats, so that one
+ * repeat is not taken for another (a regularised deconvolution). Sound systems give another delay at
  * every start, so it is never assumed.
  */
 final class LoopDelay {
@@ -22,19 +23,19 @@ final class LoopDelay {
      * Finds the delay.
      *
      * @param captured captured channel, any scale
-     * @param from frame at which the sweep would be without delay
-     * @param sweep the sweep as played, any scale
+     * @param from frame at which the playback would begin without delay
+     * @param played the playback, any scale
      * @param longest longest delay looked for, in frames
-     * @return frames from 0 to longest; empty when the sweep is not there
+     * @return frames from 0 to longest; empty when it is not there
      */
-    static OptionalInt find(float[] captured, int from, double[] sweep, int longest) {
-        int length = Math.min(captured.length - from, sweep.length + longest);
-        int size = Integer.highestOneBit(Math.max(2, sweep.length + longest - 1)) * 2;
+    static OptionalInt find(float[] captured, int from, double[] played, int longest) {
+        int length = Math.min(captured.length - from, played.length + longest);
+        int size = Integer.highestOneBit(Math.max(2, played.length + longest - 1)) * 2;
         double[] response = new double[size];
         for (int n = 0; n < length; n++) {
             response[n] = captured[from + n];
         }
-        double[] drive = Arrays.copyOf(sweep, size);
+        double[] drive = Arrays.copyOf(played, size);
         DoubleFFT_1D transform = new DoubleFFT_1D(size);
         transform.realForward(response);
         transform.realForward(drive);

@@ -22,6 +22,9 @@ final class Measurement {
     /** How long closing may hold up the caller, in milliseconds. */
     private static final long CLOSING_MS = 500;
 
+    /** How long silencing may hold up whoever stops, in milliseconds; it takes about 20. */
+    private static final long SILENCING_MS = 200;
+
     private final AudioSettings settings;
     private final LineOpener opener;
     private final double[] volts;
@@ -104,7 +107,8 @@ final class Measurement {
     private void silence() {
         PlayLine line = play;
         if (line != null) {
-            line.silence();
+            // The one who pressed stop may be the event thread, and the sound system may hang.
+            await(thread("audio-silence", line::silence), SILENCING_MS);
         }
     }
 
@@ -173,17 +177,20 @@ final class Measurement {
     }
 
     private void closeSoon() {
-        Thread closing = thread("audio-close", this::close);
+        await(thread("audio-close", this::close), CLOSING_MS);
+    }
+
+    private static void await(Thread task, long boundMs) {
         try {
-            closing.join(CLOSING_MS);
+            task.join(boundMs);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
     }
 
     private synchronized void close() {
-        silence();
         if (play != null) {
+            play.silence();
             play.close();
         }
         if (capture != null) {

@@ -21,6 +21,9 @@ class AudioLoopIT {
     /** Asked of the sound path from 50 Hz to 15 kHz. */
     private static final double TOLERANCE_DB = 0.1;
 
+    /** Where all cores are busy a capture may be torn; the rig says so, and the dock hand sweeps again. */
+    private static final int MOST_SWEEPS = 3;
+
     private static final int RATE_HZ = 48_000;
     /** Float samples and one cut of a few frames. */
     private static final double SHARE_TOLERANCE = 1e-3;
@@ -49,6 +52,7 @@ class AudioLoopIT {
         List<String> said = measure(load, rateHz, 0, "VIMF", "bits=" + bits);
 
         assertAgrees(said, load, rateHz);
+        assertThat(fact(said, "bits")).isEqualTo(Integer.toString(bits));
         System.out.printf(
                 "%s, %d bit, %d Hz: worst point %.4f dB, loop %s frames, %s s%n",
                 load, bits, rateHz, worstDb(said, load, rateHz), fact(said, "delayFrames"), fact(said, "seconds"));
@@ -57,7 +61,8 @@ class AudioLoopIT {
 
     @Test
     void measuresTheDelayOfTheLoop() throws IOException, InterruptedException {
-        int extra = 3 * RATE_HZ / 4;
+        // With it the loop is slower than the analysis alone would find.
+        int extra = RATE_HZ / 2;
 
         List<String> said = measure(SoftLoad.RC, RATE_HZ, extra, "VIMF");
 
@@ -97,7 +102,7 @@ class AudioLoopIT {
     void fallsSilentWhenStopped() throws IOException, InterruptedException {
         try (SinkWatch watch = new SinkWatch(server.recorder("out" + RATE_HZ, RATE_HZ));
                 Program load = load(SoftLoad.RC, RATE_HZ, 1, 0, "VIMF");
-                Program rig = rig("stop", RATE_HZ)) {
+                Program rig = rig("stop", RATE_HZ, "bufferMs=100")) {
             List<String> said = rig.awaitEnd();
             assertThat(fact(said, "failed")).startsWith("STOPPED rig-stopped");
             long lastSoundNs = watch.awaitSilence(RATE_HZ);
@@ -134,6 +139,15 @@ class AudioLoopIT {
         }
     }
 
+    @Test
+    void namesTheDevicesWhenTheOneAskedForIsNotThere() throws IOException, InterruptedException {
+        try (Program rig = rig("measure", RATE_HZ, "playMixer=Harbour 4")) {
+            assertThat(fact(rig.awaitEnd(), "failed"))
+                    .startsWith("REFUSED audio-device-unknown")
+                    .contains("Harbour 4", "default");
+        }
+    }
+
     private interface Mishap {
         void happen(SoundServer server) throws IOException, InterruptedException;
     }
@@ -153,9 +167,15 @@ class AudioLoopIT {
 
     private List<String> measure(SoftLoad load, int rateHz, int extraFrames, String order, String... settings)
             throws IOException, InterruptedException {
-        try (Program device = load(load, rateHz, 1, extraFrames, order);
-                Program rig = rig("measure", rateHz, settings)) {
-            return rig.awaitEnd();
+        for (int sweep = 1; ; sweep++) {
+            try (Program device = load(load, rateHz, 1, extraFrames, order);
+                    Program rig = rig("measure", rateHz, settings)) {
+                List<String> said = rig.awaitEnd();
+                if (sweep == MOST_SWEEPS || said.stream().noneMatch(line -> line.startsWith("issue TORN"))) {
+                    return said;
+                }
+                System.out.println("a torn capture was found, and is swept again");
+            }
         }
     }
 

@@ -24,7 +24,8 @@ final class DutBridge {
     static final String READY = "ready";
 
     private static final int CHANNELS = 4;
-    private static final int SILENCE_BLOCKS = 10;
+    /** A fifth of a second in hand, for cores that are busy with other things. */
+    private static final int SILENCE_BLOCKS = 20;
 
     private DutBridge() {}
 
@@ -38,7 +39,7 @@ final class DutBridge {
         endWithInput();
         SampleCodec codec = new SampleCodec(32, false);
         int block = rateHz / 100;
-        int buffer = rateHz / 5;
+        int buffer = 2 * rateHz / 5;
         AudioFormat in = new AudioFormat(rateHz, 32, 2, true, false);
         AudioFormat out = new AudioFormat(rateHz, 32, CHANNELS, true, false);
         try (TargetDataLine capture = AudioSystem.getTargetDataLine(in);

@@ -77,11 +77,14 @@ final class RigProcess {
             rig.stop();
             System.out.println("stoppedNs " + pressed + " " + (System.nanoTime() - pressed));
         });
+        // The capture thread, from which it starts, does not keep the program alive; this one must.
+        hand.setDaemon(false);
         hand.start();
     }
 
     private static void print(Capture capture, SweepAnalysis analysis) {
         System.out.println("load " + analysis.load());
+        System.out.println("bits " + bits(capture.fullScale(ChannelRole.VOLTAGE)));
         analysis.issues()
                 .forEach(i -> System.out.println("issue " + i.kind() + " " + Reasons.text(i.reason(), Locale.ENGLISH)));
         for (ChannelRole role : ChannelRole.values()) {
@@ -96,6 +99,17 @@ final class RigProcess {
                 System.out.println("z " + frequencyHz[i] + " " + curve.magnitudeOhm(i));
             }
         }
+    }
+
+    /** 16 when all samples are steps of 16 bits, else 24. */
+    private static int bits(float[] samples) {
+        for (float sample : samples) {
+            double steps = sample * 0x1p15;
+            if (steps != Math.rint(steps)) {
+                return 24;
+            }
+        }
+        return 16;
     }
 
     private static double rms(float[] samples) {

@@ -42,6 +42,9 @@ final class SoundServer implements AutoCloseable {
                     .as("a sound server is required (-D%s=true), but there is none; install the %s", REQUIRED, words)
                     .isTrue();
         }
+        if (!there) {
+            System.out.println("SKIPPED: no sound server; install the " + words);
+        }
         Assumptions.assumeTrue(there, "skipped: no sound server. Install the " + words + " to test the sound path.");
     }
 
