@@ -154,8 +154,9 @@ def rig(bridged):
     sheet.line((150, 635), (820, 635))
     sheet.microphone(831, 635)
     sheet.text(855, 640, "far microphone, 3 m (optional)", size=13)
-    sheet.text(160, 672, "Clamps: two 6.8 V Zener diodes back to back. Ground: the interface's own, at the rig box only.",
-               size=13, soft=True)
+    grounds = ("Ground: the interface's own, at the rig box only." if bridged
+               else "Ground: the interface's own, at the rig box; the amplifier's low side is grounded inside it.")
+    sheet.text(160, 672, "Clamps: two 6.8 V Zener diodes back to back. " + grounds, size=13, soft=True)
     return sheet
 
 

@@ -119,7 +119,7 @@ final class CabinetVerdict {
     }
 
     private List<PositionState> positions(List<PointJudgement> judgements, List<Suspect> suspects) {
-        Map<String, Suspect> accused = new HashMap<>();
+        Map<String, Reason> accused = new HashMap<>();
         for (PointJudgement judgement : judgements) {
             if (judgement.verdict() == Verdict.FAIL && !judgement.suspects().isEmpty()) {
                 accuse(accused, judgement);
@@ -130,33 +130,39 @@ final class CabinetVerdict {
                 .toList();
     }
 
-    private void accuse(Map<String, Suspect> accused, PointJudgement judgement) {
+    private void accuse(Map<String, Reason> accused, PointJudgement judgement) {
         Suspect first = judgement.suspects().get(0);
         List<String> behind =
                 request.model().testPoint(judgement.testPointCode()).positionCodes();
         if (first.positionCode() != null) {
-            accused.put(first.positionCode(), first);
             Suspect twin = VerdictWords.twin(first, judgement.suspects());
-            if (twin != null) {
-                accused.put(twin.positionCode(), twin);
+            if (twin == null) {
+                accused.put(first.positionCode(), word(first));
+            } else {
+                // One of the two is at fault; neither may be called so by itself.
+                accused.put(first.positionCode(), Reason.of("word-either", twin.positionCode()));
+                accused.put(twin.positionCode(), Reason.of("word-either", first.positionCode()));
             }
         } else if (behind.size() == 1) {
             // Whatever it is, there is only one driver behind these contacts to be looked at.
-            accused.put(behind.get(0), first);
+            accused.put(behind.get(0), word(first));
         }
     }
 
-    private PositionState state(DriverPosition position, List<PointJudgement> judgements, Suspect suspect) {
+    private static Reason word(Suspect suspect) {
+        return Reason.of("word-"
+                + suspect.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    }
+
+    private PositionState state(DriverPosition position, List<PointJudgement> judgements, Reason fault) {
         Optional<PointJudgement> judgement = judgements.stream()
                 .filter(j -> request.model()
                         .testPoint(j.testPointCode())
                         .positionCodes()
                         .contains(position.code()))
                 .findFirst();
-        if (suspect != null) {
-            String key =
-                    suspect.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-            return new PositionState(position.code(), ReadingState.FAULT, Reason.of("word-" + key), null);
+        if (fault != null) {
+            return new PositionState(position.code(), ReadingState.FAULT, fault, null);
         }
         boolean judged = judgement.isPresent() && judgement.get().verdict() != Verdict.SWEEP_AGAIN;
         if (!judged) {

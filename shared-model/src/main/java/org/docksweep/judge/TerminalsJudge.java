@@ -12,6 +12,8 @@ import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.PointReference;
+import org.docksweep.gate.Quantities;
+import org.docksweep.gate.Quantity;
 import org.docksweep.gate.Reading;
 import org.docksweep.gate.ReadingKind;
 import org.docksweep.gate.ReadingState;
@@ -121,6 +123,9 @@ final class TerminalsJudge {
         }
         Knowledge knowledge = knowledge(request.model(), point, reference, true);
         Explanation explanation = new SuspectRanking(request.book(), request.model(), point, knowledge).explain(curve);
+        if (explanation.faultProbability() < request.limits().failProbability()) {
+            readings.replaceAll(FittedReadings.sharpenedBy(measured(curve, explanation)));
+        }
         readings.addAll(0, resistances(knowledge, explanation));
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
@@ -146,6 +151,11 @@ final class TerminalsJudge {
                 .map(found -> evidence(
                         Verdict.SWEEP_AGAIN, found.prompt(), found.reason(), curve, readings, List.of(), List.of(), 0))
                 .orElseGet(() -> failed(curve, readings, reader, explanation));
+    }
+
+    private List<Quantity> measured(ImpedanceCurve curve, Explanation explanation) {
+        return Quantities.of(
+                request.book(), request.model(), point, FittedReadings.thinned(curve), null, explanation.healthyX());
     }
 
     private PointEvidence failed(

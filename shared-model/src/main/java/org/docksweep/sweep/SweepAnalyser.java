@@ -162,7 +162,7 @@ public final class SweepAnalyser {
         boolean spoiled = issues.stream().anyMatch(issue -> !spoilsOnlyMicrophone(issue, false));
         AcousticCurve acoustic = acoustic(capture, prepared, repeats, dropped);
         return new SweepAnalysis(
-                spoiled || load == SweepAnalysis.Load.OPEN ? null : estimate.curve(),
+                spoiled ? null : estimate.curve(),
                 acoustic,
                 spoiled ? SweepAnalysis.Load.UNKNOWN : load,
                 rms(prepared, v, used),

@@ -9,7 +9,7 @@ import org.docksweep.fleet.Require;
  * What a capture says: curves as far as they could be made, the load seen, and what is wrong with the capture.
  *
  * @param impedance raw impedance on the analysis grid, not yet corrected for the rig; null without voltage and current
- *     or when the capture is spoiled or no current flowed
+ *     or when the capture is spoiled; of an open it is what leaks through the lead, which a calibration needs
  * @param acoustic microphone response; null without a usable microphone channel
  * @param load what the terminals looked like
  * @param meanVoltageVrms voltage during the sweep, in volts rms; 0 when not measured

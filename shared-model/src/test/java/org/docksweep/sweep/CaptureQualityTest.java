@@ -208,7 +208,9 @@ class CaptureQualityTest {
                     new CaptureMaker().plan(plan).resistor(100_000).noise(noise).make());
             assertThat(analysis.load()).isEqualTo(SweepAnalysis.Load.OPEN);
             assertThat(analysis.issues()).isEmpty();
-            assertThat(analysis.impedance()).isNull();
+            assertThat(Arrays.stream(analysis.impedance().magnitudesOhm()).min().orElseThrow())
+                    .as("what is left of an open is kept for the calibration")
+                    .isGreaterThan(1000);
             assertThat(analysis.currentDropouts()).isEmpty();
             assertThat(analysis.meanVoltageVrms()).isCloseTo(0.3, within(0.03));
         }

@@ -2,6 +2,7 @@ package org.docksweep.demo.physics;
 
 import java.util.List;
 import org.docksweep.fleet.EnclosureKind;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.hipparchus.complex.Complex;
 
 /**
@@ -73,6 +74,20 @@ record TrueBox(
         double mass = 1 / (tuningOmega * tuningOmega * complianceM5PerN);
         double friction = portLossQ > 0 ? tuningOmega * mass / portLossQ : 0;
         return new Complex(friction, omega * mass).reciprocal();
+    }
+
+    /** Where the reactances of port, air and panels cancel: the root of the admittance's imaginary part near the tuning. */
+    double resonanceHz() {
+        if (tuningHz == 0) {
+            return 0;
+        }
+        return new BracketingNthOrderBrentSolver()
+                .solve(
+                        100,
+                        hz -> impedance(2 * Math.PI * hz).reciprocal().getImaginary(),
+                        0.8 * tuningHz,
+                        1.2 * tuningHz,
+                        tuningHz);
     }
 
     /** Admittance of leaks, m5/(N s): {@code w Cab / QL} at the frequency where QL holds. */

@@ -160,6 +160,31 @@ public final class VirtualCabinet {
         return circuit(unit.networks().get(point.code()), shuntOhm(point.code()));
     }
 
+    /**
+     * The truth about a driver, for comparison with what was measured.
+     *
+     * @param positionCode driver position
+     * @return DC resistance of its coil at the coil's temperature, without faults, in ohm
+     */
+    public double dcResistanceOhm(String positionCode) {
+        return unit.drivers().get(positionCode).dcResistanceOhm() * climate.copperFactor();
+    }
+
+    /**
+     * The truth about a box, for comparison with what was measured.
+     *
+     * @param enclosureId enclosure
+     * @return frequency at which its port resonates with all of its compliance, weak panels included, in hertz; 0 without
+     *     a port
+     */
+    public double tuningHz(String enclosureId) {
+        return unit.boxes().stream()
+                .filter(b -> b.id().equals(enclosureId))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(model.code() + " has no enclosure " + enclosureId))
+                .resonanceHz();
+    }
+
     private boolean swapped() {
         return fault(FaultKind.PAIRS_SWAPPED) != null && model.testPoints().size() == 2;
     }

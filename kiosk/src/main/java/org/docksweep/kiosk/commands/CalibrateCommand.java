@@ -77,9 +77,7 @@ public final class CalibrateCommand implements Callable<Integer> {
             made = RigCalibration.of(
                     load.capture().header().rigId(),
                     load.capture().header().capturedAt(),
-                    open.analysis().load() == SweepAnalysis.Load.OPEN
-                            ? null
-                            : open.analysis().impedance(),
+                    open.analysis().impedance(),
                     shorted.analysis().impedance(),
                     load.analysis().impedance(),
                     loadOhm,

@@ -75,7 +75,7 @@ public final class CurveCommand implements Callable<Integer> {
         SweepAnalysis analysis = Recordings.analyse(file, capture);
         PrintWriter err = spec.commandLine().getErr();
         analysis.issues().forEach(issue -> err.println(Reasons.text(issue.reason(), Locale.ENGLISH)));
-        if (analysis.impedance() == null) {
+        if (analysis.impedance() == null || analysis.load() == SweepAnalysis.Load.OPEN) {
             err.println("No impedance curve: the terminals look "
                     + analysis.load().name().toLowerCase(Locale.ROOT) + ".");
             return 1;

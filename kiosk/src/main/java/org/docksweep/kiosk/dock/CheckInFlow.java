@@ -119,11 +119,17 @@ final class CheckInFlow {
 
     void holdForPerson() {
         if (!busy()) {
-            finish(Routing.hold(
-                    draft.model,
-                    Reason.of("dock-held-by-person", parts.settings().operator()),
-                    draft.judgement));
+            hold(reasonToHold(), draft.judgement);
         }
+    }
+
+    /** Whoever sorts out a doubtful label wants to read what was in doubt; who held it is recorded anyway. */
+    private Reason reasonToHold() {
+        return picture.answer
+                .filter(a -> a.prompt() == Prompt.CHECK_LABEL)
+                .map(DockState.Answer::reason)
+                .orElseGet(
+                        () -> Reason.of("dock-held-by-person", parts.settings().operator()));
     }
 
     private void nextPoint() {
@@ -132,9 +138,9 @@ final class CheckInFlow {
         } else if (draft.atFirstPoint() || parts.lead().movesByItself()) {
             probe();
         } else {
-            picture.ask(
+            ask(
                     Phase.PLUG,
-                    Prompt.NONE,
+                    Prompt.PLUG_IN,
                     Reason.of("dock-plug-next", draft.point().contacts()));
         }
     }
@@ -166,7 +172,7 @@ final class CheckInFlow {
             return;
         }
         if (analysis.load() == SweepAnalysis.Load.OPEN && draft.mayAskToPlug()) {
-            picture.ask(
+            ask(
                     Phase.PLUG,
                     Prompt.PLUG_IN,
                     Reason.of(
@@ -177,7 +183,7 @@ final class CheckInFlow {
         }
         Optional<String> otherSocket = otherSocket(analysis);
         if (otherSocket.isPresent() && draft.mayAskForSocket()) {
-            picture.ask(
+            ask(
                     Phase.PLUG,
                     Prompt.CHECK_SOCKET,
                     Reason.of("dock-other-socket", draft.point().contacts(), contactsOf(otherSocket.get())));
@@ -274,7 +280,7 @@ final class CheckInFlow {
 
     private void askOr(boolean first, Phase where, Prompt prompt, Reason reason, Runnable secondTime) {
         if (first) {
-            picture.ask(where, prompt, reason);
+            ask(where, prompt, reason);
         } else {
             secondTime.run();
         }
@@ -292,7 +298,7 @@ final class CheckInFlow {
     }
 
     private void notMeasured(Outcome.Failed failed) {
-        picture.ask(Phase.ANSWER, Prompt.SWEEP_AGAIN, failed.reason());
+        ask(Phase.ANSWER, Prompt.SWEEP_AGAIN, failed.reason());
     }
 
     private void hold(Reason reason, CabinetJudgement judgement) {
@@ -305,10 +311,17 @@ final class CheckInFlow {
         finished.accept(draft, routed);
     }
 
+    private void ask(Phase where, Prompt prompt, Reason reason) {
+        picture.ask(where, prompt, reason, where == Phase.PLUG ? Optional.of(atStart()) : Optional.empty());
+    }
+
     private void show(Phase phase) {
         picture.phase = phase;
         picture.answer = Optional.empty();
-        picture.progress = Optional.of(
-                new SweepProgress(draft.point().code(), draft.point().contacts(), 0, draft.attempt()));
+        picture.progress = Optional.of(atStart());
+    }
+
+    private SweepProgress atStart() {
+        return new SweepProgress(draft.point().code(), draft.point().contacts(), 0, draft.attempt());
     }
 }

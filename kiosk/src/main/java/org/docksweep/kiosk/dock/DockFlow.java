@@ -3,6 +3,7 @@ package org.docksweep.kiosk.dock;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -39,6 +40,9 @@ final class DockFlow {
     private final AnswerMaker answers;
     private final Deque<AssetTag> queued = new ArrayDeque<>();
     private LocalFleet fleet;
+    /** Closed here; the service's next copy of the fleet no longer has them. */
+    private final Set<UUID> closed = new HashSet<>();
+
     private UUID listAtHand;
     private CheckInFlow checkIn;
     private AssetTag noticeTag;
@@ -60,9 +64,12 @@ final class DockFlow {
 
     void refreshed(LocalFleet fresh) {
         fleet = fresh;
-        if (listAtHand == null) {
-            listAtHand =
-                    fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
+        if (listAtHand == null || closed.contains(listAtHand)) {
+            listAtHand = fleet.openLists().stream()
+                    .map(ReturnList::id)
+                    .filter(id -> !closed.contains(id))
+                    .findFirst()
+                    .orElse(null);
         }
         book.takeOver(fleet, listAtHand);
     }
@@ -103,11 +110,13 @@ final class DockFlow {
             setAsideUnfinished();
         }
         lookUp(tag);
+        // What the dock has to say to a scan is how the scan came out: an unknown tag was not simply read.
         Reason read = Reason.of(cleaned ? "dock-scan-cleaned" : "dock-scan-read", tag.value());
-        ReadingState readState = cleaned ? ReadingState.WATCH : ReadingState.OK;
-        // A tag that was read well but leads nowhere must not look like one that was taken in.
-        picture.notice.ifPresentOrElse(
-                n -> picture.echo(text, now, n.text(), n.state()), () -> picture.echo(text, now, read, readState));
+        picture.echo(
+                text,
+                now,
+                picture.notice.map(DockState.Notice::text).orElse(read),
+                picture.notice.map(DockState.Notice::state).orElse(cleaned ? ReadingState.WATCH : ReadingState.OK));
     }
 
     private boolean atWork() {
@@ -348,6 +357,10 @@ final class DockFlow {
         desk.onPaper(() -> parts.papers().returnSheet(report.get()), result -> {
             ReturnReport r = report.get();
             noticeTag = null;
+            // Without its sheet the list stays in view, to be closed once more.
+            if (result.outcome() != PrintResult.Outcome.FAILED) {
+                closed.add(r.list().id());
+            }
             picture.notice(
                     result.outcome() == PrintResult.Outcome.FAILED ? ReadingState.FAULT : ReadingState.OK,
                     result.outcome() == PrintResult.Outcome.FAILED
@@ -407,7 +420,9 @@ final class DockFlow {
     }
 
     private Optional<ReturnList> listAtHand() {
-        return fleet.openLists().stream().filter(l -> l.id().equals(listAtHand)).findFirst();
+        return fleet.openLists().stream()
+                .filter(l -> l.id().equals(listAtHand) && !closed.contains(l.id()))
+                .findFirst();
     }
 
     private Optional<DockState.CurvePicture> curveOf(CheckInBody body) {

@@ -28,8 +28,9 @@ import org.docksweep.suspect.Suspect;
  * @param cabinet the cabinet at hand; empty before the first scan
  * @param visualDamage items of the visual list marked as not fine
  * @param curve curve to draw; empty before the first sweep
- * @param progress sweep progress; present while probing and sweeping
- * @param answer the answer; stays until the next scan
+ * @param progress test point and how far its sweep has come; present while probing and sweeping, and with share 0
+ *     while waiting for the plug
+ * @param answer the answer; stays until the next scan. Present in phase ANSWER
  */
 public record DockState(
         Phase phase,
@@ -46,6 +47,16 @@ public record DockState(
     public DockState {
         scans = List.copyOf(scans);
         visualDamage = Set.copyOf(visualDamage);
+        boolean atTestPoint = phase == Phase.PLUG || phase == Phase.PROBE || phase == Phase.SWEEP;
+        require(!atTestPoint || progress.isPresent(), phase, "the test point in its progress");
+        require(phase != Phase.ANSWER || answer.isPresent(), phase, "an answer");
+        require(phase == Phase.READY || cabinet.isPresent(), phase, "a cabinet at hand");
+    }
+
+    private static void require(boolean there, Phase phase, String what) {
+        if (!there) {
+            throw new IllegalArgumentException("a dock state in phase " + phase + " needs " + what + ", but has none");
+        }
     }
 
     /** Where the check-in stands. */
@@ -229,7 +240,7 @@ public record DockState(
     /**
      * The answer.
      *
-     * @param verdict verdict, or empty when held without a sweep
+     * @param verdict verdict, or empty while a prompt is open or when held without a sweep
      * @param prompt what the person must do, or NONE
      * @param route where the cabinet goes; empty while a prompt is open
      * @param place the place in words, for example shelf C-04
@@ -248,7 +259,19 @@ public record DockState(
             Reason reason,
             List<Suspect> suspects,
             Optional<JobCode> jobCode,
-            TagPrint tagPrint) {}
+            TagPrint tagPrint) {
+        public Answer {
+            suspects = List.copyOf(suspects);
+            if (route.isEmpty() && prompt == Prompt.NONE) {
+                throw new IllegalArgumentException("an answer needs a route or a prompt, but has neither");
+            }
+            boolean held = route.isEmpty() || route.get() == Route.SAFETY_HOLD || route.get() == Route.MANUAL_HOLD;
+            if (!held && verdict.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "an answer to the " + route.get() + " needs a verdict; without one a cabinet is only held");
+            }
+        }
+    }
 
     /** State of the tag print. */
     public enum TagPrint {

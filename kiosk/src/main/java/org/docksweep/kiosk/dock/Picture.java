@@ -75,9 +75,10 @@ final class Picture {
         notice = Optional.of(new Notice(state, text, List.of(actions)));
     }
 
-    void ask(Phase where, Prompt prompt, Reason reason) {
+    /** Asks the person for something; at a test point, when it is for the plug. */
+    void ask(Phase where, Prompt prompt, Reason reason, Optional<SweepProgress> at) {
         phase = where;
-        progress = Optional.empty();
+        progress = at;
         answer = Optional.of(new Answer(
                 Optional.empty(),
                 prompt,

@@ -147,7 +147,7 @@ final class Commissioning {
             rig.plug(tag, point.code());
             Capture capture = rig.play(gate.sweep(point, rig.sampleRateHz()), point.kind(), share -> {});
             analysis = gate.analyse(capture);
-            if (analysis.clean()) {
+            if (analysis.clean() && analysis.load() != SweepAnalysis.Load.OPEN) {
                 ImpedanceCurve impedance =
                         analysis.impedance() == null ? null : correction.correct(analysis.impedance());
                 return new Baseline(

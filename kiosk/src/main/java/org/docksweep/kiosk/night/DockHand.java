@@ -14,6 +14,7 @@ import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.dock.Dock;
+import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
@@ -25,6 +26,7 @@ final class DockHand {
     private static final int MAX_PROMPTS = 6;
 
     private final Dock dock;
+    private final DockActions fingers;
     private final BlockingQueue<DockState> states = new LinkedBlockingQueue<>();
     private DockState lastSeen;
 
@@ -37,29 +39,40 @@ final class DockHand {
      */
     record Outcome(DockState.Answer answer, List<Prompt> prompts, double seconds) {}
 
-    DockHand(Dock dock) {
+    /**
+     * Makes a hand.
+     *
+     * @param dock what it watches
+     * @param fingers what it acts by: the dock itself, or the keys of its window
+     */
+    DockHand(Dock dock, DockActions fingers) {
         this.dock = dock;
+        this.fingers = fingers;
         dock.addListener(states::add);
     }
 
     Outcome checkIn(AssetTag label, Set<VisualItem> damage) throws InterruptedException {
         long startNs = System.nanoTime();
         states.clear();
-        dock.scan(label.value());
+        fingers.scan(label.value());
         DockState seen = await("the visual list of " + label, s -> at(s, label, Phase.LOOK) || notOnList(s, label));
         if (seen.phase() != Phase.LOOK) {
-            dock.notice(NoticeAction.CHECK_IN_ANYWAY);
+            fingers.notice(NoticeAction.CHECK_IN_ANYWAY);
             await("the visual list of " + label, s -> at(s, label, Phase.LOOK));
         }
-        dock.lookedOver(damage);
+        fingers.lookedOver(damage);
         List<Prompt> prompts = new ArrayList<>();
         await("the answer for " + label, s -> waits(s, label) || answered(s, label));
         while (!answered(lastSeen, label)) {
-            prompts.add(lastSeen.answer().orElseThrow().prompt());
-            if (prompts.size() > MAX_PROMPTS) {
-                dock.holdForPerson();
+            Prompt prompt = lastSeen.answer().orElseThrow().prompt();
+            prompts.add(prompt);
+            // A hand that cannot say which cabinet it is leaves it to a person.
+            if (prompt == Prompt.CHECK_LABEL || prompts.size() > MAX_PROMPTS) {
+                fingers.holdForPerson();
+            } else if (prompt == Prompt.SWEEP_AGAIN) {
+                fingers.sweepAgain();
             } else {
-                dock.plugged();
+                fingers.plugged();
             }
             // The same prompt may be published more than once; it is answered once.
             await("the dock to go on with " + label, s -> !waits(s, label));
@@ -74,12 +87,12 @@ final class DockHand {
     /** Scans something odd and returns the key of what the screen says to it. */
     String scanOdd(String text) throws InterruptedException {
         states.clear();
-        dock.scan(text);
+        fingers.scan(text);
         Reason words = await("words about an odd scan", s -> s.notice().isPresent())
                 .notice()
                 .orElseThrow()
                 .text();
-        dock.notice(NoticeAction.DISMISS);
+        fingers.notice(NoticeAction.DISMISS);
         await("the notice to go", s -> s.notice().isEmpty());
         return Reasons.text(words, Locale.ENGLISH);
     }
@@ -87,7 +100,7 @@ final class DockHand {
     /** Closes the list and waits for its sheet. */
     DockState closeList() throws InterruptedException {
         states.clear();
-        dock.closeList();
+        fingers.closeList();
         return await("the return sheet", s -> s.notice().isPresent());
     }
 

@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
@@ -23,6 +24,7 @@ import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.gate.RatedImpedanceRule;
 import org.docksweep.kiosk.dock.Dock;
+import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
 import org.docksweep.kiosk.rig.RigDay;
@@ -52,10 +54,13 @@ public final class DockNight implements AutoCloseable {
     private final DemoHouse house;
     private final String token = NightKiosk.newToken();
     private final TruthTable truth = new TruthTable();
+    private final UnaryOperator<PracticeRig> nightRig;
     private volatile ChildService service;
     private volatile ServiceClient client;
     private NightKiosk kiosk;
+    private DockHand hand;
     private RigCalibration calibration;
+    private RigStanding standing;
 
     /** Sets the pace of the truck. */
     @FunctionalInterface
@@ -79,7 +84,19 @@ public final class DockNight implements AutoCloseable {
      * @param out where it reports
      */
     public DockNight(NightOptions options, PrintWriter out) {
+        this(options, out, UnaryOperator.identity());
+    }
+
+    /**
+     * Prepares a night whose rig is watched.
+     *
+     * @param options how it is run
+     * @param out where it reports
+     * @param nightRig puts something around the rig at the dock
+     */
+    DockNight(NightOptions options, PrintWriter out, UnaryOperator<PracticeRig> nightRig) {
         this.options = options;
+        this.nightRig = nightRig;
         this.out = out;
         this.house = HouseLoader.house(options.seed());
     }
@@ -138,7 +155,7 @@ public final class DockNight implements AutoCloseable {
             say("Service ready at %s", service.address());
             client = new ServiceClient(service.address(), token);
         }
-        RigStanding standing = prepareRig();
+        standing = prepareRig();
         Commissioning.Result commissioning =
                 new Commissioning(house, gate, standing.correction(), rigSettings("before-hire")).run();
         say(
@@ -156,11 +173,63 @@ public final class DockNight implements AutoCloseable {
                     "House loaded: %d cabinets, %d due back",
                     snapshot.cabinets().size(), house.returnList().lines().size());
         }
-        PracticeRig rig = (PracticeRig) Rigs.open("virtual", nightRigSettings());
-        kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
+        toTheDock(folder, snapshot);
         if (client != null) {
             kiosk.sendTo(client);
         }
+    }
+
+    /**
+     * Makes everything ready without a service and with the rig check, references and baselines of another night of the
+     * same seed.
+     *
+     * @param other a night that is open
+     * @throws IOException if the folder cannot be had
+     * @throws RigException if the rig cannot
+     */
+    void openLike(DockNight other) throws IOException, RigException {
+        if (other.options.seed() != options.seed()) {
+            throw new IllegalArgumentException(
+                    "a night of seed " + options.seed() + " cannot be opened like one of seed " + other.options.seed());
+        }
+        calibration = other.calibration;
+        standing = other.standing;
+        toTheDock(
+                NightFolder.fresh(options.folder()),
+                other.kiosk.spool().snapshot().orElseThrow());
+    }
+
+    private void toTheDock(Path folder, KioskSnapshot snapshot) throws RigException {
+        PracticeRig rig = nightRig.apply((PracticeRig) Rigs.open("virtual", nightRigSettings()));
+        kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
+        workBy(kiosk.dock());
+    }
+
+    /**
+     * Works the dock by something else than the dock itself from now on: the keys of its window.
+     *
+     * @param fingers what the hand acts by
+     */
+    void workBy(DockActions fingers) {
+        hand = new DockHand(kiosk.dock(), fingers);
+    }
+
+    /**
+     * The house, with what comes off the truck.
+     *
+     * @return the house
+     */
+    DemoHouse house() {
+        return house;
+    }
+
+    /**
+     * Check-ins recorded at the kiosk so far.
+     *
+     * @return them, in the order recorded
+     */
+    List<CheckInBody> checkIns() {
+        return kiosk.spool().checkIns();
     }
 
     /** A model rated too high is registered all the same: the rule rates the type and never fails a unit. */
@@ -229,7 +298,6 @@ public final class DockNight implements AutoCloseable {
      * @throws InterruptedException if stopped
      */
     public TruthTable takeTruckIn(Pace pace) throws InterruptedException {
-        DockHand hand = new DockHand(kiosk.dock());
         List<DemoHouse.Arrival> arrivals = house.arrivals();
         for (int i = 0; i < arrivals.size(); i++) {
             pace.before(i);
@@ -238,13 +306,13 @@ public final class DockNight implements AutoCloseable {
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
             truth.add(arrival, body, outcome.prompts());
             sayResult(i + 1, arrivals.size(), body, outcome);
-            oddScan(hand, i, arrival);
+            oddScan(i, arrival);
         }
         return truth;
     }
 
     /** A real night is never clean: an unknown tag, the same tag twice, two labels in one scan. */
-    private void oddScan(DockHand hand, int index, DemoHouse.Arrival arrival) throws InterruptedException {
+    private void oddScan(int index, DemoHouse.Arrival arrival) throws InterruptedException {
         String text = switch (index) {
             case 2 -> "ZZZ-999999";
             case 6 -> arrival.label().value();
@@ -303,7 +371,7 @@ public final class DockNight implements AutoCloseable {
                 report.list().lines().size(),
                 report.missing().size(),
                 report.unexpected().size());
-        new DockHand(kiosk.dock()).closeList();
+        hand.closeList();
         NightRecordings.index(
                 options.folder().resolve("recordings"),
                 kiosk.spool().snapshot().orElseThrow(),

@@ -101,7 +101,7 @@ public final class RigDay {
         return new Result(calibration, checks, standing);
     }
 
-    /** Null when no current flows, as it should be at the open end. */
+    /** At the open end what leaks through the lead; null when the capture is spoiled. */
     private ImpedanceCurve read(AssetTag label) throws RigException {
         TestPoint point = StandardSet.testPoint(standards.loadOhm());
         rig.plug(label, point.code());

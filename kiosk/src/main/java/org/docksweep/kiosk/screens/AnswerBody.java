@@ -6,12 +6,15 @@ import java.awt.Rectangle;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.Answer;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
+import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 
 /** Under the huge word: where it goes, one sentence why, suspects, what to do next, the tag. */
@@ -249,9 +252,7 @@ final class AnswerBody extends PaintedPanel {
     private void suspect(Graphics2D g, Ink ink, Suspect suspect) {
         // A window frame takes some height from a screen of 1280 x 800.
         Rectangle box = row(sizes.px(getHeight() < sizes.px(376) ? 39 : 44));
-        String where = suspect.positionCode() != null
-                ? suspect.positionCode()
-                : suspect.elementId() != null ? suspect.elementId() : suspect.testPointCode();
+        String where = where(suspect);
         String what = where + " \u00b7 " + texts.say("fault", suspect.kind());
         String likelihood = texts.say("likelihood", suspect.likelihood());
         int word = (int) Math.ceil(Ink.width(likelihood, sizes.regular(16))) + sizes.px(8);
@@ -270,6 +271,17 @@ final class AnswerBody extends PaintedPanel {
         g.setColor(Look.color("quiet"));
         g.fill(new Rectangle2D.Double(box.x, barTop, box.width * suspect.probability(), sizes.px(8)));
         y += box.height;
+    }
+
+    /** What to look for: the crossover part when it is one, else the driver position, else the contacts. */
+    private static String where(Suspect suspect) {
+        boolean part = suspect.kind() == FaultKind.PART_OPEN
+                || suspect.kind() == FaultKind.PART_SHORTED
+                || suspect.kind() == FaultKind.PART_DRIFTED;
+        Stream<String> names = part
+                ? Stream.of(suspect.elementId(), suspect.positionCode(), suspect.testPointCode())
+                : Stream.of(suspect.positionCode(), suspect.elementId(), suspect.testPointCode());
+        return names.filter(Objects::nonNull).findFirst().orElseThrow();
     }
 
     private void tag(Graphics2D g, Ink ink, Answer answer) {

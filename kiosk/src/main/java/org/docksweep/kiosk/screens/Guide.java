@@ -3,7 +3,6 @@ package org.docksweep.kiosk.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.TestPoint;
@@ -46,9 +45,8 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
             case SWEEP -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.SWEEP", List.of(Command.STOP));
             case JUDGE -> new Guide(Tone.NEUTRAL, Sign.WAVE, "word.JUDGE", List.of(Command.STOP));
             case ANSWER ->
-                state.answer()
-                        .map(Guide::of)
-                        .orElseThrow(() -> new IllegalArgumentException("dock state: phase ANSWER needs an answer"));
+                // A dock state and its answer see to it themselves that nothing is missing here and below.
+                state.answer().map(Guide::of).orElseThrow();
         };
     }
 
@@ -84,9 +82,7 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
                     case FAIL -> new Guide(Tone.FAULT, Sign.CROSS, "word.FAIL", commands);
                     case SWEEP_AGAIN -> new Guide(Tone.ATTENTION, Sign.AGAIN, "word.SWEEP_AGAIN", commands);
                 })
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "dock state: an answer without verdict needs a prompt or a hold, but its route is "
-                                + answer.route()));
+                .orElseThrow();
     }
 
     /** Items of the visual list that apply to the cabinet at hand, in the order of their keys. */
@@ -100,23 +96,11 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
         return items;
     }
 
-    /**
-     * The test point to plug or being swept: the one of the progress, else the one whose contacts the dock's sentence
-     * names, else the first of the model.
-     */
+    /** The test point to plug or being swept. */
     static Optional<TestPoint> testPoint(DockState state) {
         return state.cabinet()
-                .map(cabinet -> state.progress()
-                        .map(progress -> cabinet.model().testPoint(progress.testPointCode()))
-                        .or(() -> state.answer().flatMap(answer -> named(answer, cabinet.model())))
-                        .orElse(cabinet.model().testPoints().get(0)));
-    }
-
-    private static Optional<TestPoint> named(Answer answer, CabinetModel model) {
-        return answer.reason().arguments().stream()
-                .flatMap(argument -> model.testPoints().stream()
-                        .filter(point -> point.contacts().equals(argument)))
-                .findFirst();
+                .flatMap(cabinet ->
+                        state.progress().map(progress -> cabinet.model().testPoint(progress.testPointCode())));
     }
 
     /** Whether sound may be on the line, so that only stop is allowed. */

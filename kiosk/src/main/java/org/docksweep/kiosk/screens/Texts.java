@@ -6,12 +6,15 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.regex.Pattern;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Reasons;
 
 /** Words of the window in the language of the settings. */
 class Texts {
     private static final String BUNDLE = "org.docksweep.kiosk.screens.screens";
+
+    private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (k?\u03a9|ohm|dB|k?Hz|\u00b0C|%)");
 
     private final Locale locale;
     private final DateTimeFormatter clock;
@@ -42,7 +45,8 @@ class Texts {
 
     /** A sentence kept as key and arguments. */
     String say(Reason reason) {
-        return Reasons.text(reason, locale);
+        // A number must not be parted from its unit at the end of a line.
+        return NUMBER_AND_UNIT.matcher(Reasons.text(reason, locale)).replaceAll("$1\u00a0$2");
     }
 
     String clock(Instant at) {

@@ -14,6 +14,7 @@ final class VerdictPlate extends PaintedPanel {
 
     VerdictPlate(Sizes sizes, Texts texts) {
         super(sizes, texts);
+        setName("verdict");
     }
 
     void show(Guide next) {

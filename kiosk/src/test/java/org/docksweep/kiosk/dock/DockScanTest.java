@@ -201,6 +201,10 @@ class DockScanTest {
         assertThat(bench.sheets)
                 .singleElement()
                 .satisfies(sheet -> assertThat(sheet.missing()).hasSize(2));
+        assertThat(state.returns()).as("a closed list is out of sight").isEmpty();
+        bench.dock.closeList();
+        bench.notice("dock-close-nothing");
+        assertThat(bench.sheets).hasSize(1);
     }
 
     @Test

@@ -6,13 +6,14 @@ import java.awt.GraphicsEnvironment;
 import org.junit.jupiter.api.Assumptions;
 
 /** Real-window tests need a display; without one they skip and say so, or fail where one is required. */
-final class Display {
+public final class Display {
     /** Set to true where a missing display is a failure. */
     private static final String REQUIRED = "docksweep.require.display";
 
     private Display() {}
 
-    static void need() {
+    /** Skips with words, or fails where a display is required. */
+    public static void need() {
         boolean there = !GraphicsEnvironment.isHeadless();
         if (Boolean.getBoolean(REQUIRED)) {
             assertThat(there)

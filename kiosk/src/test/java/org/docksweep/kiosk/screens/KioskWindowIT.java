@@ -219,10 +219,16 @@ class KioskWindowIT {
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
         robot.waitForIdle();
         window.show(spoken(SampleStates.named("sweep-queued")));
-        robot.waitForIdle();
+        await("the newer state", () -> showsQueuedScan());
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
 
         assertThat(actions.next()).isEqualTo("stop");
+    }
+
+    private boolean showsQueuedScan() {
+        return visible(NoticePanel.class).stream()
+                .flatMap(panel -> List.of(panel.getComponents()).stream())
+                .anyMatch(c -> c.getAccessibleContext().getAccessibleName().contains("MCH-000118"));
     }
 
     @Test

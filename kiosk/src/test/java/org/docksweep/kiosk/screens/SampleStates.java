@@ -16,6 +16,7 @@ import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
+import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingState;
@@ -71,8 +72,8 @@ final class SampleStates {
         all.put("ready", of(Phase.READY).make());
         all.put("look", at(Phase.LOOK, SampleHouse.TWO_WAY).make());
         all.put("look-powered", at(Phase.LOOK, SampleHouse.POWERED).make());
-        all.put("plug", plug(Prompt.NONE, "dock-plug-next", "2+ / 2-").make());
-        all.put("plug-line", at(Phase.PLUG, SampleHouse.POWERED).make());
+        all.put("plug", plug(1, Prompt.PLUG_IN, "dock-plug-next", "2+ / 2-").make());
+        all.put("plug-line", toPlug(SampleHouse.POWERED, 0).make());
         all.put("probe", sounding(Phase.PROBE, 0.08).make());
         all.put("sweep", sounding(Phase.SWEEP, 0.62).make());
         all.put("sweep-queued", sounding(Phase.SWEEP, 0.62).queued().make());
@@ -86,11 +87,11 @@ final class SampleStates {
         all.put("answer-sweep-again", sweepAgain().make());
         all.put(
                 "answer-plug-in",
-                plug(Prompt.PLUG_IN, "dock-nothing-connected", TAG.value(), "1+ / 1-")
+                plug(0, Prompt.PLUG_IN, "dock-nothing-connected", TAG.value(), "1+ / 1-")
                         .make());
         all.put(
                 "answer-check-socket",
-                plug(Prompt.CHECK_SOCKET, "dock-other-socket", "2+ / 2-", "1+ / 1-")
+                plug(1, Prompt.CHECK_SOCKET, "dock-other-socket", "2+ / 2-", "1+ / 1-")
                         .make());
         all.put("answer-check-label", checkLabel().make());
         all.put("answer-safety-hold", safetyHold().make());
@@ -134,8 +135,15 @@ final class SampleStates {
         return s;
     }
 
-    private static SampleStates plug(Prompt prompt, String reason, String... arguments) {
-        SampleStates s = at(Phase.PLUG, SampleHouse.BIAMPED);
+    private static SampleStates toPlug(CabinetModel model, int point) {
+        SampleStates s = at(Phase.PLUG, model);
+        TestPoint next = model.testPoints().get(point);
+        s.progress = Optional.of(new SweepProgress(next.code(), next.contacts(), 0, 1));
+        return s;
+    }
+
+    private static SampleStates plug(int point, Prompt prompt, String reason, String... arguments) {
+        SampleStates s = toPlug(SampleHouse.BIAMPED, point);
         s.answer = Optional.of(prompted(prompt, Reason.of(reason, arguments)));
         return s;
     }

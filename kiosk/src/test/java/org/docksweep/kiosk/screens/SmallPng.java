@@ -19,12 +19,17 @@ import javax.imageio.stream.ImageOutputStream;
  * Writes pictures of the screen small enough for a repository: the 256 most frequent colours, hardest compression. The
  * page is drawn in few colours; only the softest edges of letters move to a neighbouring shade.
  */
-final class SmallPng {
+public final class SmallPng {
     private static final int COLOURS = 256;
 
     private SmallPng() {}
 
-    static void write(BufferedImage image, Path file) throws IOException {
+    /**
+     * Writes a picture.
+     *
+     * @throws IOException if the file cannot be written
+     */
+    public static void write(BufferedImage image, Path file) throws IOException {
         int[] palette = palette(image);
         BufferedImage indexed = new BufferedImage(
                 image.getWidth(),
