@@ -7,9 +7,9 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.docksweep.kiosk.Main;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 class CommandsTest {
     @TempDir
@@ -20,14 +20,13 @@ class CommandsTest {
 
     @Test
     void namesTheFileAndTheRemedyWhenARecordingCannotBeRead() {
-        assertThat(run(new CurveCommand(), folder.resolve("none.wav").toString()))
-                .isEqualTo(3);
+        assertThat(run("curve", folder.resolve("none.wav").toString())).isEqualTo(3);
         assertThat(err.toString()).contains("none.wav").contains("missing");
     }
 
     @Test
     void refusesAFolderWithoutFleet() {
-        assertThat(run(new JudgeCommand(), folder.toString())).isEqualTo(3);
+        assertThat(run("judge", folder.toString())).isEqualTo(3);
         assertThat(err.toString()).contains("fleet.json");
     }
 
@@ -53,14 +52,13 @@ class CommandsTest {
 
     @Test
     void refusesANightWithoutService() {
-        assertThat(run(new NightCommand(), "--folder", folder.toString(), "--headless"))
-                .isEqualTo(3);
+        assertThat(run("night", "--folder", folder.toString(), "--headless")).isEqualTo(3);
         assertThat(err.toString()).contains("--service-jar");
     }
 
     @Test
     void answersAWrongCommandLineWithTwo() {
-        assertThat(run(new NightCommand(), "--seed", "seven")).isEqualTo(2);
+        assertThat(run("night", "--seed", "seven")).isEqualTo(2);
     }
 
     private String indexError() {
@@ -72,8 +70,8 @@ class CommandsTest {
         }
     }
 
-    private int run(Object command, String... arguments) {
-        return new CommandLine(command)
+    private int run(String... arguments) {
+        return Main.commandLine()
                 .setOut(new PrintWriter(out, true))
                 .setErr(new PrintWriter(err, true))
                 .execute(arguments);

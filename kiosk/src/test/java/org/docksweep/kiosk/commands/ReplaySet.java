@@ -30,7 +30,7 @@ import org.docksweep.sweep.WavFormat;
 /**
  * The committed recordings and what is needed to judge them: one 24-bit capture each of a healthy cabinet, one whose HF
  * driver is open, a shorted plug, a clipped capture and an open plug. Made again only on purpose, because a verdict
- * that moves must be seen: {@code mvn test -pl kiosk -am -Dtest=ReplayTest -Ddocksweep.replay.write=true}.
+ * that moves must be seen: {@code mvn test -pl kiosk -am -Dtest=ReplayTest -Ddocksweep.replay.write=recordings}.
  */
 final class ReplaySet {
     static final Path FOLDER = Path.of("src/test/resources/org/docksweep/kiosk/commands/replay");

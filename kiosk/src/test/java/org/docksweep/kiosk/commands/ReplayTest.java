@@ -16,8 +16,11 @@ class ReplayTest {
 
     @Test
     void judgesTheCommittedRecordingsAsEver() throws IOException, RigException {
-        if (Boolean.getBoolean("docksweep.replay.write")) {
+        String write = System.getProperty("docksweep.replay.write", "");
+        if (write.equals("recordings")) {
             new ReplaySet(ReplaySet.FOLDER).write(folder);
+        }
+        if (!write.isEmpty()) {
             replay(ReplaySet.FOLDER);
         }
         replay(folder);
