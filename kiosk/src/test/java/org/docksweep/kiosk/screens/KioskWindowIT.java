@@ -9,11 +9,14 @@ import java.awt.Container;
 import java.awt.KeyboardFocusManager;
 import java.awt.Point;
 import java.awt.Robot;
+import java.awt.event.ContainerAdapter;
+import java.awt.event.ContainerEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
@@ -214,6 +217,13 @@ class KioskWindowIT {
                 .filter(b -> b.offer().command() == Command.STOP)
                 .findFirst()
                 .orElseThrow();
+        AtomicInteger takenOut = new AtomicInteger();
+        stop.getParent().addContainerListener(new ContainerAdapter() {
+            @Override
+            public void componentRemoved(ContainerEvent event) {
+                takenOut.incrementAndGet();
+            }
+        });
         Point at = centre(stop);
         robot.mouseMove(at.x, at.y);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
@@ -223,6 +233,9 @@ class KioskWindowIT {
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
 
         assertThat(actions.next()).isEqualTo("stop");
+        assertThat(takenOut)
+                .as("buttons taken out under the finger, which may lose its release")
+                .hasValue(0);
     }
 
     private boolean showsQueuedScan() {
