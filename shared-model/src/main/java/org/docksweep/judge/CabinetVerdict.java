@@ -164,7 +164,7 @@ final class CabinetVerdict {
         if (fault != null) {
             return new PositionState(position.code(), ReadingState.FAULT, fault, null);
         }
-        boolean judged = judgement.isPresent() && judgement.get().verdict() != Verdict.SWEEP_AGAIN;
+        boolean judged = judgement.isPresent() && saysSomethingOf(position, judgement.get());
         if (!judged) {
             return new PositionState(position.code(), ReadingState.NOT_JUDGED, Reason.of("word-not-judged"), null);
         }
@@ -174,6 +174,18 @@ final class CabinetVerdict {
                 watch ? ReadingState.WATCH : ReadingState.OK,
                 Reason.of(watch ? "word-watch" : "word-ok"),
                 headline(position.code(), judgement.get().readings()));
+    }
+
+    /** A spoiled point, or one that failed without a curve (a short), says nothing good of any driver behind it. */
+    private static boolean saysSomethingOf(DriverPosition position, PointJudgement judgement) {
+        return switch (judgement.verdict()) {
+            case PASS -> true;
+            case SWEEP_AGAIN -> false;
+            case FAIL ->
+                judgement.impedance() != null
+                        || judgement.readings().stream()
+                                .anyMatch(r -> position.code().equals(r.positionCode()));
+        };
     }
 
     private static String headline(String position, List<Reading> readings) {

@@ -202,7 +202,7 @@ public final class SuspectRanking {
                         scored.get(i).hypothesis(),
                         model,
                         point,
-                        Math.min(1, among),
+                        rounded(among),
                         scored.get(i).fit()));
             }
         }
@@ -216,6 +216,11 @@ public final class SuspectRanking {
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /** Four decimals: more is noise, and would differ with every change of the engine. */
+    private static double rounded(double probability) {
+        return Math.min(1, Math.rint(probability * 1e4) / 1e4);
     }
 
     /** Evidence of the whole model with the data fully believed: what other models are compared with. */

@@ -35,6 +35,10 @@ public final class LocalFleet {
             baselines.computeIfAbsent(baseline.tag(), t -> new ArrayList<>()).add(baseline);
         }
         for (HistoryEvent event : snapshot.recentEvents()) {
+            if (event.kind() == HistoryEvent.Kind.REGISTERED) {
+                // When a cabinet was entered says nothing about what happened to it.
+                continue;
+            }
             events.computeIfAbsent(event.tag(), t -> new ArrayList<>()).add(event);
         }
     }
