@@ -22,7 +22,6 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
-import org.docksweep.gate.RatedImpedanceRule;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
@@ -49,7 +48,7 @@ public final class DockNight implements AutoCloseable {
     private static final Duration SENT_WITHIN = Duration.ofSeconds(120);
 
     private final NightOptions options;
-    private final PrintWriter out;
+    private final NightReport report;
     private final Gate gate = new RealGate();
     private final DemoHouse house;
     private final String token = NightKiosk.newToken();
@@ -97,7 +96,7 @@ public final class DockNight implements AutoCloseable {
     DockNight(NightOptions options, PrintWriter out, UnaryOperator<PracticeRig> nightRig) {
         this.options = options;
         this.nightRig = nightRig;
-        this.out = out;
+        this.report = new NightReport(out);
         this.house = HouseLoader.house(options.seed());
     }
 
@@ -131,7 +130,7 @@ public final class DockNight implements AutoCloseable {
     /** Lists what comes off the truck, for somebody who types the labels. */
     public void listTruck() {
         for (DemoHouse.Arrival arrival : house.arrivals()) {
-            say(
+            report.say(
                     "%s%s",
                     arrival.label(), arrival.visualDamage().isEmpty() ? "" : "  not fine: " + arrival.visualDamage());
         }
@@ -147,18 +146,18 @@ public final class DockNight implements AutoCloseable {
      */
     public void open() throws IOException, RigException, ServiceProblem, ServiceUnreachable {
         Path folder = NightFolder.fresh(options.folder());
-        say("%s, seed %d, %.0f \u00b0C at the dock", house.siteName(), options.seed(), house.ambientCelsius());
-        house.book().cabinetModels().forEach(this::sayRating);
+        report.say("%s, seed %d, %.0f \u00b0C at the dock", house.siteName(), options.seed(), house.ambientCelsius());
+        report.ratings(house.book());
         if (options.serviceJar() != null) {
-            say("Starting the service ...");
+            report.say("Starting the service ...");
             service = startService();
-            say("Service ready at %s", service.address());
+            report.say("Service ready at %s", service.address());
             client = new ServiceClient(service.address(), token);
         }
         standing = prepareRig();
         Commissioning.Result commissioning =
                 new Commissioning(house, gate, standing.correction(), rigSettings("before-hire")).run();
-        say(
+        report.say(
                 "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
                 commissioning.sweeps(),
                 commissioning.references().size(),
@@ -169,7 +168,7 @@ public final class DockNight implements AutoCloseable {
         } else {
             HouseLoader.load(house, commissioning, client);
             snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
-            say(
+            report.say(
                     "House loaded: %d cabinets, %d due back",
                     snapshot.cabinets().size(), house.returnList().lines().size());
         }
@@ -232,25 +231,12 @@ public final class DockNight implements AutoCloseable {
         return kiosk.spool().checkIns();
     }
 
-    /** A model rated too high is registered all the same: the rule rates the type and never fails a unit. */
-    private void sayRating(CabinetModel model) {
-        for (RatedImpedanceRule.Warning warning : RatedImpedanceRule.warnings(house.book(), model)) {
-            say(
-                    "Note on %s, %s: lowest %.2f ohm at %.0f Hz; its rated impedance asks for %.2f ohm (IEC 60268-5)",
-                    model.code(),
-                    warning.testPointCode(),
-                    warning.lowestOhm(),
-                    warning.frequencyHz(),
-                    warning.allowedOhm());
-        }
-    }
-
     private RigStanding prepareRig() throws RigException {
         try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
             RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
             RigDay.Result result = day.calibrateAndCheck(zone());
-            result.checks().forEach(check -> say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
-            say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
+            result.checks().forEach(check -> report.say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
+            report.say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
             calibration = result.calibration();
             return result.standing();
         }
@@ -305,7 +291,7 @@ public final class DockNight implements AutoCloseable {
             DockHand.Outcome outcome = hand.checkIn(arrival.label(), arrival.visualDamage());
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
             truth.add(arrival, body, outcome.prompts());
-            sayResult(i + 1, arrivals.size(), body, outcome);
+            report.result(i + 1, arrivals.size(), body, outcome);
             oddScan(i, arrival);
         }
         return truth;
@@ -320,38 +306,8 @@ public final class DockNight implements AutoCloseable {
             default -> null;
         };
         if (text != null) {
-            say("         odd scan \"%s\": %s", text, hand.scanOdd(text));
+            report.say("         odd scan \"%s\": %s", text, hand.scanOdd(text));
         }
-    }
-
-    private void sayResult(int number, int of, CheckInBody body, DockHand.Outcome outcome) {
-        String suspect = body.suspects().isEmpty()
-                ? ""
-                : String.format(
-                        Locale.ROOT,
-                        "  [%s%s %.0f %%]",
-                        body.suspects()
-                                .get(0)
-                                .kind()
-                                .name()
-                                .toLowerCase(Locale.ROOT)
-                                .replace('_', ' '),
-                        body.suspects().get(0).positionCode() == null
-                                ? ""
-                                : " " + body.suspects().get(0).positionCode(),
-                        100 * body.suspects().get(0).probability());
-        say(
-                "%2d of %d  %s  %-8s %-11s %-14s %s%s  %.2f s%s",
-                number,
-                of,
-                body.tag(),
-                body.modelCode(),
-                body.verdict() == null ? "not swept" : body.verdict().name().replace('_', ' '),
-                outcome.answer().place() + (body.jobCode() == null ? "" : " " + body.jobCode()),
-                Reasons.text(body.reason(), Locale.ENGLISH),
-                suspect,
-                outcome.seconds(),
-                outcome.prompts().isEmpty() ? "" : "  asked: " + outcome.prompts());
     }
 
     /**
@@ -363,14 +319,14 @@ public final class DockNight implements AutoCloseable {
      * @throws ServiceUnreachable if the service does not answer
      */
     public void closeNight() throws IOException, InterruptedException, ServiceProblem, ServiceUnreachable {
-        ReturnReport report = kiosk.dock().report().orElseThrow();
-        say(
+        ReturnReport back = kiosk.dock().report().orElseThrow();
+        report.say(
                 "Return list %s: %d of %d back, %d missing, %d unexpected",
-                report.list().orderNumber(),
-                report.back().size(),
-                report.list().lines().size(),
-                report.missing().size(),
-                report.unexpected().size());
+                back.list().orderNumber(),
+                back.back().size(),
+                back.list().lines().size(),
+                back.missing().size(),
+                back.unexpected().size());
         hand.closeList();
         NightRecordings.index(
                 options.folder().resolve("recordings"),
@@ -381,9 +337,9 @@ public final class DockNight implements AutoCloseable {
         if (client != null) {
             kiosk.awaitSent(SENT_WITHIN);
             OutboxCounts counts = kiosk.spool().counts();
-            say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
+            report.say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
             for (var parked : kiosk.spool().parked()) {
-                say("  refused: %s: %s", parked.item().path(), parked.words());
+                report.say("  refused: %s: %s", parked.item().path(), parked.words());
             }
             kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
             if (counts.parked() > 0) {
@@ -408,11 +364,6 @@ public final class DockNight implements AutoCloseable {
      */
     public List<UUID> acknowledged() {
         return kiosk.spool().acknowledgedCheckIns();
-    }
-
-    private void say(String format, Object... values) {
-        out.println(String.format(Locale.ROOT, format, values));
-        out.flush();
     }
 
     @Override
