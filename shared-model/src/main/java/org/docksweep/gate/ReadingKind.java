@@ -14,8 +14,10 @@ public enum ReadingKind {
     TUNING("Hz"),
     /** Lowest magnitude in the band, in ohm. */
     MINIMUM("\u03a9"),
-    /** Largest deviation of the impedance from its reference in the deciding band, in decibel. */
+    /** Deviation of the impedance from the model's reference in the third of an octave that strays most, in decibel. */
     IMPEDANCE_DEVIATION("dB"),
+    /** The same against the cabinet's own baseline, in decibel. */
+    BASELINE_DEVIATION("dB"),
     /** Level of a way at the microphone against its reference, in decibel. */
     WAY_LEVEL("dB");
 

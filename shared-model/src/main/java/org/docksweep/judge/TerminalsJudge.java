@@ -127,6 +127,7 @@ final class TerminalsJudge {
             readings.replaceAll(FittedReadings.sharpenedBy(measured(curve, explanation)));
         }
         readings.addAll(0, resistances(knowledge, explanation));
+        readings.addAll(DeviationReadings.of(point, curve, reader.deviation(), ownBaseline()));
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
         }
@@ -249,10 +250,14 @@ final class TerminalsJudge {
 
     private Knowledge knowledge(CabinetModel model, TestPoint testPoint, PointReference reference, boolean own) {
         Knowledge taught = Knowledge.nominal(request.book(), model, testPoint).taughtBy(reference);
-        Optional<Baseline> baseline = request.baselines().stream()
-                .filter(b -> own && b.testPointCode().equals(testPoint.code()) && b.impedance() != null)
-                .findFirst();
+        Optional<Baseline> baseline = own ? ownBaseline() : Optional.empty();
         return baseline.map(taught::sharpenedBy).orElse(taught);
+    }
+
+    private Optional<Baseline> ownBaseline() {
+        return request.baselines().stream()
+                .filter(b -> b.testPointCode().equals(point.code()) && b.impedance() != null)
+                .findFirst();
     }
 
     private PointEvidence evidence(

@@ -118,7 +118,8 @@ public final class CalibrateCommand implements Callable<Integer> {
             return open.file().getFileName() + ": the plug should be open, but looks " + lower(atOpen)
                     + ". Pull it and record again.";
         }
-        if (shorted.analysis().impedance() == null) {
+        if (shorted.analysis().load() == SweepAnalysis.Load.OPEN
+                || shorted.analysis().impedance() == null) {
             return shorted.file().getFileName() + ": the plug should be shorted, but looks "
                     + lower(shorted.analysis().load()) + ". Plug the short and record again.";
         }
