@@ -16,7 +16,7 @@ import org.docksweep.gate.PointReference;
  * @param book models, for the drawing and the numbers of the driver
  * @param references references of the model, for the ribbon behind the curve
  * @param lastEvents last events of the position at fault (or of the cabinet), newest first; three are shown
- * @param needOn day the cabinet is needed, or null
+ * @param needOn day the cabinet is needed, or null when not known where the tag is printed
  */
 public record RepairTagContent(
         CheckInBody checkIn,

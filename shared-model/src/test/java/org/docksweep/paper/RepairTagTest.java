@@ -150,7 +150,7 @@ class RepairTagTest {
             // Curve, mean and two edges of the ribbon.
             assertThat(eye.strokesInForms(0)).isGreaterThan(4L * (SampleCurves.POINTS - 1));
             assertThat(bare.strokesInForms(0)).isZero();
-            assertThat(bare.text()).contains("No curve was measured.", "NO SWEEP", "no booking waits for it");
+            assertThat(bare.text()).contains("No curve was measured.", "NO SWEEP", "need date: see bench queue");
         }
     }
 

@@ -354,8 +354,8 @@ final class DockFlow {
         }
         parts.spool().close(report.get().list().id());
         parts.link().hurry();
-        desk.onPaper(() -> parts.papers().returnSheet(report.get()), result -> {
-            ReturnReport r = report.get();
+        ReturnReport r = asClosed(report.get());
+        desk.onPaper(() -> parts.papers().returnSheet(r), result -> {
             noticeTag = null;
             // Without its sheet the list stays in view, to be closed once more.
             if (result.outcome() != PrintResult.Outcome.FAILED) {
@@ -374,6 +374,17 @@ final class DockFlow {
                                     Integer.toString(r.unexpected().size())),
                     NoticeAction.DISMISS);
         });
+    }
+
+    /** The sheet of the night's end says that the list is closed; the closing itself may still be on its way. */
+    private static ReturnReport asClosed(ReturnReport report) {
+        ReturnList list = report.list();
+        return new ReturnReport(
+                new ReturnList(list.id(), list.orderNumber(), list.customer(), list.dueOn(), true, list.lines()),
+                report.asOf(),
+                report.back(),
+                report.missing(),
+                report.unexpected());
     }
 
     void recordParked(String words) {
