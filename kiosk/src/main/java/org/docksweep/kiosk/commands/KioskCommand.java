@@ -36,6 +36,7 @@ import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 import org.docksweep.kiosk.spool.Backoff;
 import org.docksweep.kiosk.spool.OutboxSender;
+import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
 import org.docksweep.paper.PaperContext;
@@ -125,8 +126,9 @@ public final class KioskCommand implements Callable<Integer> {
         RecordingKeeper recordings = new RecordingKeeper(folder.resolve("recordings"));
         RealGate gate = new RealGate();
         RigStanding standing = standing(rig, gate, fleet);
+        ParkedTeller teller = new ParkedTeller(spool);
         try (OutboxSender sender =
-                new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, () -> {})) {
+                new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
                     rig,
@@ -145,6 +147,7 @@ public final class KioskCommand implements Callable<Integer> {
                             DockSettings.USUAL_ANSWER_STAYS));
             try (Dock dock = new Dock(parts, fleet);
                     SnapshotRefresher refresher = new SnapshotRefresher(client, spool, dock::fleetRefreshed)) {
+                teller.tell(dock::recordParked);
                 sender.start();
                 refresher.start(REFRESH_EVERY);
                 Stand.open(

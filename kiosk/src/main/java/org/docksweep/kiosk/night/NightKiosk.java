@@ -29,6 +29,7 @@ import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceCourier;
 import org.docksweep.kiosk.spool.Backoff;
 import org.docksweep.kiosk.spool.OutboxSender;
+import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
@@ -45,6 +46,7 @@ final class NightKiosk implements AutoCloseable {
     private final Papers papers;
     private final Dock dock;
     private final PracticeRig rig;
+    private final ParkedTeller teller;
     private final AtomicReference<OutboxSender> sender = new AtomicReference<>();
 
     NightKiosk(
@@ -59,6 +61,7 @@ final class NightKiosk implements AutoCloseable {
         Clock clock = Clock.systemUTC();
         spool = Spool.open(folder.resolve("kiosk"), clock);
         spool.keepSnapshot(snapshot, null);
+        teller = new ParkedTeller(spool);
         recordings = new RecordingKeeper(folder.resolve("recordings"));
         LocalFleet fleet = new LocalFleet(snapshot, spool.registered());
         papers = new PaperDesk(
@@ -110,10 +113,12 @@ final class NightKiosk implements AutoCloseable {
         if (before != null) {
             before.close();
         }
+        teller.tell(dock::recordParked);
         next.start();
     }
 
     private void outboxChanged() {
+        teller.run();
         synchronized (sender) {
             sender.notifyAll();
         }

@@ -107,6 +107,21 @@ class OutboxSenderTest {
     }
 
     @Test
+    void tellsOfEveryRefusedRecordOnce() throws InterruptedException {
+        List<String> heard = new ArrayList<>();
+        ParkedTeller teller = new ParkedTeller(spool);
+        answer = new Delivery.Refused("no such cabinet");
+        spool.record(SpoolTest.checkIn("TST-000001"));
+        sender.start();
+        await(() -> spool.counts().parked() == 1);
+        teller.run();
+        assertThat(heard).isEmpty();
+        teller.tell(heard::add);
+        teller.run();
+        assertThat(heard).containsExactly("no such cabinet");
+    }
+
+    @Test
     void waitsLongerAfterEveryFailureUpToTheCapWithJitter() {
         Backoff backoff = new Backoff(Duration.ofMillis(100), Duration.ofSeconds(2));
         Random random = new Random(JITTER_SEED);
