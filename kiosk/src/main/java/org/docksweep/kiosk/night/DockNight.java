@@ -336,9 +336,9 @@ public final class DockNight implements AutoCloseable {
                 kiosk.recordings());
         if (client != null) {
             kiosk.awaitSent(SENT_WITHIN);
-            OutboxCounts counts = kiosk.spool().counts();
+            OutboxCounts counts = kiosk.spool().outbox().counts();
             report.say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
-            for (var parked : kiosk.spool().parked()) {
+            for (var parked : kiosk.spool().outbox().parked()) {
                 report.say("  refused: %s: %s", parked.item().path(), parked.words());
             }
             kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
@@ -363,7 +363,7 @@ public final class DockNight implements AutoCloseable {
      * @return their ids
      */
     public List<UUID> acknowledged() {
-        return kiosk.spool().acknowledgedCheckIns();
+        return kiosk.spool().outbox().acknowledgedCheckIns();
     }
 
     @Override

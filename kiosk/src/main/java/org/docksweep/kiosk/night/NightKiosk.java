@@ -129,11 +129,11 @@ final class NightKiosk implements AutoCloseable {
         long deadline = System.nanoTime() + patience.toNanos();
         sender.get().hurry();
         synchronized (sender) {
-            while (spool.counts().waiting() > 0) {
+            while (spool.outbox().counts().waiting() > 0) {
                 long leftMs = (deadline - System.nanoTime()) / 1_000_000;
                 if (leftMs <= 0) {
-                    throw new IOException(
-                            spool.counts().waiting() + " records were not sent within " + patience.toSeconds() + " s");
+                    throw new IOException(spool.outbox().counts().waiting() + " records were not sent within "
+                            + patience.toSeconds() + " s");
                 }
                 sender.wait(Math.min(leftMs, 500));
             }
