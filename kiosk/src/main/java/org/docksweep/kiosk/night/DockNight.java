@@ -2,6 +2,7 @@ package org.docksweep.kiosk.night;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -35,6 +36,7 @@ import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 import org.docksweep.kiosk.spool.OutboxCounts;
+import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
@@ -198,6 +200,44 @@ public final class DockNight implements AutoCloseable {
                 other.kiosk.spool().snapshot().orElseThrow());
     }
 
+    /**
+     * Opens the dock again on what a kiosk left that was killed: its own spool with its own copy of the fleet.
+     *
+     * @param running client of the service that still runs
+     * @throws RigException if the rig cannot be had
+     */
+    void openAgain(ServiceClient running) throws RigException {
+        KioskSnapshot snapshot;
+        try (Spool left = Spool.open(NightKiosk.spoolFolder(options.folder()), Clock.systemUTC())) {
+            snapshot = left.snapshot()
+                    .orElseThrow(() -> new IllegalStateException("no night was begun in " + options.folder()));
+        }
+        client = running;
+        standing = prepareRig();
+        toTheDock(options.folder(), snapshot);
+        kiosk.sendTo(client);
+    }
+
+    /**
+     * Leaves the dock to another process; the service goes on.
+     *
+     * @return where the service is
+     */
+    URI leaveDock() {
+        kiosk.close();
+        kiosk = null;
+        return service.address();
+    }
+
+    /**
+     * The service's manager token of this night.
+     *
+     * @return the token
+     */
+    String token() {
+        return token;
+    }
+
     private void toTheDock(Path folder, KioskSnapshot snapshot) throws RigException {
         PracticeRig rig = nightRig.apply((PracticeRig) Rigs.open("virtual", nightRigSettings()));
         kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
@@ -288,13 +328,24 @@ public final class DockNight implements AutoCloseable {
         for (int i = 0; i < arrivals.size(); i++) {
             pace.before(i);
             DemoHouse.Arrival arrival = arrivals.get(i);
-            DockHand.Outcome outcome = hand.checkIn(arrival.label(), arrival.visualDamage());
+            DockHand.Outcome outcome = checkIn(arrival);
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
             truth.add(arrival, body, outcome.prompts());
             report.result(i + 1, arrivals.size(), body, outcome);
             oddScan(i, arrival);
         }
         return truth;
+    }
+
+    /**
+     * Takes one cabinet in, or finds that it is in already.
+     *
+     * @param arrival the cabinet
+     * @return how it went
+     * @throws InterruptedException if stopped
+     */
+    DockHand.Outcome checkIn(DemoHouse.Arrival arrival) throws InterruptedException {
+        return hand.checkIn(arrival.label(), arrival.visualDamage());
     }
 
     /** A real night is never clean: an unknown tag, the same tag twice, two labels in one scan. */

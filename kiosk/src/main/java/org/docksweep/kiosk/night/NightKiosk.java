@@ -59,7 +59,7 @@ final class NightKiosk implements AutoCloseable {
             Duration answerStays) {
         this.rig = rig;
         Clock clock = Clock.systemUTC();
-        spool = Spool.open(folder.resolve("kiosk"), clock);
+        spool = Spool.open(spoolFolder(folder), clock);
         spool.keepSnapshot(snapshot, null);
         teller = new ParkedTeller(spool);
         recordings = new RecordingKeeper(folder.resolve("recordings"));
@@ -87,6 +87,10 @@ final class NightKiosk implements AutoCloseable {
                 clock,
                 new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
         dock = new Dock(parts, fleet);
+    }
+
+    static Path spoolFolder(Path nightFolder) {
+        return nightFolder.resolve("kiosk");
     }
 
     Dock dock() {
