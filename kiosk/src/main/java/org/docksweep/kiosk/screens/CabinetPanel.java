@@ -229,7 +229,8 @@ final class CabinetPanel extends PaintedPanel {
                         .map(p -> " " + texts.say(p.word()))
                         .orElse("");
         Rectangle line = new Rectangle(box.x, box.y + sizes.px(4), box.width, sizes.px(32));
-        Font font = Ink.fitting(word, sizes::bold, new double[] {24, 22, 20, 18, 17, 16}, line.width, line.height);
+        Font font = Ink.fitting(
+                word, sizes::bold, new double[] {24, 22, 20, 18, 17, 16, 15, 14, 13}, line.width, line.height);
         ink.line(word, font, state == ReadingState.NOT_JUDGED ? Look.color("quiet") : tone.ink(), line, Ink.Align.LEFT);
         found.map(PositionState::headline).ifPresent(headline -> {
             Rectangle rest = new Rectangle(box.x, box.y + sizes.px(38), box.width, box.height - sizes.px(38));

@@ -72,6 +72,24 @@ class NothingClippedTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
+    void hasRoomBesideTheBarOfPages(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, GalleryPane.ZONE);
+        Dimension beside = new Dimension(FRAMED.width - PageBar.WIDTH, FRAMED.height);
+
+        assertThat(faults(scene(name), settings, 0, beside)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void hasRoomForLongerLanguagesBesideTheBarOfPages(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
+        Dimension beside = new Dimension(GalleryPane.SIZE.width - PageBar.WIDTH, GalleryPane.SIZE.height);
+
+        assertThat(faults(scene(name), settings, LONGER, beside)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
     void hasRoomOnALargerScreen(String name) {
         ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
