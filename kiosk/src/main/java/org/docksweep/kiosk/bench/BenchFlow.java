@@ -349,8 +349,9 @@ final class BenchFlow {
     private void printCard() {
         working(() -> {
             var suggested = job.suggested().orElseThrow();
-            var result = parts.dock().papers().pdf(
-                    "card-" + job.code() + "-" + suggested.purpose(), office.printedCard(suggested, job.code()));
+            var result = parts.dock()
+                    .papers()
+                    .pdf("card-" + job.code() + "-" + suggested.purpose(), office.printedCard(suggested, job.code()));
             tell(
                     result.outcome() == org.docksweep.kiosk.printing.PrintResult.Outcome.FAILED
                             ? ReadingState.FAULT
@@ -380,8 +381,7 @@ final class BenchFlow {
             case FINDING -> List.of(BenchStep.STORE_FINDING, BenchStep.BACK);
             case PART -> fitting.steps();
             case PROOF -> proofSteps();
-            case ENDING ->
-                JobSteps.endings(job);
+            case ENDING -> JobSteps.endings(job);
         };
     }
 

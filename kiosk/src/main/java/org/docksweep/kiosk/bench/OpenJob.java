@@ -66,7 +66,8 @@ record OpenJob(
                     fleet.snapshot().references(),
                     fleet.baselinesOf(failed.tag()));
         }
-        ProcedureCard card = file.cards().isEmpty() ? null : office.card(file.cards().get(0));
+        ProcedureCard card =
+                file.cards().isEmpty() ? null : office.card(file.cards().get(0));
         return new OpenJob(file, model, positions, curve, card, 0);
     }
 
@@ -82,7 +83,8 @@ record OpenJob(
 
     OpenJob otherCard(BenchOffice office) throws ServiceProblem, ServiceUnreachable {
         int next = (cardIndex + 1) % file.cards().size();
-        return new OpenJob(file, model, positions, curve, office.card(file.cards().get(next)), next);
+        return new OpenJob(
+                file, model, positions, curve, office.card(file.cards().get(next)), next);
     }
 
     JobCode code() {
@@ -94,12 +96,16 @@ record OpenJob(
     }
 
     Optional<BenchJobFile.Card> suggested() {
-        return file.cards().isEmpty() ? Optional.empty() : Optional.of(file.cards().get(cardIndex));
+        return file.cards().isEmpty()
+                ? Optional.empty()
+                : Optional.of(file.cards().get(cardIndex));
     }
 
     /** Position the finding is about: the card's, else the one at fault. */
     String faultPosition() {
-        return suggested().map(BenchJobFile.Card::positionCode).orElse(file.job().faultPositionCode());
+        return suggested()
+                .map(BenchJobFile.Card::positionCode)
+                .orElse(file.job().faultPositionCode());
     }
 
     /** Crossover part the first suspect names, unless a driver is at hand. */
@@ -172,7 +178,10 @@ record OpenJob(
         if (likely != null) {
             codes.add(likely);
         }
-        model.positions().stream().map(p -> p.code()).filter(c -> !codes.contains(c)).forEach(codes::add);
+        model.positions().stream()
+                .map(p -> p.code())
+                .filter(c -> !codes.contains(c))
+                .forEach(codes::add);
         return codes;
     }
 

@@ -94,8 +94,7 @@ final class PartFitting {
 
     private static FitAnswer ask(BenchOffice office, OpenJob job, PartStock stock, Place at)
             throws ServiceProblem, ServiceUnreachable {
-        return office.fit(
-                stock.part().number(), job.file().job().tag(), at.positionCode(), at.elementId());
+        return office.fit(stock.part().number(), job.file().job().tag(), at.positionCode(), at.elementId());
     }
 
     PartFitting otherPlace(BenchOffice office) throws ServiceProblem, ServiceUnreachable {
@@ -110,8 +109,7 @@ final class PartFitting {
 
     /** A scan while the part is at hand: its serial, or another part. */
     PartFitting scanned(BenchOffice office, String text) throws ServiceProblem, ServiceUnreachable {
-        Optional<PartFitting> other =
-                text.equals(number()) ? Optional.empty() : begin(office, job, text);
+        Optional<PartFitting> other = text.equals(number()) ? Optional.empty() : begin(office, job, text);
         if (other.isPresent()) {
             return other.get();
         }

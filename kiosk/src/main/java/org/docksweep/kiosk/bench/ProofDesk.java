@@ -177,7 +177,8 @@ final class ProofDesk {
     /** What the sweep was worth, by what the service says of the proof now. */
     Message outcome(ProofState state) {
         if (state.proved()) {
-            return new Message(ReadingState.OK, Reason.of("bench-proved", Integer.toString(state.cleanCabinetSweeps())));
+            return new Message(
+                    ReadingState.OK, Reason.of("bench-proved", Integer.toString(state.cleanCabinetSweeps())));
         }
         boolean good = judgement.verdict() == Verdict.PASS && clean;
         return new Message(

@@ -88,8 +88,7 @@ final class ProofRun {
         if (analysis.load() == SweepAnalysis.Load.OPEN && point.kind() != TestPointKind.LINE_INPUT) {
             return new Result.Not(Reason.of("dock-nothing-connected", tag.value(), point.contacts()));
         }
-        boolean ordinary =
-                analysis.load() == SweepAnalysis.Load.PRESENT || point.kind() == TestPointKind.LINE_INPUT;
+        boolean ordinary = analysis.load() == SweepAnalysis.Load.PRESENT || point.kind() == TestPointKind.LINE_INPUT;
         SweepPlan plan = ordinary
                 ? parts.gate().sweep(point, sampleRateHz)
                 : parts.gate().quietSweep(point, sampleRateHz);

@@ -39,7 +39,8 @@ public final class Measuring {
      * @param stopped whether somebody pressed stop since this was ordered
      * @param progress hears of progress, 0 to 1
      */
-    public record Order(AssetTag tag, TestPoint point, SweepPlan plan, BooleanSupplier stopped, DoubleConsumer progress) {}
+    public record Order(
+            AssetTag tag, TestPoint point, SweepPlan plan, BooleanSupplier stopped, DoubleConsumer progress) {}
 
     /** What came of it. */
     public sealed interface Outcome {

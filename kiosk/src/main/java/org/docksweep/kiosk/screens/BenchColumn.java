@@ -17,7 +17,7 @@ final class BenchColumn extends JPanel {
     private final BenchNotes notes;
     private final List<KeyButton> buttons = new ArrayList<>();
     private final JPanel keys;
-    private transient List<Command> shown = List.of();
+    private transient List<Command> shown;
 
     BenchColumn(Sizes sizes, Texts texts) {
         super(new MigLayout(

@@ -43,7 +43,8 @@ final class BenchNotes extends PaintedPanel {
         progress(g);
         String prompt = texts.say(state.prompt());
         Rectangle box = rest(sizes.px(124));
-        Font font = Ink.fitting(prompt, sizes::semiBold, new double[] {22, 20, 18, 17, 16, 15, 14}, box.width, box.height);
+        Font font =
+                Ink.fitting(prompt, sizes::semiBold, new double[] {22, 20, 18, 17, 16, 15, 14}, box.width, box.height);
         y += ink.paragraph(prompt, font, Look.color("ink"), box) + sizes.px(10);
         state.job().ifPresent(job -> known(ink, job.file()));
         if (state.activity() == Activity.QUEUE && state.marked() >= 0) {
@@ -70,8 +71,9 @@ final class BenchNotes extends PaintedPanel {
                     texts.say("bench.note.proof"),
                     texts.say("bench.note.clean-sweeps", file.proof().cleanCabinetSweeps()));
         }
-        latest(file.exchanges()).filter(e -> e.fitted() != null).ifPresent(e -> fact(
-                ink, texts.say("bench.note.part"), fitted(e)));
+        latest(file.exchanges())
+                .filter(e -> e.fitted() != null)
+                .ifPresent(e -> fact(ink, texts.say("bench.note.part"), fitted(e)));
         latest(file.findings()).ifPresent(f -> fact(ink, texts.say("bench.note.finding"), finding(f)));
         if (!repaired) {
             suspects(ink, file.job());
@@ -94,12 +96,13 @@ final class BenchNotes extends PaintedPanel {
     }
 
     private void suspects(Ink ink, BenchJobBody job) {
-        for (Suspect suspect : job.suspects().subList(0, Math.min(SUSPECTS_SHOWN, job.suspects().size()))) {
+        for (Suspect suspect : job.suspects()
+                .subList(0, Math.min(SUSPECTS_SHOWN, job.suspects().size()))) {
             String where = suspect.positionCode() != null ? suspect.positionCode() : suspect.elementId();
             fact(
                     ink,
-                    texts.say("likelihood", suspect.likelihood()) + " \u00b7 "
-                            + Math.round(suspect.probability() * 100) + " %",
+                    texts.say("likelihood", suspect.likelihood()) + " \u00b7 " + Math.round(suspect.probability() * 100)
+                            + " %",
                     (where == null ? "" : where + ": ") + texts.say("fault", suspect.kind()));
         }
     }
@@ -125,6 +128,7 @@ final class BenchNotes extends PaintedPanel {
 
     private Rectangle rest(int height) {
         int pad = sizes.px(16);
-        return new Rectangle(pad, y, getWidth() - 2 * pad, Math.max(1, Math.min(height, getHeight() - y - sizes.px(8))));
+        return new Rectangle(
+                pad, y, getWidth() - 2 * pad, Math.max(1, Math.min(height, getHeight() - y - sizes.px(8))));
     }
 }

@@ -54,16 +54,18 @@ final class BenchPage implements Page {
         middle.setOpaque(false);
         int gap = sizes.px(8);
         whole = new JPanel(new MigLayout(
-                "insets " + gap + "px, gap 0 " + gap + "px, fill", "[grow,fill]", "[grow,fill][" + sizes.px(80) + "px!]"));
+                "insets " + gap + "px, gap 0 " + gap + "px, fill",
+                "[grow,fill]",
+                "[grow,fill][" + sizes.px(80) + "px!]"));
         whole.setBackground(Look.color("ground"));
         body = new JPanel(new MigLayout(
                 "insets 0, gap " + gap + "px 0, fill, hidemode 3",
-                "[" + sizes.px(272) + "px!,fill][grow,fill][" + sizes.px(376) + "px!,fill]",
+                "[fill][grow,fill][fill]",
                 "[grow,fill]"));
         body.setOpaque(false);
-        body.add(queue, "grow, hmin 0");
-        body.add(middle, "grow, wmin 0, hmin 0");
-        body.add(column, "grow, hmin 0");
+        body.add(queue, "cell 0 0, growy, hmin 0, w " + sizes.px(272) + "px!");
+        body.add(middle, "cell 1 0, grow, wmin 0, hmin 0");
+        body.add(column, "cell 2 0, growy, hmin 0, w " + sizes.px(376) + "px!");
         whole.add(body, "wrap, grow, hmin 0");
         JPanel bottom = new JPanel(new MigLayout(
                 "insets 0, gap " + gap + "px 0, fill", "[" + sizes.px(384) + "px!,fill][grow,fill]", "[grow,fill]"));
@@ -122,7 +124,9 @@ final class BenchPage implements Page {
         offers.forEach(offer -> alive.put(offer.command(), offer));
         column.show(next, offers);
         notice.show(
-                next.message().map(m -> new DockState.Notice(m.state(), m.text(), List.of())), List.of(), Optional.empty());
+                next.message().map(m -> new DockState.Notice(m.state(), m.text(), List.of())),
+                List.of(),
+                Optional.empty());
         cabinet.show(next.job().map(BenchPage::front).or(() -> marked(next)));
         curve.show(next.job().flatMap(JobAtHand::curve), false);
         card.show(next.job().flatMap(JobAtHand::card));
@@ -180,8 +184,7 @@ final class BenchPage implements Page {
         }
         BenchJobBody job = next.queue().get(next.marked());
         return queue.model(job)
-                .map(model -> new DockState.CabinetAtHand(
-                        job.tag(), model, "", List.of(), List.of(), Optional.empty()));
+                .map(model ->
+                        new DockState.CabinetAtHand(job.tag(), model, "", List.of(), List.of(), Optional.empty()));
     }
-
 }

@@ -110,7 +110,9 @@ final class CabinetPanel extends PaintedPanel {
     private void facts(Ink ink, CabinetAtHand at, Rectangle box) {
         int y = box.y;
         y += fact(ink, texts.say("cabinet.model"), at.model().name(), box, y);
-        y += fact(ink, texts.say("cabinet.place"), at.shelfPlace(), box, y);
+        if (!at.shelfPlace().isBlank()) {
+            y += fact(ink, texts.say("cabinet.place"), at.shelfPlace(), box, y);
+        }
         String mass = texts.say("cabinet.mass", Math.round(at.model().massKg()));
         y += fact(
                 ink,

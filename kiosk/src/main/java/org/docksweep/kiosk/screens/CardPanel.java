@@ -85,7 +85,13 @@ final class CardPanel extends PaintedPanel {
                 Ink.Align.LEFT);
         y += sizes.px(26);
         String text = texts.say(step.text());
-        say(ink, text, Ink.fitting(text, sizes::semiBold, STEP_SIZES, box.width, sizes.px(110)), "ink", box, sizes.px(110));
+        say(
+                ink,
+                text,
+                Ink.fitting(text, sizes::semiBold, STEP_SIZES, box.width, sizes.px(110)),
+                "ink",
+                box,
+                sizes.px(110));
         if (!step.numbers().isEmpty()) {
             String numbers = step.numbers().stream().map(texts::say).collect(Collectors.joining("  \u00b7  "));
             band(g, ink, numbers, Tone.ACT, Sign.LABEL, box, new double[] {26, 24, 22, 20, 18, 17, 16, 15});
@@ -102,7 +108,8 @@ final class CardPanel extends PaintedPanel {
     private void band(Graphics2D g, Ink ink, String text, Tone tone, Sign sign, Rectangle box, double[] fonts) {
         int indent = sizes.px(56);
         int room = box.y + box.height - y;
-        Font font = Ink.fitting(text, sizes::semiBold, fonts, box.width - indent - sizes.px(8), Math.min(room, sizes.px(96)));
+        Font font = Ink.fitting(
+                text, sizes::semiBold, fonts, box.width - indent - sizes.px(8), Math.min(room, sizes.px(96)));
         int lines = Ink.wrap(text, font, box.width - indent - sizes.px(8)).size();
         int height = Math.max(sizes.px(48), lines * (int) Math.ceil(Ink.lineHeight(font)) + sizes.px(12));
         g.setColor(tone.wash());
@@ -126,7 +133,13 @@ final class CardPanel extends PaintedPanel {
         boolean done = at.done().contains(step.code());
         int size = sizes.px(18);
         (done ? Sign.TICK : Sign.DASH)
-                .paint(g, box.x, y + sizes.px(5), size, done ? Tone.PASS.ink() : Look.color("quiet"), Look.color("card"));
+                .paint(
+                        g,
+                        box.x,
+                        y + sizes.px(5),
+                        size,
+                        done ? Tone.PASS.ink() : Look.color("quiet"),
+                        Look.color("card"));
         String text = (index + 1) + "  " + texts.say(step.text());
         Font font = sizes.regular(15);
         int width = box.width - sizes.px(28);

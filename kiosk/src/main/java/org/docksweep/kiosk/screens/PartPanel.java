@@ -22,7 +22,8 @@ final class PartPanel extends PaintedPanel {
     void show(Optional<PartAtHand> next) {
         part = next;
         getAccessibleContext()
-                .setAccessibleName(next.map(p -> p.stock().part().name() + ": " + texts.say(p.fit().reason()))
+                .setAccessibleName(next.map(p -> p.stock().part().name() + ": "
+                                + texts.say(p.fit().reason()))
                         .orElse(""));
         repaint();
     }
@@ -79,8 +80,8 @@ final class PartPanel extends PaintedPanel {
         int size = sizes.px(48);
         Sign sign = at.fit().fits() ? Sign.TICK : Sign.CROSS;
         sign.paint(g, box.x + sizes.px(14), y + (height - size) / 2.0, size, tone.ink(), tone.wash());
-        Rectangle text = new Rectangle(
-                box.x + sizes.px(76), y + sizes.px(6), box.width - sizes.px(88), height - sizes.px(12));
+        Rectangle text =
+                new Rectangle(box.x + sizes.px(76), y + sizes.px(6), box.width - sizes.px(88), height - sizes.px(12));
         String words = texts.say(at.fit().reason());
         Font font = Ink.fitting(
                 words, sizes::semiBold, new double[] {24, 22, 20, 18, 17, 16, 15, 14}, text.width, text.height);

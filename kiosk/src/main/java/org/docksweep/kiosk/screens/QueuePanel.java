@@ -89,25 +89,33 @@ final class QueuePanel extends PaintedPanel {
             g.setColor(Tone.ACT.ink());
             g.fillRect(box.x, box.y + sizes.px(6), sizes.px(5), box.height - sizes.px(12));
         }
-        Rectangle picture = new Rectangle(box.x + sizes.px(10), box.y + sizes.px(6), sizes.px(56), box.height - sizes.px(12));
+        Rectangle picture =
+                new Rectangle(box.x + sizes.px(10), box.y + sizes.px(6), sizes.px(56), box.height - sizes.px(12));
         model(job).ifPresent(model -> drawing(g, model, job.faultPositionCode(), picture));
         int x = picture.x + picture.width + sizes.px(10);
         int width = box.x + box.width - x - sizes.px(6);
         String tag = job.tag().value();
         Font bold = Ink.fitting(tag, sizes::bold, new double[] {20, 18, 17, 16, 15}, width, sizes.px(28));
-        ink.line(tag, bold, Look.color("ink"), new Rectangle(x, box.y + sizes.px(2), width, sizes.px(26)), Ink.Align.LEFT);
-        String need = job.needOn() == null
-                ? texts.say("bench.need-none")
-                : texts.say("bench.need", day.format(job.needOn()));
+        ink.line(
+                tag,
+                bold,
+                Look.color("ink"),
+                new Rectangle(x, box.y + sizes.px(2), width, sizes.px(26)),
+                Ink.Align.LEFT);
+        String need =
+                job.needOn() == null ? texts.say("bench.need-none") : texts.say("bench.need", day.format(job.needOn()));
         small(ink, need, new Rectangle(x, box.y + sizes.px(27), width, sizes.px(21)), job.needOn() != null);
-        String stands = texts.say("bench.state", job.state())
-                + (job.heldBy() == null ? "" : " \u00b7 " + job.heldBy());
+        String stands = texts.say("bench.state", job.state()) + (job.heldBy() == null ? "" : " \u00b7 " + job.heldBy());
         small(ink, stands, new Rectangle(x, box.y + sizes.px(48), width, sizes.px(21)), false);
     }
 
     private void small(Ink ink, String text, Rectangle box, boolean strong) {
         Font font = Ink.fitting(
-                text, strong ? sizes::semiBold : sizes::regular, new double[] {15, 14, 13, 12, 11}, box.width, box.height);
+                text,
+                strong ? sizes::semiBold : sizes::regular,
+                new double[] {15, 14, 13, 12, 11},
+                box.width,
+                box.height);
         ink.line(text, font, Look.color(strong ? "ink" : "quiet"), box, Ink.Align.LEFT);
     }
 

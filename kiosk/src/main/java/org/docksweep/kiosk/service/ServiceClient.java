@@ -96,8 +96,9 @@ public final class ServiceClient {
      * @throws ServiceUnreachable if there is no answer
      */
     public byte[] pdf(String path) throws ServiceProblem, ServiceUnreachable {
-        HttpRequest.Builder request =
-                request(path).setHeader("Accept", "application/pdf, application/problem+json").GET();
+        HttpRequest.Builder request = request(path)
+                .setHeader("Accept", "application/pdf, application/problem+json")
+                .GET();
         HttpResponse<byte[]> response = send(request);
         check(response);
         return response.body();
