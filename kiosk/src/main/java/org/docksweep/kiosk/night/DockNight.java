@@ -23,6 +23,7 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
@@ -397,6 +398,27 @@ public final class DockNight implements AutoCloseable {
                 throw new IOException(counts.parked() + " records were refused by the service");
             }
         }
+    }
+
+    /**
+     * The morning after: takes one cabinet over the bench, from its tag to the shelf.
+     *
+     * @return what became of it
+     * @throws InterruptedException if stopped
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if the service does not answer
+     */
+    BenchMorning.Outcome benchMorning() throws InterruptedException, ServiceProblem, ServiceUnreachable {
+        return new BenchMorning(house, client, new BenchHand(bench(), bench()), kiosk.rig(), report).repairOne();
+    }
+
+    /**
+     * The bench beside the dock; made when it is first asked for.
+     *
+     * @return the bench
+     */
+    public Bench bench() {
+        return kiosk.bench(client, house.bench().technician());
     }
 
     /**
