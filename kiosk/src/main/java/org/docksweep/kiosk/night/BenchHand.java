@@ -38,7 +38,8 @@ final class BenchHand {
     BenchState queue() throws InterruptedException {
         states.clear();
         fingers.refresh();
-        return await("the queue", s -> s.activity() == Activity.QUEUE && !s.queue().isEmpty());
+        return await(
+                "the queue", s -> s.activity() == Activity.QUEUE && !s.queue().isEmpty());
     }
 
     BenchState open(String code) throws InterruptedException {
@@ -46,7 +47,9 @@ final class BenchHand {
         fingers.scan(code);
         return await(
                 "job " + code,
-                s -> s.job().filter(j -> j.file().job().code().value().equals(code)).isPresent());
+                s -> s.job()
+                        .filter(j -> j.file().job().code().value().equals(code))
+                        .isPresent());
     }
 
     /** Takes a step that is offered and waits until its consequence is shown. */
@@ -71,7 +74,12 @@ final class BenchHand {
             step(
                     BenchStep.TICK,
                     "the tick",
-                    s -> s.job().flatMap(BenchState.JobAtHand::card).orElseThrow().done().size() > before);
+                    s -> s.job()
+                                    .flatMap(BenchState.JobAtHand::card)
+                                    .orElseThrow()
+                                    .done()
+                                    .size()
+                            > before);
             ticked++;
         }
         return ticked;
@@ -80,7 +88,10 @@ final class BenchHand {
     void fit(Part part, String serial) throws InterruptedException {
         type(part.number(), "part " + part.number(), s -> s.activity() == Activity.PART);
         if (part.serialised()) {
-            type(serial, "the serial", s -> s.part().filter(p -> !p.needsSerial()).isPresent());
+            type(
+                    serial,
+                    "the serial",
+                    s -> s.part().filter(p -> !p.needsSerial()).isPresent());
         }
         int before = seen.job().orElseThrow().file().exchanges().size();
         step(
@@ -94,7 +105,8 @@ final class BenchHand {
         int sweeps = 0;
         while (!seen.job().orElseThrow().file().proof().proved()) {
             if (sweeps++ == MOST_SWEEPS) {
-                throw new IllegalStateException("not proved after " + MOST_SWEEPS + " sweeps; the bench shows " + words());
+                throw new IllegalStateException(
+                        "not proved after " + MOST_SWEEPS + " sweeps; the bench shows " + words());
             }
             int before = seen.job().orElseThrow().file().proofs().size();
             step(BenchStep.SWEEP, "the question after the sweep", s -> s.steps().contains(BenchStep.SOUND_CLEAN));
@@ -114,7 +126,9 @@ final class BenchHand {
     }
 
     private String words() {
-        return seen.message().map(m -> Reasons.text(m.text(), java.util.Locale.ENGLISH)).orElse("nothing");
+        return seen.message()
+                .map(m -> Reasons.text(m.text(), java.util.Locale.ENGLISH))
+                .orElse("nothing");
     }
 
     private BenchState await(String what, Predicate<BenchState> wanted) throws InterruptedException {
@@ -126,7 +140,9 @@ final class BenchHand {
                 throw new IllegalStateException("never saw " + what + "; the bench says: " + words());
             }
             boolean failed = !now.busy()
-                    && now.message().filter(m -> m.state() == ReadingState.FAULT).isPresent()
+                    && now.message()
+                            .filter(m -> m.state() == ReadingState.FAULT)
+                            .isPresent()
                     && !wanted.test(now);
             if (failed) {
                 seen = now;

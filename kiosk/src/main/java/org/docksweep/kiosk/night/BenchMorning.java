@@ -8,6 +8,7 @@ import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.PartStock;
 import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Part;
@@ -45,8 +46,10 @@ final class BenchMorning {
      * @param job the job as it stands afterwards
      * @param part part put in
      * @param cabinet the cabinet afterwards
+     * @param stockBefore pieces of the part in stock before
+     * @param stockAfter the same afterwards
      */
-    record Outcome(BenchJobBody job, Part part, CabinetBody cabinet) {}
+    record Outcome(BenchJobBody job, Part part, CabinetBody cabinet, int stockBefore, int stockAfter) {}
 
     Outcome repairOne() throws InterruptedException, ServiceProblem, ServiceUnreachable {
         BenchJobBody job = suspectDiaphragm();
@@ -57,12 +60,22 @@ final class BenchMorning {
         hand.step(BenchStep.BEGIN_REPAIR, "the repair begun", s -> s.steps().contains(BenchStep.TICK));
         hand.step(BenchStep.FIND, "the finding", s -> s.activity() == Activity.FINDING);
         hand.type("open", "the coil open", s -> s.prompt().arguments().contains("open"));
-        hand.type("C1", "the cause", s -> s.choices().stream().anyMatch(c -> c.code().equals("C1") && c.taken()));
-        hand.type("S3", "what was seen", s -> s.choices().stream().anyMatch(c -> c.code().equals("S3") && c.taken()));
-        hand.type("B2", "who bears it", s -> s.choices().stream().anyMatch(c -> c.code().equals("B2") && c.taken()));
+        hand.type(
+                "C1",
+                "the cause",
+                s -> s.choices().stream().anyMatch(c -> c.code().equals("C1") && c.taken()));
+        hand.type(
+                "S3",
+                "what was seen",
+                s -> s.choices().stream().anyMatch(c -> c.code().equals("S3") && c.taken()));
+        hand.type(
+                "B2",
+                "who bears it",
+                s -> s.choices().stream().anyMatch(c -> c.code().equals("B2") && c.taken()));
         hand.step(BenchStep.STORE_FINDING, "the finding kept", s -> s.activity() == Activity.JOB);
         int ticked = hand.tickAll();
         Part part = diaphragmFor(job);
+        int stockBefore = stock(part);
         hand.fit(part, serialOf(part));
         report.say("Bench: found a broken lead-in joint; %d steps done; %s put in", ticked, part.number());
         // The virtual cabinet is mended as well; in a workshop the hands have done that.
@@ -77,7 +90,11 @@ final class BenchMorning {
                 "Bench: proved by %d sweeps, %s is %s, %s is %s",
                 sweeps, job.code(), after.state(), tag, cabinet.status());
         history(tag);
-        return new Outcome(after, part, cabinet);
+        return new Outcome(after, part, cabinet, stockBefore, stock(part));
+    }
+
+    private int stock(Part part) throws ServiceProblem, ServiceUnreachable {
+        return client.get(ApiPaths.PARTS + "/" + part.number(), PartStock.class).inStock();
     }
 
     private void history(AssetTag tag) throws ServiceProblem, ServiceUnreachable {
@@ -90,8 +107,7 @@ final class BenchMorning {
 
     private BenchJobBody suspectDiaphragm() throws InterruptedException, ServiceProblem, ServiceUnreachable {
         for (BenchJobBody job : hand.queue().queue()) {
-            BenchJobFile file =
-                    client.get(ApiPaths.BENCH_JOBS + "/" + job.code() + ApiPaths.FILE, BenchJobFile.class);
+            BenchJobFile file = client.get(ApiPaths.BENCH_JOBS + "/" + job.code() + ApiPaths.FILE, BenchJobFile.class);
             boolean diaphragm = file.cards().stream()
                     .findFirst()
                     .filter(c -> c.purpose() == ProcedurePurpose.DIAPHRAGM_REPLACEMENT)
@@ -110,7 +126,8 @@ final class BenchMorning {
                 .driverModelCode();
         double rated = house.book().driverModel(driver).ratedImpedanceOhm();
         return house.bench().parts().stream()
-                .filter(p -> p.kind() == PartKind.DIAPHRAGM && p.fitsDriverModels().contains(driver))
+                .filter(p ->
+                        p.kind() == PartKind.DIAPHRAGM && p.fitsDriverModels().contains(driver))
                 .filter(p -> p.ratedImpedanceOhm() == rated)
                 .min(Comparator.comparing(p -> p.source() == PartSource.ORIGINAL ? 0 : 1))
                 .orElseThrow(() -> new IllegalStateException("the house has no diaphragm for " + driver));

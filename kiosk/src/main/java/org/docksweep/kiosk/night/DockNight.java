@@ -24,6 +24,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.bench.Bench;
+import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
@@ -403,13 +404,15 @@ public final class DockNight implements AutoCloseable {
     /**
      * The morning after: takes one cabinet over the bench, from its tag to the shelf.
      *
+     * @param fingers what the technician acts by
      * @return what became of it
      * @throws InterruptedException if stopped
      * @throws ServiceProblem if the service refuses
      * @throws ServiceUnreachable if the service does not answer
      */
-    BenchMorning.Outcome benchMorning() throws InterruptedException, ServiceProblem, ServiceUnreachable {
-        return new BenchMorning(house, client, new BenchHand(bench(), bench()), kiosk.rig(), report).repairOne();
+    BenchMorning.Outcome benchMorning(BenchActions fingers)
+            throws InterruptedException, ServiceProblem, ServiceUnreachable {
+        return new BenchMorning(house, client, new BenchHand(bench(), fingers), kiosk.rig(), report).repairOne();
     }
 
     /**

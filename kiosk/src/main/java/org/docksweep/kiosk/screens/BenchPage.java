@@ -59,9 +59,7 @@ final class BenchPage implements Page {
                 "[grow,fill][" + sizes.px(80) + "px!]"));
         whole.setBackground(Look.color("ground"));
         body = new JPanel(new MigLayout(
-                "insets 0, gap " + gap + "px 0, fill, hidemode 3",
-                "[fill][grow,fill][fill]",
-                "[grow,fill]"));
+                "insets 0, gap " + gap + "px 0, fill, hidemode 3", "[fill][grow,fill][fill]", "[grow,fill]"));
         body.setOpaque(false);
         body.add(queue, "cell 0 0, growy, hmin 0, w " + sizes.px(272) + "px!");
         body.add(middle, "cell 1 0, grow, wmin 0, hmin 0");
