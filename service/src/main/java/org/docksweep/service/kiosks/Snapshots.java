@@ -2,6 +2,7 @@ package org.docksweep.service.kiosks;
 
 import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -11,8 +12,10 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.commissionings.Commissionings;
+import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
@@ -48,6 +51,8 @@ class Snapshots {
     private final Fleet fleet;
     private final Commissionings commissionings;
     private final Returns returns;
+    private final Dispatches dispatches;
+    private final Bench bench;
 
     Snapshots(
             EntityManager entities,
@@ -55,19 +60,25 @@ class Snapshots {
             Models models,
             Fleet fleet,
             Commissionings commissionings,
-            Returns returns) {
+            Returns returns,
+            Dispatches dispatches,
+            Bench bench) {
         this.entities = entities;
         this.site = site;
         this.models = models;
         this.fleet = fleet;
         this.commissionings = commissionings;
         this.returns = returns;
+        this.dispatches = dispatches;
+        this.bench = bench;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        String text = site.siteName() + "|" + site.timeZone() + "|" + Arrays.toString(counts);
+        // Need dates count from today on, so they change at midnight without any write.
+        LocalDate today = LocalDate.ofInstant(fleet.now(), site.zone());
+        String text = site.siteName() + "|" + site.timeZone() + "|" + today + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
     }
 
@@ -93,6 +104,6 @@ class Snapshots {
                 open,
                 checkedIn,
                 fleet.lastEvents(due, EVENTS_PER_CABINET),
-                List.of());
+                dispatches.needsOfReturns(bench.openByModel()));
     }
 }
