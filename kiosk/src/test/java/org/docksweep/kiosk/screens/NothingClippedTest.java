@@ -112,24 +112,26 @@ class NothingClippedTest {
 
     private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer, Dimension size) {
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), longer);
-        return GalleryPane.write(scene, settings, texts, size, painted -> {
-            List<String> faults = new ArrayList<>();
-            for (Component component : painted.components()) {
-                if (component instanceof WritesText writer) {
-                    writer.shortfalls()
-                            .forEach(s -> faults.add(component.getClass().getSimpleName() + ": " + s));
-                    overlaps(component, writer.written(), faults);
-                }
-                // Text outside the one that records what did not fit would go unseen here.
-                assertThat(component).isNotInstanceOf(JLabel.class);
-                outside(component, faults);
-                if (component instanceof KeyButton button
-                        && Math.min(button.getWidth(), button.getHeight()) < TOUCH_MM * PX_PER_MM * settings.scale()) {
-                    faults.add(button.offer().label() + " is too small to touch: " + button.getSize());
-                }
+        return GalleryPane.write(scene, settings, texts, size, painted -> faults(painted, settings));
+    }
+
+    /** Everything of a painted page that does not fit, covers something else or is too small to touch. */
+    static List<String> faults(GalleryPane.Painted painted, ScreenSettings settings) {
+        List<String> faults = new ArrayList<>();
+        for (Component component : painted.components()) {
+            if (component instanceof WritesText writer) {
+                writer.shortfalls().forEach(s -> faults.add(component.getClass().getSimpleName() + ": " + s));
+                overlaps(component, writer.written(), faults);
             }
-            return faults;
-        });
+            // Text outside the one that records what did not fit would go unseen here.
+            assertThat(component).isNotInstanceOf(JLabel.class);
+            outside(component, faults);
+            if (component instanceof KeyButton button
+                    && Math.min(button.getWidth(), button.getHeight()) < TOUCH_MM * PX_PER_MM * settings.scale()) {
+                faults.add(button.offer().label() + " is too small to touch: " + button.getSize());
+            }
+        }
+        return faults;
     }
 
     private static void overlaps(Component component, List<Ink.Written> written, List<String> faults) {
