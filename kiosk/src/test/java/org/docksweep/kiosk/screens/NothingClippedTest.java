@@ -104,7 +104,11 @@ class NothingClippedTest {
 
     private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer, Dimension size) {
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), longer);
-        return GalleryPane.write(
-                scene, settings, texts, size, painted -> PageFaults.of(painted.components(), settings.scale()));
+        return GalleryPane.write(scene, settings, texts, size, painted -> faults(painted, settings));
+    }
+
+    /** Everything of a painted page that does not fit, covers something else or is too small to touch. */
+    static List<String> faults(GalleryPane.Painted painted, ScreenSettings settings) {
+        return PageFaults.of(painted.components(), settings.scale());
     }
 }
