@@ -17,6 +17,11 @@ record Gate(double preS, double postS) {
     /** Share of the lead of the 2nd harmonic that the gate may use; the rest is left for the harmonic to die away. */
     private static final double LEAD_SHARE = 0.5;
 
+    /** Three plans' worth of windows, 2 MB each. */
+    private static final RecentlyUsed<Key, double[]> WINDOWS = new RecentlyUsed<>(900);
+
+    private record Key(Gate gate, int sampleRateHz) {}
+
     /**
      * The gate for the electrical channels: long where drivers resonate, short where noise would come in. In cycles
      * because a resonance of given Q rings for a given number of cycles: exp(-pi n / Q) is -60 dB at n = 2.2 Q.
@@ -42,20 +47,23 @@ record Gate(double preS, double postS) {
      * The window.
      *
      * @param sampleRateHz samples per second
-     * @return values from {@code -preSamples} on, each from 0 to 1
+     * @return values from {@code -preSamples} on, each from 0 to 1; not a copy
      */
     double[] window(int sampleRateHz) {
+        return WINDOWS.get(new Key(this, sampleRateHz), key -> key.gate().made(key.sampleRateHz()));
+    }
+
+    private double[] made(int sampleRateHz) {
         int pre = preSamples(sampleRateHz);
         int post = Math.max(1, (int) Math.round(postS * sampleRateHz));
         double[] window = new double[pre + post];
         int rise = (int) (pre * RISE_SHARE);
         int fall = (int) (post * FALL_SHARE);
         java.util.Arrays.fill(window, 1);
-        for (int i = 0; i < rise; i++) {
-            window[i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / rise);
-        }
-        for (int i = 0; i < fall; i++) {
-            window[window.length - 1 - i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / fall);
+        Phasors.rise(window, 0, rise, Math.PI / rise);
+        Phasors.rise(window, window.length - fall, fall, Math.PI / fall);
+        for (int i = window.length - fall; i < window.length; i++) {
+            window[i] = 1 - window[i];
         }
         return window;
     }

@@ -16,9 +16,6 @@ import org.hipparchus.linear.RealMatrix;
  */
 record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amplitude) {
     private static final int HARMONICS = 12;
-    /** Lines worked out side by side: one alone only waits for its own last product. Divides the harmonics. */
-    private static final int AT_ONCE = 3;
-
     private static final double[] NOMINAL_HZ = {50, 60};
 
     /** Grids hold their frequency far better; oscillators of interfaces add little. */
@@ -26,6 +23,9 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
 
     /** A line is taken when its amplitude exceeds its own standard deviation so many times. */
     private static final double SIGNIFICANT = 5;
+
+    /** Samples over which a line is taken off from one table. */
+    private static final int SUBTRACT_BLOCK = 256;
 
     private static final int SEARCH_STEPS = 11;
     private static final int REFINE_STEPS = 12;
@@ -46,60 +46,72 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         double[] coarse = new double[frames / step];
         for (int i = 0; i < coarse.length; i++) {
             for (int n = 0; n < step; n++) {
-                coarse[i] += samples[i * step + n] / step;
+                coarse[i] += samples[i * step + n];
             }
+            coarse[i] /= step;
         }
         double coarseRateHz = sampleRateHz / (double) step;
-        double[] weighted = new double[coarse.length];
+        double[] weighted = Phasors.hann(coarse.length);
         for (int i = 0; i < weighted.length; i++) {
-            weighted[i] = coarse[i] * (0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (i + 0.5) / weighted.length));
+            weighted[i] *= coarse[i];
         }
         double bestHz = 0;
         double bestPower = -1;
+        Phasors.Sum sum = new Phasors.Sum();
         for (double nominalHz : NOMINAL_HZ) {
             for (int i = 0; i < SEARCH_STEPS; i++) {
                 double hz = nominalHz * (1 + 2 * SEARCH_SHARE * (i / (SEARCH_STEPS - 1.0) - 0.5));
-                double power = power(weighted, coarseRateHz, hz);
+                double power = power(weighted, coarseRateHz, hz, sum);
                 if (power > bestPower) {
                     bestPower = power;
                     bestHz = hz;
                 }
             }
         }
-        bestHz = refined(weighted, coarseRateHz, bestHz, bestPower);
-        return solve(coarse, coarseRateHz, step, bestHz);
+        bestHz = refined(weighted, coarseRateHz, bestHz, bestPower, sum);
+        return solve(coarse, coarseRateHz, step, bestHz, sum);
     }
 
     /** Takes the hum off a channel, in place. */
     void subtractFrom(double[] samples, int sampleRateHz) {
-        Line[] lines = new Line[HARMONICS];
-        int count = 0;
         for (int h = 0; h < cosine.length; h++) {
             if (cosine[h] != 0 || sine[h] != 0) {
-                lines[count++] = new Line(frequencyHz, h + 1, sampleRateHz, cosine[h], sine[h]);
-            }
-        }
-        while (count % AT_ONCE != 0) {
-            lines[count++] = new Line(frequencyHz, 1, sampleRateHz, 0, 0);
-        }
-        for (int k = 0; k < count; k += AT_ONCE) {
-            Line a = lines[k].copy();
-            Line b = lines[k + 1].copy();
-            Line c = lines[k + 2].copy();
-            for (int i = 0; i < samples.length; i++) {
-                samples[i] = samples[i] - a.next() - b.next() - c.next();
+                subtract(samples, 2 * Math.PI * frequencyHz * (h + 1) / sampleRateHz, cosine[h], sine[h]);
             }
         }
     }
 
-    private static double refined(double[] weighted, double rateHz, double fromHz, double fromPower) {
+    private static void subtract(double[] samples, double angle, double cosine, double sine) {
+        double[] tableRe = new double[SUBTRACT_BLOCK];
+        double[] tableIm = new double[SUBTRACT_BLOCK];
+        Phasors.fill(angle, tableRe, tableIm);
+        double turnRe = StrictMath.cos(angle * SUBTRACT_BLOCK);
+        double turnIm = StrictMath.sin(angle * SUBTRACT_BLOCK);
+        double c = cosine;
+        double s = sine;
+        for (int from = 0; from < samples.length; from += SUBTRACT_BLOCK) {
+            subtract(samples, from, Math.min(SUBTRACT_BLOCK, samples.length - from), tableRe, tableIm, c, s);
+            double next = c * turnRe + s * turnIm;
+            s = s * turnRe - c * turnIm;
+            c = next;
+        }
+    }
+
+    private static void subtract(
+            double[] samples, int from, int length, double[] tableRe, double[] tableIm, double c, double s) {
+        for (int i = 0; i < length; i++) {
+            samples[from + i] -= c * tableRe[i] + s * tableIm[i];
+        }
+    }
+
+    private static double refined(double[] weighted, double rateHz, double fromHz, double fromPower, Phasors.Sum sum) {
         double bestHz = fromHz;
         double bestPower = fromPower;
         double reachHz = 2 * SEARCH_SHARE * fromHz / (SEARCH_STEPS - 1);
         for (int i = 0; i < REFINE_STEPS; i++) {
             reachHz /= 2;
-            double below = power(weighted, rateHz, bestHz - reachHz);
-            double above = power(weighted, rateHz, bestHz + reachHz);
+            double below = power(weighted, rateHz, bestHz - reachHz, sum);
+            double above = power(weighted, rateHz, bestHz + reachHz, sum);
             if (Math.max(below, above) > bestPower) {
                 bestPower = Math.max(below, above);
                 bestHz += above > below ? reachHz : -reachHz;
@@ -109,58 +121,75 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     }
 
     /** Power of all harmonics of a fundamental in windowed samples. */
-    private static double power(double[] weighted, double rateHz, double fundamentalHz) {
+    private static double power(double[] weighted, double rateHz, double fundamentalHz, Phasors.Sum sum) {
         double power = 0;
-        for (int h = 1; h <= HARMONICS; h += AT_ONCE) {
-            Line a = new Line(fundamentalHz, h, rateHz, 0, 0);
-            Line b = new Line(fundamentalHz, h + 1, rateHz, 0, 0);
-            Line c = new Line(fundamentalHz, h + 2, rateHz, 0, 0);
-            for (double sample : weighted) {
-                a.add(sample);
-                b.add(sample);
-                c.add(sample);
-            }
-            power += a.power();
-            power += b.power();
-            power += c.power();
+        for (int h = 1; h <= HARMONICS; h++) {
+            sum.turn(2 * Math.PI * fundamentalHz * h / rateHz);
+            sum.of(weighted, weighted.length);
+            power += sum.re() * sum.re() + sum.im() * sum.im();
         }
         return power;
     }
 
-    /** Least squares for a constant and all lines together: in so short a silence they are not quite orthogonal. */
-    private static HumRemover solve(double[] coarse, double rateHz, int step, double fundamentalHz) {
+    /**
+     * Least squares for a constant and all lines together: in so short a silence they are not quite orthogonal. Products of two
+     * lines add up to sums of single ones, which are known in closed form.
+     */
+    private static HumRemover solve(double[] coarse, double rateHz, int step, double fundamentalHz, Phasors.Sum sum) {
         int unknowns = 1 + 2 * HARMONICS;
-        double[][] columns = new double[unknowns][coarse.length];
-        for (int i = 0; i < coarse.length; i++) {
-            columns[0][i] = 1;
-            // The mean of a block is the line at the block's centre, lowered by the kernel below.
-            double timeS = (i + 0.5) / rateHz - 0.5 / (rateHz * step);
-            for (int h = 1; h <= HARMONICS; h++) {
-                double angle = 2 * Math.PI * fundamentalHz * h * timeS;
-                columns[2 * h - 1][i] = StrictMath.cos(angle) * kernel(fundamentalHz * h, rateHz, step);
-                columns[2 * h][i] = StrictMath.sin(angle) * kernel(fundamentalHz * h, rateHz, step);
-            }
+        int n = coarse.length;
+        double angle = 2 * Math.PI * fundamentalHz / rateHz;
+        // The mean of a block is the line at the block's centre, lowered by the kernel below.
+        double first = angle * (0.5 - 0.5 / step);
+        double[] cosines = new double[2 * HARMONICS + 1];
+        double[] sines = new double[2 * HARMONICS + 1];
+        for (int k = 0; k < cosines.length; k++) {
+            double size = k == 0 ? n : StrictMath.sin(n * k * angle / 2) / StrictMath.sin(k * angle / 2);
+            cosines[k] = size * StrictMath.cos(k * (first + (n - 1) * angle / 2));
+            sines[k] = size * StrictMath.sin(k * (first + (n - 1) * angle / 2));
         }
         RealMatrix normal = MatrixUtils.createRealMatrix(unknowns, unknowns);
         double[] right = new double[unknowns];
-        for (int a = 0; a < unknowns; a++) {
-            for (int b = a; b < unknowns; b++) {
-                double sum = dot(columns[a], columns[b]);
-                normal.setEntry(a, b, sum);
-                normal.setEntry(b, a, sum);
+        normal.setEntry(0, 0, n);
+        for (double value : coarse) {
+            right[0] += value;
+        }
+        for (int a = 1; a <= HARMONICS; a++) {
+            double lowerA = kernel(fundamentalHz * a, rateHz, step);
+            set(normal, 0, 2 * a - 1, lowerA * cosines[a]);
+            set(normal, 0, 2 * a, lowerA * sines[a]);
+            for (int b = 1; b <= HARMONICS; b++) {
+                double both = lowerA * kernel(fundamentalHz * b, rateHz, step) / 2;
+                double difference = a < b ? -sines[b - a] : sines[a - b];
+                normal.setEntry(2 * a - 1, 2 * b - 1, both * (cosines[Math.abs(a - b)] + cosines[a + b]));
+                normal.setEntry(2 * a, 2 * b, both * (cosines[Math.abs(a - b)] - cosines[a + b]));
+                set(normal, 2 * a, 2 * b - 1, both * (sines[a + b] + difference));
             }
-            right[a] = dot(columns[a], coarse);
+            sum.turn(a * angle);
+            sum.of(coarse, n);
+            double startRe = StrictMath.cos(a * first);
+            double startIm = StrictMath.sin(a * first);
+            right[2 * a - 1] = lowerA * (sum.re() * startRe - sum.im() * startIm);
+            right[2 * a] = lowerA * (sum.re() * startIm + sum.im() * startRe);
         }
         double[] solution = new LUDecomposition(normal)
                 .getSolver()
                 .solve(new ArrayRealVector(right, false))
                 .toArray();
-        double left = dot(coarse, coarse);
+        double left = 0;
+        for (double value : coarse) {
+            left += value * value;
+        }
         for (int a = 0; a < unknowns; a++) {
             left -= solution[a] * right[a];
         }
-        double variance = 2 * Math.max(0, left) / Math.max(1, coarse.length - unknowns) / coarse.length;
+        double variance = 2 * Math.max(0, left) / Math.max(1, n - unknowns) / n;
         return significant(fundamentalHz, solution, variance);
+    }
+
+    private static void set(RealMatrix normal, int row, int column, double value) {
+        normal.setEntry(row, column, value);
+        normal.setEntry(column, row, value);
     }
 
     private static HumRemover significant(double fundamentalHz, double[] solution, double variance) {
@@ -181,68 +210,5 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     private static double kernel(double frequencyHz, double rateHz, int step) {
         double half = Math.PI * frequencyHz / (rateHz * step);
         return StrictMath.sin(half * step) / (step * StrictMath.sin(half));
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
-    }
-
-    /** One harmonic turning from sample to sample. */
-    private static final class Line {
-        private final double stepRe;
-        private final double stepIm;
-        private final double cosine;
-        private final double sine;
-        private double re = 1;
-        private double im;
-        private double sumRe;
-        private double sumIm;
-
-        Line(double fundamentalHz, int harmonic, double rateHz, double cosine, double sine) {
-            double angle = 2 * Math.PI * fundamentalHz * harmonic / rateHz;
-            this.stepRe = StrictMath.cos(angle);
-            this.stepIm = StrictMath.sin(angle);
-            this.cosine = cosine;
-            this.sine = sine;
-        }
-
-        private Line(Line other) {
-            this.stepRe = other.stepRe;
-            this.stepIm = other.stepIm;
-            this.cosine = other.cosine;
-            this.sine = other.sine;
-        }
-
-        /** A copy made where it is used stays in registers. */
-        Line copy() {
-            return new Line(this);
-        }
-
-        /** The line's own sample. */
-        double next() {
-            double value = cosine * re + sine * im;
-            turn();
-            return value;
-        }
-
-        void add(double sample) {
-            sumRe += sample * re;
-            sumIm += sample * im;
-            turn();
-        }
-
-        double power() {
-            return sumRe * sumRe + sumIm * sumIm;
-        }
-
-        private void turn() {
-            double next = re * stepRe - im * stepIm;
-            im = re * stepIm + im * stepRe;
-            re = next;
-        }
     }
 }
