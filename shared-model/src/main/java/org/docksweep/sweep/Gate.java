@@ -17,6 +17,14 @@ record Gate(double preS, double postS) {
     /** Share of the lead of the 2nd harmonic that the gate may use; the rest is left for the harmonic to die away. */
     private static final double LEAD_SHARE = 0.5;
 
+    /**
+     * No harmonic of the sweep lies below twice its first frequency, so down there the time before the peak is free. It is needed:
+     * the end of the band rings before the peak as well as behind it.
+     */
+    private static final double BELOW_HARMONICS = 1.8;
+
+    private static final double LOW_PRE_S = 0.4;
+
     /** Three plans' worth of windows, 2 MB each. */
     private static final RecentlyUsed<Key, double[]> WINDOWS = new RecentlyUsed<>(900);
 
@@ -29,6 +37,9 @@ record Gate(double preS, double postS) {
     static Gate electrical(double frequencyHz, SweepSignal signal, AnalysisSettings settings) {
         double postS = Math.min(
                 settings.longestGateS(), Math.max(settings.shortestGateS(), settings.gateCycles() / frequencyHz));
+        if (frequencyHz < BELOW_HARMONICS * signal.startHz()) {
+            return new Gate(LOW_PRE_S, postS);
+        }
         double preS = Math.min(0.12, Math.max(0.01, 12 / frequencyHz));
         return new Gate(Math.min(preS, LEAD_SHARE * signal.harmonicLeadS(2)), postS);
     }

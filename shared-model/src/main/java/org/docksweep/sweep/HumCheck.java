@@ -12,9 +12,7 @@ final class HumCheck {
 
     private static final double BASE_HZ = 50;
 
-    /** What a cabinet needs to ring out after a sweep, and the least tail then left to look at, in seconds. */
-    private static final double RING_OUT_S = 0.05;
-
+    /** Least tail to look at, in seconds. */
     private static final double LEAST_TAIL_S = 0.15;
 
     /** A line counts when it exceeds its own standard deviation so many times. */
@@ -84,7 +82,7 @@ final class HumCheck {
 
     private static int tailStart(PreparedCapture capture) {
         int last = capture.plan.repeats() - 1;
-        return capture.start(last) + capture.sweepFrames + (int) (RING_OUT_S * capture.sampleRateHz);
+        return capture.start(last) + capture.sweepFrames + (int) (PreparedCapture.RING_OUT_S * capture.sampleRateHz);
     }
 
     /** The channel after the last sweep, seen through a Hann window. */

@@ -1,12 +1,10 @@
 package org.docksweep.sweep;
 
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
- * Mains hum, fitted in the silence before the sweep and taken off everywhere: a fundamental near 50 or 60 Hz and its
+ * Mains hum, fitted in the silences around the sweeps and taken off everywhere: a fundamental near 50 or 60 Hz and its
  * harmonics, whose common frequency is searched within one per cent. Only lines that stand out of the noise are taken.
  *
  * @param frequencyHz fundamental; 0 when no hum was found
@@ -15,14 +13,22 @@ import org.hipparchus.linear.RealMatrix;
  * @param amplitude square root of the summed squares of all lines' amplitudes
  */
 record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amplitude) {
-    private static final int HARMONICS = 12;
+    static final int HARMONICS = 12;
     private static final double[] NOMINAL_HZ = {50, 60};
 
     /** Grids hold their frequency far better; oscillators of interfaces add little. */
     private static final double SEARCH_SHARE = 0.01;
 
     /** A line is taken when its amplitude exceeds its own standard deviation so many times. */
-    private static final double SIGNIFICANT = 5;
+    private static final double SIGNIFICANT = 3.5;
+
+    /** How far off a frequency from the first silence may be, in hertz, and steps to look at on each side. */
+    private static final double CLOSER_HZ = 0.3;
+
+    private static final int CLOSER_STEPS = 300;
+
+    /** Power left in all silences over that left in the first, from which on there is something else in the others. */
+    private static final double OTHERWISE = 2;
 
     /** Samples over which a line is taken off from one table. */
     private static final int SUBTRACT_BLOCK = 256;
@@ -34,42 +40,97 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     private static final double COARSE_RATE_HZ = 2000;
 
     /**
-     * Fits the hum of a channel.
+     * Fits the hum of a channel: its frequency in the silence before the sweep, then more closely from how the phase of the
+     * lines has moved in the silences behind the sweeps, then the lines in all silences together.
      *
      * @param samples the channel
-     * @param frames number of frames of silence at its start, at least 0.1 s
+     * @param silences first frame and frame after the last of every silence, the one before the first sweep first
      * @param sampleRateHz samples per second
      * @return what was found
      */
-    static HumRemover fit(double[] samples, int frames, int sampleRateHz) {
+    static HumRemover fit(double[] samples, int[][] silences, int sampleRateHz) {
         int step = Math.max(1, (int) (sampleRateHz / COARSE_RATE_HZ));
-        double[] coarse = new double[frames / step];
-        for (int i = 0; i < coarse.length; i++) {
-            for (int n = 0; n < step; n++) {
-                coarse[i] += samples[i * step + n];
-            }
-            coarse[i] /= step;
+        double rateHz = sampleRateHz / (double) step;
+        List<HumSilence> all = new ArrayList<>();
+        for (int[] silence : silences) {
+            all.add(HumSilence.of(samples, silence[0], silence[1], step));
         }
-        double coarseRateHz = sampleRateHz / (double) step;
+        HumSilence first = all.get(0);
+        Phasors.Sum sum = new Phasors.Sum();
+        double hz = searched(first.coarse(), rateHz, sum);
+        HumSilence.Lines alone = HumSilence.fit(List.of(first), hz, sampleRateHz, sum);
+        if (all.size() > 1) {
+            double closer = hz + closer(all, alone, hz, sampleRateHz, sum);
+            HumSilence.Lines together = HumSilence.fit(all, closer, sampleRateHz, sum);
+            // something else in the silences behind, or a grid that changed: trust the one before alone
+            if (together.meanSquareLeft() < OTHERWISE * alone.meanSquareLeft()) {
+                return significant(closer, together);
+            }
+        }
+        return significant(hz, alone);
+    }
+
+    private static double searched(double[] coarse, double rateHz, Phasors.Sum sum) {
         double[] weighted = Phasors.hann(coarse.length);
         for (int i = 0; i < weighted.length; i++) {
             weighted[i] *= coarse[i];
         }
         double bestHz = 0;
         double bestPower = -1;
-        Phasors.Sum sum = new Phasors.Sum();
         for (double nominalHz : NOMINAL_HZ) {
             for (int i = 0; i < SEARCH_STEPS; i++) {
                 double hz = nominalHz * (1 + 2 * SEARCH_SHARE * (i / (SEARCH_STEPS - 1.0) - 0.5));
-                double power = power(weighted, coarseRateHz, hz, sum);
+                double power = power(weighted, rateHz, hz, sum);
                 if (power > bestPower) {
                     bestPower = power;
                     bestHz = hz;
                 }
             }
         }
-        bestHz = refined(weighted, coarseRateHz, bestHz, bestPower, sum);
-        return solve(coarse, coarseRateHz, step, bestHz, sum);
+        return refined(weighted, rateHz, bestHz, bestPower, sum);
+    }
+
+    /**
+     * How far the frequency is from one taken from the first silence: where the lines of the later silences, turned back, agree best
+     * with those of the first.
+     */
+    private static double closer(
+            List<HumSilence> all, HumSilence.Lines first, double hz, int sampleRateHz, Phasors.Sum sum) {
+        double[][] re = new double[all.size()][HARMONICS];
+        double[][] im = new double[all.size()][HARMONICS];
+        double[] laterS = new double[all.size()];
+        for (int k = 1; k < all.size(); k++) {
+            HumSilence.Lines lines = HumSilence.fit(List.of(all.get(k)), hz, sampleRateHz, sum);
+            laterS[k] = (all.get(k).centre() - all.get(0).centre()) / sampleRateHz;
+            for (int h = 0; h < HARMONICS; h++) {
+                // cosine - j sine turns as exp(j 2 pi f t)
+                re[k][h] = lines.cosine()[h] * first.cosine()[h] + lines.sine()[h] * first.sine()[h];
+                im[k][h] = lines.cosine()[h] * first.sine()[h] - lines.sine()[h] * first.cosine()[h];
+            }
+        }
+        double best = Double.NEGATIVE_INFINITY;
+        double bestHz = 0;
+        for (int i = -CLOSER_STEPS; i <= CLOSER_STEPS; i++) {
+            double offHz = i * CLOSER_HZ / CLOSER_STEPS;
+            double agreement = 0;
+            for (int k = 1; k < all.size(); k++) {
+                double turnRe = StrictMath.cos(2 * Math.PI * offHz * laterS[k]);
+                double turnIm = StrictMath.sin(2 * Math.PI * offHz * laterS[k]);
+                double c = turnRe;
+                double s = turnIm;
+                for (int h = 0; h < HARMONICS; h++) {
+                    agreement += re[k][h] * c + im[k][h] * s;
+                    double next = c * turnRe - s * turnIm;
+                    s = c * turnIm + s * turnRe;
+                    c = next;
+                }
+            }
+            if (agreement > best) {
+                best = agreement;
+                bestHz = offHz;
+            }
+        }
+        return bestHz;
     }
 
     /** Takes the hum off a channel, in place. */
@@ -131,84 +192,18 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         return power;
     }
 
-    /**
-     * Least squares for a constant and all lines together: in so short a silence they are not quite orthogonal. Products of two
-     * lines add up to sums of single ones, which are known in closed form.
-     */
-    private static HumRemover solve(double[] coarse, double rateHz, int step, double fundamentalHz, Phasors.Sum sum) {
-        int unknowns = 1 + 2 * HARMONICS;
-        int n = coarse.length;
-        double angle = 2 * Math.PI * fundamentalHz / rateHz;
-        // The mean of a block is the line at the block's centre, lowered by the kernel below.
-        double first = angle * (0.5 - 0.5 / step);
-        double[] cosines = new double[2 * HARMONICS + 1];
-        double[] sines = new double[2 * HARMONICS + 1];
-        for (int k = 0; k < cosines.length; k++) {
-            double size = k == 0 ? n : StrictMath.sin(n * k * angle / 2) / StrictMath.sin(k * angle / 2);
-            cosines[k] = size * StrictMath.cos(k * (first + (n - 1) * angle / 2));
-            sines[k] = size * StrictMath.sin(k * (first + (n - 1) * angle / 2));
-        }
-        RealMatrix normal = MatrixUtils.createRealMatrix(unknowns, unknowns);
-        double[] right = new double[unknowns];
-        normal.setEntry(0, 0, n);
-        for (double value : coarse) {
-            right[0] += value;
-        }
-        for (int a = 1; a <= HARMONICS; a++) {
-            double lowerA = kernel(fundamentalHz * a, rateHz, step);
-            set(normal, 0, 2 * a - 1, lowerA * cosines[a]);
-            set(normal, 0, 2 * a, lowerA * sines[a]);
-            for (int b = 1; b <= HARMONICS; b++) {
-                double both = lowerA * kernel(fundamentalHz * b, rateHz, step) / 2;
-                double difference = a < b ? -sines[b - a] : sines[a - b];
-                normal.setEntry(2 * a - 1, 2 * b - 1, both * (cosines[Math.abs(a - b)] + cosines[a + b]));
-                normal.setEntry(2 * a, 2 * b, both * (cosines[Math.abs(a - b)] - cosines[a + b]));
-                set(normal, 2 * a, 2 * b - 1, both * (sines[a + b] + difference));
-            }
-            sum.turn(a * angle);
-            sum.of(coarse, n);
-            double startRe = StrictMath.cos(a * first);
-            double startIm = StrictMath.sin(a * first);
-            right[2 * a - 1] = lowerA * (sum.re() * startRe - sum.im() * startIm);
-            right[2 * a] = lowerA * (sum.re() * startIm + sum.im() * startRe);
-        }
-        double[] solution = new LUDecomposition(normal)
-                .getSolver()
-                .solve(new ArrayRealVector(right, false))
-                .toArray();
-        double left = 0;
-        for (double value : coarse) {
-            left += value * value;
-        }
-        for (int a = 0; a < unknowns; a++) {
-            left -= solution[a] * right[a];
-        }
-        double variance = 2 * Math.max(0, left) / Math.max(1, n - unknowns) / n;
-        return significant(fundamentalHz, solution, variance);
-    }
-
-    private static void set(RealMatrix normal, int row, int column, double value) {
-        normal.setEntry(row, column, value);
-        normal.setEntry(column, row, value);
-    }
-
-    private static HumRemover significant(double fundamentalHz, double[] solution, double variance) {
+    private static HumRemover significant(double fundamentalHz, HumSilence.Lines lines) {
         double[] cosine = new double[HARMONICS];
         double[] sine = new double[HARMONICS];
         double sum = 0;
         for (int h = 0; h < HARMONICS; h++) {
-            double square = solution[2 * h + 1] * solution[2 * h + 1] + solution[2 * h + 2] * solution[2 * h + 2];
-            if (square > SIGNIFICANT * SIGNIFICANT * variance) {
-                cosine[h] = solution[2 * h + 1];
-                sine[h] = solution[2 * h + 2];
+            double square = lines.cosine()[h] * lines.cosine()[h] + lines.sine()[h] * lines.sine()[h];
+            if (square > SIGNIFICANT * SIGNIFICANT * lines.variance()) {
+                cosine[h] = lines.cosine()[h];
+                sine[h] = lines.sine()[h];
                 sum += square;
             }
         }
         return new HumRemover(sum > 0 ? fundamentalHz : 0, cosine, sine, Math.sqrt(sum));
-    }
-
-    private static double kernel(double frequencyHz, double rateHz, int step) {
-        double half = Math.PI * frequencyHz / (rateHz * step);
-        return StrictMath.sin(half * step) / (step * StrictMath.sin(half));
     }
 }

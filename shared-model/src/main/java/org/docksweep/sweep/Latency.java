@@ -26,6 +26,8 @@ final class Latency {
     /** Weight of the sweep's own energy in the coarse inverse: soft, for only the place of the peak matters. */
     private static final double COARSE_REGULARISATION = 0.1;
 
+    private static final int CREST_REACH = 2;
+
     private static final RecentlyUsed<SweepSignal, Coarse> KNOWN = new RecentlyUsed<>(6);
 
     private final SweepSignal signal;
@@ -102,20 +104,31 @@ final class Latency {
         return search.climb((int) Math.rint(lag), 2 * step);
     }
 
-    /** Walks up the exact response to the nearest crest. */
+    /** Walks up the exact response to the highest crest around; crests of a band are two or three samples apart. */
     private OptionalInt climb(int start, int reach) {
         double[] backwards = Deconvolver.of(signal, length).backwards();
-        int lag = start;
-        double here = magnitude(backwards, lag);
-        double after = magnitude(backwards, lag + 1);
-        int way = after > here ? 1 : -1;
-        double next = way > 0 ? after : magnitude(backwards, lag - 1);
-        while (next > here && Math.abs(lag - start) < reach) {
-            lag += way;
-            here = next;
-            next = magnitude(backwards, lag + way);
+        int width = 2 * reach + 1;
+        double[] seen = new double[width];
+        java.util.Arrays.fill(seen, -1);
+        int best = reach;
+        for (boolean higher = true; higher; ) {
+            higher = false;
+            int centre = best;
+            for (int at = centre - CREST_REACH; at <= centre + CREST_REACH; at++) {
+                if (at < 0 || at >= width) {
+                    return OptionalInt.empty();
+                }
+                if (seen[at] < 0) {
+                    seen[at] = magnitude(backwards, start + at - reach);
+                }
+                if (seen[at] > seen[best]) {
+                    best = at;
+                    higher = true;
+                }
+            }
         }
-        return next > here || lag < 0 || lag >= lags ? OptionalInt.empty() : OptionalInt.of(lag - margin);
+        int lag = start + best - reach;
+        return lag < 0 || lag >= lags ? OptionalInt.empty() : OptionalInt.of(lag - margin);
     }
 
     /** One value of the impulse response of the record, in full scale. */

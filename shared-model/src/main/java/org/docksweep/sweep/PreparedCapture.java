@@ -11,6 +11,9 @@ final class PreparedCapture {
     /** Silence kept away from the sweep, in seconds: the peak of a response is not its first sign. */
     private static final double GUARD_S = 0.01;
 
+    /** What a cabinet needs to ring out after a sweep, in seconds. */
+    static final double RING_OUT_S = 0.05;
+
     /** What is looked at before the sweep, in seconds. */
     private static final double PAD_S = 0.02;
 
@@ -46,10 +49,11 @@ final class PreparedCapture {
         this.channels = channels;
         this.latency = latency;
         this.silence = silence;
+        int[][] silences = silences(channels.length == 0 ? 0 : channels[0].length);
         this.hum = new HumRemover[channels.length];
         this.noiseVariance = new double[channels.length];
         for (int c = 0; c < channels.length; c++) {
-            hum[c] = HumRemover.fit(channels[c], silence, sampleRateHz);
+            hum[c] = HumRemover.fit(channels[c], silences, sampleRateHz);
             hum[c].subtractFrom(channels[c], sampleRateHz);
             noiseVariance[c] = Sums.energy(channels[c], 0, silence) / silence;
         }
@@ -91,6 +95,20 @@ final class PreparedCapture {
             channels[c] = inUnits(capture, roles.get(c), silence);
         }
         return new PreparedCapture(plan, roles, channels, latency, silence);
+    }
+
+    /** The silence before the first sweep, and those behind the sweeps that are long enough. */
+    private int[][] silences(int frames) {
+        List<int[]> found = new ArrayList<>();
+        found.add(new int[] {0, silence});
+        for (int k = 0; k < starts.length; k++) {
+            int from = starts[k] + sweepFrames + (int) (RING_OUT_S * sampleRateHz);
+            int to = Math.min(frames, k + 1 < starts.length ? starts[k + 1] - (int) (GUARD_S * sampleRateHz) : frames);
+            if (to - from >= LEAST_SILENCE_S * sampleRateHz) {
+                found.add(new int[] {from, to});
+            }
+        }
+        return found.toArray(int[][]::new);
     }
 
     /** Whether the linear response of a channel is where the delay said. */
