@@ -51,6 +51,11 @@ final class CaptureRenderer {
     }
 
     float[][] render(SweepPlan plan, TestPointKind kind, Playback playback) {
+        return converter.convert(kind, playback, plan, signals(plan, kind, playback));
+    }
+
+    /** Signals of a capture before noise and converter. */
+    Signals signals(SweepPlan plan, TestPointKind kind, Playback playback) {
         int frames = plan.totalFrames() + (int) Math.round(AFTER_PLAN_S * sampleRateHz);
         int length = transformLength(frames + (int) (SETTLING_S * sampleRateHz));
         double[] drive = driveSpectrum(plan, playback, length);
@@ -59,7 +64,7 @@ final class CaptureRenderer {
             imperfections.mixFailures(
                     signals, signals(plan, kind, playback, playback.failing(), drive, frames), playback);
         }
-        return converter.convert(kind, playback, plan, signals);
+        return signals;
     }
 
     private double[] driveSpectrum(SweepPlan plan, Playback playback, int length) {
@@ -147,7 +152,7 @@ final class CaptureRenderer {
     }
 
     /** Amplifier, sense resistor, lead with its capacitance, contacts, then the load; current is the sense resistor's. */
-    private Load.Response throughLead(Load load, double frequencyHz, double contactOhm) {
+    Load.Response throughLead(Load load, double frequencyHz, double contactOhm) {
         Complex source = electronics.leadOhmAt(frequencyHz).add(electronics.sourceOhm());
         Complex shunt = new Complex(0, 2 * Math.PI * frequencyHz * electronics.leadFarad());
         Complex share = source.multiply(shunt).add(1).reciprocal();
