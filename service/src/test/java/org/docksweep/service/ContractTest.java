@@ -16,7 +16,7 @@ import tools.jackson.databind.JsonNode;
 @ExtendWith(RunningService.class)
 class ContractTest {
     /** Root, and the parts that follow an id. */
-    private static final Set<String> PARTS = Set.of("API", "HISTORY", "REPORT", "CLOSE");
+    private static final Set<String> PARTS = Set.of("API", "HISTORY", "REPORT", "CLOSE", "ROTATE", "PIN");
 
     private static final Set<String> OUTSIDE_THE_DESCRIPTION = Set.of("HEALTH");
 

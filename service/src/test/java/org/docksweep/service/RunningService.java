@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
@@ -86,6 +87,11 @@ final class RunningService implements ParameterResolver {
         Api api() {
             int port = ((WebServerApplicationContext) context).getWebServer().getPort();
             return new Api(URI.create("http://127.0.0.1:" + port), MANAGER_TOKEN);
+        }
+
+        /** For what is counted or put there by plain SQL beside the API. */
+        DataSource database() {
+            return context.getBean(DataSource.class);
         }
 
         @Override

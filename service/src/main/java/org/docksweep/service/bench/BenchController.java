@@ -1,5 +1,6 @@
 package org.docksweep.service.bench;
 
+import jakarta.annotation.security.RolesAllowed;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.Page;
@@ -11,6 +12,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class BenchController {
     private final Bench bench;
 
