@@ -1,5 +1,6 @@
 package org.docksweep.service.sheets;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.security.Principal;
 import java.time.Clock;
 import java.util.List;
@@ -22,6 +23,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** Sheets as JSON, or as PDF for {@code Accept: application/pdf}, in English or, when preferred, German. */
 @RestController
+@RolesAllowed("DOCK")
 class SheetsController {
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
 
