@@ -95,6 +95,7 @@ final class HouseLoader {
                 LimitSet.initial(),
                 List.of(house.returnList()),
                 List.of(),
-                recent);
+                recent,
+                List.of());
     }
 }

@@ -74,7 +74,12 @@ class BenchJob extends Stored<String> {
                 faultPositionCode,
                 StoredJson.read(reasonJson, Reason.class),
                 StoredJson.read(suspectsJson, new TypeReference<List<Suspect>>() {}),
-                checkInIds);
+                checkInIds,
+                0,
+                null,
+                null,
+                null,
+                0);
     }
 
     JobCode jobCode() {

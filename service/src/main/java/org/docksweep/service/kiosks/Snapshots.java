@@ -90,6 +90,7 @@ class Snapshots {
                 models.limits(),
                 open,
                 checkedIn,
-                fleet.lastEvents(due, EVENTS_PER_CABINET));
+                fleet.lastEvents(due, EVENTS_PER_CABINET),
+                List.of());
     }
 }
