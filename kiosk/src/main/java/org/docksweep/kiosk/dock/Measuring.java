@@ -97,7 +97,8 @@ final class Measuring {
                         correction,
                         fleet.snapshot().references(),
                         fleet.baselinesOf(draft.cabinet.tag()),
-                        fleet.snapshot().limits()));
+                        fleet.snapshot().limits(),
+                        fleet.snapshot().priorsInForce()));
     }
 
     private Capture play(Order order) throws RigException {

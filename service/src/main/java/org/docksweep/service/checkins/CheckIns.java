@@ -22,6 +22,7 @@ import org.docksweep.service.returns.Returns;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -39,6 +40,7 @@ public class CheckIns {
     private final Returns returns;
     private final Bench bench;
     private final Measurements measurements;
+    private final ApplicationEventPublisher events;
 
     CheckIns(
             CheckInRows rows,
@@ -47,7 +49,8 @@ public class CheckIns {
             Models models,
             Returns returns,
             Bench bench,
-            Measurements measurements) {
+            Measurements measurements,
+            ApplicationEventPublisher events) {
         this.rows = rows;
         this.check = check;
         this.fleet = fleet;
@@ -55,6 +58,7 @@ public class CheckIns {
         this.returns = returns;
         this.bench = bench;
         this.measurements = measurements;
+        this.events = events;
     }
 
     PutAnswer<CheckInReceipt> put(UUID id, CheckInBody sent) {
@@ -82,6 +86,7 @@ public class CheckIns {
         rows.saveAndFlush(new CheckIn(body, sha256, fleet.now(), receipt, driverModels(body)));
         measurements.store(id, body.measurements());
         appendEvents(body);
+        events.publishEvent(new CheckInStored(body));
         return new PutAnswer<>(true, receipt);
     }
 

@@ -2,6 +2,8 @@ package org.docksweep.service.kiosks;
 
 import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -13,6 +15,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.commissionings.Commissionings;
+import org.docksweep.service.learning.Learning;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
@@ -38,7 +41,8 @@ class Snapshots {
             + " (select coalesce(sum(version), 0) from cabinet), (select count(*) from installation),"
             + " (select coalesce(sum(version), 0) from installation), (select count(*) from baseline),"
             + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
-            + " (select count(*) from check_in), (select count(*) from history_event)";
+            + " (select count(*) from check_in), (select count(*) from history_event),"
+            + " (select count(*) from past_part_life), (select count(*) from learning_decision)";
 
     private final EntityManager entities;
     private final Site site;
@@ -46,6 +50,7 @@ class Snapshots {
     private final Fleet fleet;
     private final Commissionings commissionings;
     private final Returns returns;
+    private final Learning learning;
 
     Snapshots(
             EntityManager entities,
@@ -53,19 +58,23 @@ class Snapshots {
             Models models,
             Fleet fleet,
             Commissionings commissionings,
-            Returns returns) {
+            Returns returns,
+            Learning learning) {
         this.entities = entities;
         this.site = site;
         this.models = models;
         this.fleet = fleet;
         this.commissionings = commissionings;
         this.returns = returns;
+        this.learning = learning;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        String text = site.siteName() + "|" + site.timeZone() + "|" + Arrays.toString(counts);
+        // Learned priors fade from day to day.
+        String day = LocalDate.ofInstant(fleet.now(), ZoneOffset.UTC).toString();
+        String text = site.siteName() + "|" + site.timeZone() + "|" + day + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
     }
 
@@ -91,6 +100,7 @@ class Snapshots {
                 open,
                 checkedIn,
                 fleet.lastEvents(due, EVENTS_PER_CABINET),
-                List.of());
+                List.of(),
+                learning.inForce());
     }
 }
