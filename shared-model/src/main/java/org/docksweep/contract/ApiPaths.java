@@ -30,7 +30,8 @@ public final class ApiPaths {
     /** {@code /{sha256}} PUT application/zip (WAV and sidecar); GET. */
     public static final String RECORDINGS = API + "/recordings";
     /**
-     * GET {@link Page} of {@link BenchJobBody}, most urgent first; {@code /{code}} GET. PUT below it answers with the job
+     * GET {@link Page} of {@link BenchJobBody}, most urgent first ({@code ?tag=} of one cabinet, when its tag cannot be
+     * read as a code); {@code /{code}} GET. PUT below it answers with the job
      * as it is afterwards: {@code /{code}/actions/{id}} {@link BenchActionBody}, {@code /{code}/findings/{id}}
      * {@link FindingBody}, {@code /{code}/exchanges/{id}} {@link PartExchangeBody}, {@code /{code}/ticks/{id}}
      * {@link StepTickBody}, {@code /{code}/proofs/{id}} {@link ProofSweepBody}.
@@ -75,7 +76,7 @@ public final class ApiPaths {
     public static final String STOCK_MOVES = API + "/stock-moves";
     /** GET {@link OrderList}, or PDF. */
     public static final String PART_ORDERS = API + "/part-orders";
-    /** {@code /{id}} PUT {@link SpareRepairBody} gives {@link PartStock}. */
+    /** {@code /{id}} PUT {@link SpareRepairBody} gives the {@link org.docksweep.fleet.Part} repaired. */
     public static final String SPARE_REPAIRS = API + "/spare-repairs";
     /**
      * GET {@link Timeline} of a cabinet ({@code ?tag=}), a position ({@code ?tag=&position=}), a driver unit

@@ -40,6 +40,8 @@ class Snapshots {
             + " (select count(*) from limit_set), (select count(*) from cabinet),"
             + " (select coalesce(sum(version), 0) from cabinet), (select count(*) from installation),"
             + " (select coalesce(sum(version), 0) from installation), (select count(*) from baseline),"
+            + " (select count(*) from baseline_end), (select coalesce(sum(version), 0) from bench_job),"
+            + " (select count(*) from bench_job), (select count(*) from dispatch),"
             + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
             + " (select count(*) from check_in), (select count(*) from history_event),"
             + " (select count(*) from past_part_life), (select count(*) from learning_decision)";
