@@ -76,7 +76,9 @@ final class GenericProcedures {
                         step("take-off-horn").caution(LIFT, MAGNET),
                         MARK,
                         CONFIRM,
-                        step("take-out-diaphragm").needs(Number.FASTENERS, Number.TOOLS).caution(MAGNET),
+                        step("take-out-diaphragm")
+                                .needs(Number.FASTENERS, Number.TOOLS)
+                                .caution(MAGNET),
                         CLEAN_GAP,
                         step("fit-part").needs(Number.PARTS, Number.LOCATING),
                         step("close-up").needs(Number.TIGHTENING),
@@ -93,7 +95,9 @@ final class GenericProcedures {
                         step("centre-cone").needs(Number.PARTS),
                         step("glue-cone").caution(AIR),
                         step("connect-lead-in").needs(Number.POLARITY),
-                        step("put-back").needs(Number.LOCATING, Number.TIGHTENING).caution(LIFT),
+                        step("put-back")
+                                .needs(Number.LOCATING, Number.TIGHTENING)
+                                .caution(LIFT),
                         PROVE,
                         PROVE_POLARITY);
             case DRIVER_SWAP ->
@@ -103,7 +107,9 @@ final class GenericProcedures {
                         MARK,
                         CONFIRM,
                         step("check-unit").needs(Number.RESISTANCE),
-                        step("put-back").needs(Number.LOCATING, Number.TIGHTENING).caution(LIFT),
+                        step("put-back")
+                                .needs(Number.LOCATING, Number.TIGHTENING)
+                                .caution(LIFT),
                         PROVE,
                         PROVE_POLARITY);
             case CROSSOVER_PART ->

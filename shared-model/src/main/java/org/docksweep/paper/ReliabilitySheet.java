@@ -12,6 +12,8 @@ import org.docksweep.paper.SheetTable.Cell;
 public final class ReliabilitySheet {
     private static final double PLOT_MM = 62;
     private static final int GROUPS_DRAWN = 2;
+    private static final int EARLY_ALARM = 2;
+    private static final double WEEKS_PER_YEAR = 365.25 / 7;
 
     private ReliabilitySheet() {}
 
@@ -54,11 +56,11 @@ public final class ReliabilitySheet {
                 figure(text, groups.stream().mapToLong(Group::parts).sum(), "reliability.parts", false),
                 figure(text, groups.stream().mapToLong(Group::inService).sum(), "reliability.in-service", false),
                 figure(text, groups.stream().mapToLong(Group::failures).sum(), "reliability.failures", false),
-                figure(text, early, "reliability.early", early > 0),
+                figure(text, early, "reliability.early", early >= EARLY_ALARM),
                 figure(
                         text,
-                        Math.round(groups.stream().mapToDouble(Group::partWeeks).sum()),
-                        "reliability.part-weeks",
+                        Math.round(groups.stream().mapToDouble(Group::partWeeks).sum() / WEEKS_PER_YEAR),
+                        "reliability.part-years",
                         false));
     }
 
@@ -101,13 +103,13 @@ public final class ReliabilitySheet {
 
     private static SheetTable groups(PaperText text, DriverRow row) {
         SheetTable table = new SheetTable(text.get("reliability.table.groups"))
-                .words("column.source", 22)
+                .words("column.source", 23)
                 .number("column.parts", 13)
                 .number("column.in-service", 15)
-                .number("column.failures", 15)
+                .number("column.failures", 17)
                 .number("column.early", 13)
                 .number("column.returns", 16)
-                .number("column.rate", 31)
+                .number("column.rate", 29)
                 .number("column.tenth", 30)
                 .number("column.half", 15)
                 .number("column.cost", 22);

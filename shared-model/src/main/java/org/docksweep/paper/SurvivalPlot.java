@@ -12,7 +12,7 @@ import org.docksweep.paper.PaperFonts.Weight;
  */
 final class SurvivalPlot {
     private static final double FONT_PT = 7.5;
-    private static final double LEFT_MM = 11;
+    private static final double LEFT_MM = 19;
     private static final double BAND = 0.82;
     private static final double GRID = 0.8;
     private static final double CURVE_MM = 0.5;
@@ -201,11 +201,16 @@ final class SurvivalPlot {
                 text.get("reliability.plot.weeks"));
         for (int i = 0; i < series.size(); i++) {
             double row = baseline + line * (2 + i);
-            ink.line(Weight.REGULAR, FONT_PT, 4, box.x(), row, LEFT_MM - 4, series.get(i).name());
+            ink.line(
+                    Weight.REGULAR,
+                    FONT_PT,
+                    4,
+                    box.x(),
+                    row,
+                    LEFT_MM - 4,
+                    series.get(i).name());
             for (double weeks = 0; weeks <= widestWeeks + 1e-9; weeks += tickWeeks) {
-                int atRisk = weeks == 0
-                        ? series.get(i).atRisk(0)
-                        : series.get(i).atRisk(weeks);
+                int atRisk = series.get(i).atRisk(weeks);
                 ink.textCentre(Weight.REGULAR, FONT_PT, x(plot, weeks), row, text.count(atRisk));
             }
         }

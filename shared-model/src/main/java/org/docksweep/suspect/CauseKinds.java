@@ -47,8 +47,7 @@ public final class CauseKinds {
                         FaultKind.INTERMITTENT_CONTACT,
                         FaultKind.DRIVER_OPEN,
                         FaultKind.NOTHING_CONNECTED);
-            case WIRING ->
-                List.of(FaultKind.DRIVER_OPEN, FaultKind.TERMINALS_SHORTED, FaultKind.NOTHING_CONNECTED);
+            case WIRING -> List.of(FaultKind.DRIVER_OPEN, FaultKind.TERMINALS_SHORTED, FaultKind.NOTHING_CONNECTED);
             case CROSSOVER_PART -> List.of(FaultKind.PART_OPEN, FaultKind.PART_SHORTED, FaultKind.PART_DRIFTED);
             case AIR_LEAK -> List.of(FaultKind.LEAK);
             case ELECTRONICS -> List.of(FaultKind.WAY_WEAK);

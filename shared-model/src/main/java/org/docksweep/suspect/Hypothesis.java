@@ -25,8 +25,7 @@ record Hypothesis(
         double weight) {
 
     Hypothesis withWeight(double learned) {
-        return new Hypothesis(
-                kind, positionCode, elementId, structure, widenedParameter, shift, spread, learned);
+        return new Hypothesis(kind, positionCode, elementId, structure, widenedParameter, shift, spread, learned);
     }
 
     static Hypothesis healthy(double weight) {

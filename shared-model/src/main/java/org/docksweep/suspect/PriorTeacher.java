@@ -193,8 +193,7 @@ public final class PriorTeacher {
         List<LearnedShares.Seen<FaultKind>> seen = confirmed.stream()
                 .map(c -> new LearnedShares.Seen<>(c.kinds(), c.at()))
                 .toList();
-        LearnedShares<FaultKind> shares =
-                LearnedShares.of(usual, policy.shareStrength(), seen, now, policy.halfLife());
+        LearnedShares<FaultKind> shares = LearnedShares.of(usual, policy.shareStrength(), seen, now, policy.halfLife());
         double usualRate =
                 usual.values().stream().mapToDouble(Double::doubleValue).sum();
         double rate = rateFactor(usualRate, seen, returns, now, policy);
@@ -238,8 +237,7 @@ public final class PriorTeacher {
         return Math.max(1, (policy.rateStrength() + failed) / (policy.rateStrength() + expected));
     }
 
-    private static double count(
-            List<LearnedShares.Seen<FaultKind>> seen, FaultKind kind, Instant now, Policy policy) {
+    private static double count(List<LearnedShares.Seen<FaultKind>> seen, FaultKind kind, Instant now, Policy policy) {
         return seen.stream()
                 .mapToDouble(s -> s.causes().getOrDefault(kind, 0.0)
                         * (now == null ? 1 : LearnedShares.weight(s.at(), now, policy.halfLife())))

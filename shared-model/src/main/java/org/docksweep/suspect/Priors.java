@@ -89,7 +89,8 @@ public record Priors(int findings, List<Factor> factors, List<LookFirst> lookFir
         }
         String owner = owner(model, hypothesis);
         return lookFirst.stream()
-                .filter(l -> l.kind() == hypothesis.kind() && l.driverModelCode().equals(owner))
+                .filter(l ->
+                        l.kind() == hypothesis.kind() && l.driverModelCode().equals(owner))
                 .findFirst()
                 .orElse(null);
     }

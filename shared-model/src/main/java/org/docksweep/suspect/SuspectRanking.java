@@ -64,8 +64,7 @@ public final class SuspectRanking {
      * @param knowledge what is known of it
      * @param priors what the house learned from its repairs
      */
-    public SuspectRanking(
-            ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge, Priors priors) {
+    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge, Priors priors) {
         this.book = book;
         this.model = model;
         this.point = point;

@@ -51,7 +51,8 @@ class FleetStatusSheetTest {
         try (PdfEye eye = new PdfEye(FleetStatusSheet.render(SampleSheets.fleet(0, 0), SampleTag.ENGLISH))) {
             assertThat(eye.text())
                     .contains("On their way to a fault")
-                    .contains("HF2 of MCH-000031 has lost 2.0 dB in 3 returns. Send it to the bench before the next show.");
+                    .contains(
+                            "HF2 of MCH-000031 has lost 2.0 dB in 3 returns. Send it to the bench before the next show.");
         }
     }
 

@@ -43,7 +43,11 @@ final class SampleReliability {
                         new CauseRow(ConfirmedCause.COIL_BURNT, 20, 12, 8),
                         new CauseRow(null, 13, 7, 6)));
         SurvivalCurve few = SurvivalCurve.of(
-                List.of(Lifetime.failedAt(30), Lifetime.failedAt(71), Lifetime.workedUntil(60), Lifetime.workedUntil(90)),
+                List.of(
+                        Lifetime.failedAt(30),
+                        Lifetime.failedAt(71),
+                        Lifetime.workedUntil(60),
+                        Lifetime.workedUntil(90)),
                 0.95);
         DriverRow little = new DriverRow(
                 "DUNE-12",

@@ -143,7 +143,8 @@ final class SampleSheets {
                 new FleetStatus.FaultRow("DUNE-12", 212, 3),
                 new FleetStatus.FaultRow("SPRAY-1", 118, 9),
                 new FleetStatus.FaultRow("SPRAY-2", 0, 0));
-        return new FleetStatus("Marram Coast Hire", NIGHT.plusSeconds(9000), models, booked, queue, faults, List.of(drifting()));
+        return new FleetStatus(
+                "Marram Coast Hire", NIGHT.plusSeconds(9000), models, booked, queue, faults, List.of(drifting()));
     }
 
     static AssetTag tag(int number) {

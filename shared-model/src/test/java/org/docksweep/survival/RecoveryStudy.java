@@ -150,7 +150,10 @@ final class RecoveryStudy {
     static String text(List<Lifetime> lives) {
         StringBuilder text = new StringBuilder("entry_days,alive_days,failed_days\n");
         for (Lifetime life : lives) {
-            text.append(days(life.entryAge())).append(',').append(days(life.aliveAge())).append(',');
+            text.append(days(life.entryAge()))
+                    .append(',')
+                    .append(days(life.aliveAge()))
+                    .append(',');
             text.append(life.failed() ? days(life.failedAge()) : "").append('\n');
         }
         return text.toString();

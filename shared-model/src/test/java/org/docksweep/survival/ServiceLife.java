@@ -51,7 +51,8 @@ final class ServiceLife {
         double failsAt = fittedAt + life();
         double now = fittedAt;
         double lastGood = fittedAt;
-        // One that is old when the records begin is watched from its first good return within them. If that return already
+        // One that is old when the records begin is watched from its first good return within them. If that return
+        // already
         // finds it broken, nothing but "it had been fitted once" is known, and it does not count.
         double watchedFrom = fittedAt >= 0 ? fittedAt : Double.NaN;
         while (true) {

@@ -48,7 +48,8 @@ class TrendTest {
 
     @Test
     void believesNoSingleOutlier() {
-        assertThat(Trend.of(List.of(0.0, 0.1, -0.1, 0.0, -1.6, 0.1, 0.0), LEVEL_DB).state())
+        assertThat(Trend.of(List.of(0.0, 0.1, -0.1, 0.0, -1.6, 0.1, 0.0), LEVEL_DB)
+                        .state())
                 .isEqualTo(Trend.State.STEADY);
     }
 
@@ -60,7 +61,8 @@ class TrendTest {
 
     @Test
     void refusesReadingsThatAreNone() {
-        assertThatThrownBy(() -> Trend.of(List.of(0.0, Double.NaN), LEVEL_DB)).hasMessageContaining("reading of a trend");
+        assertThatThrownBy(() -> Trend.of(List.of(0.0, Double.NaN), LEVEL_DB))
+                .hasMessageContaining("reading of a trend");
     }
 
     /** Looked at after every return: 2,000 healthy units over 30 returns, 2,000 that lose 2 dB over three returns. */
@@ -82,7 +84,9 @@ class TrendTest {
             }
             caught += warns(readings) ? 1 : 0;
         }
-        assertThat(warned).as("healthy units warned of, of 2,000 over 30 returns").isLessThanOrEqualTo(4);
+        assertThat(warned)
+                .as("healthy units warned of, of 2,000 over 30 returns")
+                .isLessThanOrEqualTo(4);
         assertThat(caught).as("units that lost 2 dB in three returns, of 2,000").isGreaterThanOrEqualTo(1_700);
     }
 

@@ -67,7 +67,8 @@ class PriorTeacherTest {
         PriorTeacher.Lesson lesson = teach(List.of(new PriorTeacher.Returns(horn, NOW, 100_000)), joints(1, NOW));
 
         assertThat(row(lesson, FaultKind.CONTACT_RESISTANCE).factor()).isGreaterThan(1);
-        assertThat(teach(List.of(new PriorTeacher.Returns(horn, NOW, 100_000)), List.of()).priors())
+        assertThat(teach(List.of(new PriorTeacher.Returns(horn, NOW, 100_000)), List.of())
+                        .priors())
                 .isEqualTo(Priors.USUAL);
     }
 
@@ -120,7 +121,8 @@ class PriorTeacherTest {
     @EnumSource(ConfirmedCause.class)
     void givesEveryCauseItsWordsAndSharesThatAddUp(ConfirmedCause cause) {
         String key = "learned-" + cause.name().toLowerCase(Locale.ROOT).replace('_', '-');
-        assertThat(Reasons.text(org.docksweep.fleet.Reason.of(key), Locale.GERMAN)).isNotBlank();
+        assertThat(Reasons.text(org.docksweep.fleet.Reason.of(key), Locale.GERMAN))
+                .isNotBlank();
 
         double sum = CauseKinds.shares(cause, false, List.of()).values().stream()
                 .mapToDouble(Double::doubleValue)
@@ -131,7 +133,9 @@ class PriorTeacherTest {
     @Test
     void readsAFindingByWhatTheDockSuspected() {
         List<Suspect> dock = List.of(
-                suspect(FaultKind.DRIVER_OPEN, 0.6), suspect(FaultKind.COIL_SEIZED, 0.2), suspect(FaultKind.CONTACT_RESISTANCE, 0.2));
+                suspect(FaultKind.DRIVER_OPEN, 0.6),
+                suspect(FaultKind.COIL_SEIZED, 0.2),
+                suspect(FaultKind.CONTACT_RESISTANCE, 0.2));
 
         assertThat(CauseKinds.shares(ConfirmedCause.LEAD_IN_JOINT, false, dock))
                 .containsOnlyKeys(FaultKind.DRIVER_OPEN, FaultKind.CONTACT_RESISTANCE)

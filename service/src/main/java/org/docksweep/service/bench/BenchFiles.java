@@ -26,8 +26,7 @@ public class BenchFiles {
     private final Models models;
     private final Procedures procedures;
 
-    BenchFiles(
-            JobBook book, Bench bench, Proofs proofs, Fittings fittings, Models models, Procedures procedures) {
+    BenchFiles(JobBook book, Bench bench, Proofs proofs, Fittings fittings, Models models, Procedures procedures) {
         this.book = book;
         this.bench = bench;
         this.proofs = proofs;
@@ -46,8 +45,8 @@ public class BenchFiles {
     public BenchJobFile of(JobCode code) {
         BenchJob job = book.find(code);
         List<JobRecord> records = book.recordsOf(job);
-        Efforts efforts = new Efforts(
-                models.cabinetModel(job.modelCode(), "code"), models.book(), procedures.byDriverModel());
+        Efforts efforts =
+                new Efforts(models.cabinetModel(job.modelCode(), "code"), models.book(), procedures.byDriverModel());
         return new BenchJobFile(
                 bench.find(code),
                 fittings.cabinet(job.tag()),

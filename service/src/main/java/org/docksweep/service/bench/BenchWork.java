@@ -145,9 +145,8 @@ class BenchWork {
         JobRecord.Draft draft =
                 draft(id, JobRecord.Kind.FINDING, finding.at(), finding.by(), finding.bench(), finding, finding);
         return record(job, code, draft, sender, () -> {
-            Optional<InstalledDriver> driver = finding.positionCode() == null
-                    ? Optional.empty()
-                    : fittings.at(job.tag(), finding.positionCode());
+            Optional<InstalledDriver> driver =
+                    finding.positionCode() == null ? Optional.empty() : fittings.at(job.tag(), finding.positionCode());
             findings.saveAndFlush(new FindingRow(
                     job,
                     driver.map(InstalledDriver::driverModelCode).orElse(null),
@@ -160,8 +159,8 @@ class BenchWork {
     PutAnswer<BenchJobBody> exchange(JobCode code, UUID id, PartExchangeBody sent, JobRecord.Sender sender) {
         BenchJob job = book.locked(code);
         PartExchangeBody exchange = check.exchange(id, sent, model(job));
-        JobRecord.Draft draft = draft(
-                id, JobRecord.Kind.EXCHANGE, exchange.at(), exchange.by(), exchange.bench(), exchange, exchange);
+        JobRecord.Draft draft =
+                draft(id, JobRecord.Kind.EXCHANGE, exchange.at(), exchange.by(), exchange.bench(), exchange, exchange);
         return record(job, code, draft, sender, () -> {
             requireState(job, "exchange parts", BenchJobBody.State.IN_REPAIR);
             exchanges.carryOut(job, exchange);
@@ -184,13 +183,7 @@ class BenchWork {
         CabinetModel model = model(job);
         ProofSweepBody sweep = check.proof(id, sent, model);
         JobRecord.Draft draft = draft(
-                id,
-                JobRecord.Kind.PROOF,
-                sweep.at(),
-                sweep.by(),
-                sweep.bench(),
-                JobBook.with(sweep, List.of()),
-                sweep);
+                id, JobRecord.Kind.PROOF, sweep.at(), sweep.by(), sweep.bench(), JobBook.with(sweep, List.of()), sweep);
         return record(job, code, draft, sender, () -> {
             requireState(job, "prove", BenchJobBody.State.PROVING);
             book.store(id, sweep.measurements());

@@ -25,7 +25,8 @@ final class Confusion {
         int nothingFound = 0;
         Map<Cell, Integer> counts = new LinkedHashMap<>();
         for (Repair repair : repairs) {
-            Suspect first = repair.suspects().isEmpty() ? null : repair.suspects().get(0);
+            Suspect first =
+                    repair.suspects().isEmpty() ? null : repair.suspects().get(0);
             boolean same = first != null && repair.isAt(first);
             placeFirst += same ? 1 : 0;
             placeInTwo += repair.suspects().stream().limit(2).anyMatch(repair::isAt) ? 1 : 0;
@@ -34,7 +35,8 @@ final class Confusion {
             counts.merge(new Cell(first == null ? null : first.kind(), repair.cause(), same, 0), 1, Integer::sum);
         }
         List<Cell> cells = counts.entrySet().stream()
-                .map(e -> new Cell(e.getKey().guess(), e.getKey().found(), e.getKey().samePlace(), e.getValue()))
+                .map(e -> new Cell(
+                        e.getKey().guess(), e.getKey().found(), e.getKey().samePlace(), e.getValue()))
                 .sorted(Comparator.comparingInt(Cell::count).reversed())
                 .toList();
         int jobs = repairs.size();

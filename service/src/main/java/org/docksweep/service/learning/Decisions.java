@@ -38,8 +38,7 @@ class Decisions {
             }
             return new PutAnswer<>(false, before.get().decision());
         }
-        if (body.findingId() != null
-                && repairs.all().stream().noneMatch(r -> r.id().equals(body.findingId()))) {
+        if (body.findingId() != null && repairs.all().stream().noneMatch(r -> r.id().equals(body.findingId()))) {
             throw Refusal.notFound(
                     "findingId",
                     "there is no finding " + body.findingId() + " to learn from",
@@ -50,8 +49,7 @@ class Decisions {
     }
 
     private LearningDecision checked(UUID id, LearningDecision body) {
-        boolean single =
-                body.kind() == LearningDecision.Kind.LEAVE_OUT || body.kind() == LearningDecision.Kind.TAKE_IN;
+        boolean single = body.kind() == LearningDecision.Kind.LEAVE_OUT || body.kind() == LearningDecision.Kind.TAKE_IN;
         new Check()
                 .that(id.equals(body.id()), "id", "must be " + id + " as in the address, but is " + body.id())
                 .present(body.at(), "at")

@@ -34,6 +34,8 @@ public class Learning {
     private final Models models;
     private final CheckIns checkIns;
     private final Fleet fleet;
+    /** Snapshots ask after every check-in, and mostly nothing was learned since. */
+    private volatile Known known;
 
     Learning(Repairs repairs, Decisions decisions, Models models, CheckIns checkIns, Fleet fleet) {
         this.repairs = repairs;
@@ -48,8 +50,8 @@ public class Learning {
         List<LearningDecision> decided = decisions.newestFirst();
         Set<UUID> leftOut = Decisions.leftOut(decided);
         List<Repair> teaching = repairs.all().stream().filter(Repair::teaches).toList();
-        PriorTeacher.Lesson lesson = lesson(
-                teaching.stream().filter(r -> !leftOut.contains(r.id())).toList());
+        PriorTeacher.Lesson lesson =
+                lesson(teaching.stream().filter(r -> !leftOut.contains(r.id())).toList());
         return new LearnedPriors(
                 fleet.now(),
                 Decisions.used(decided),
@@ -100,9 +102,22 @@ public class Learning {
      * @return the learned priors, or the usual ones while learning is paused
      */
     public Priors inForce() {
-        LearnedPriors learned = learned();
-        return learned.used() ? learned.priors() : Priors.USUAL;
+        List<LearningDecision> decided = decisions.newestFirst();
+        State now = new State(
+                repairs.count(), decided.size(), models.book().cabinetModels().size(), endOfDay());
+        Known before = known;
+        if (before != null && before.state().equals(now)) {
+            return before.priors();
+        }
+        Priors priors = Decisions.used(decided) ? learned().priors() : Priors.USUAL;
+        known = new Known(now, priors);
+        return priors;
     }
+
+    /** What learned priors depend on: nothing of it is ever changed, only added to. */
+    private record State(long repairs, int decisions, int models, Instant day) {}
+
+    private record Known(State state, Priors priors) {}
 
     /** What the dock guessed against what was found. */
     DockConfusion confusion() {

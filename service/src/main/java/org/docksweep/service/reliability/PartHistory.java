@@ -36,9 +36,7 @@ record PartHistory(PartLife life, LocalDate recordsFrom) {
         double end = life.endedAt() == null && life.lastPassAt() != null
                 ? seenGood
                 : weeks(day(life.endedAt() == null ? asOf : life.endedAt(), zone));
-        return end >= entry
-                ? Optional.of(new Lifetime(entry, end, Double.POSITIVE_INFINITY))
-                : Optional.empty();
+        return end >= entry ? Optional.of(new Lifetime(entry, end, Double.POSITIVE_INFINITY)) : Optional.empty();
     }
 
     /** Whether it failed before its first good return, or soon after its fitting. */

@@ -116,7 +116,10 @@ public class PastLives {
                         life.endedAt() == null || !life.endedAt().isAfter(now),
                         at + "endedAt",
                         "must not be in the future, but is " + life.endedAt())
-                .that(life.jobCode() == null, at + "jobCode", "must be empty: lives of bench jobs are on record already")
+                .that(
+                        life.jobCode() == null,
+                        at + "jobCode",
+                        "must be empty: lives of bench jobs are on record already")
                 .that(
                         !life.failed() || life.endedAt() != null,
                         at + "endedAt",
@@ -170,6 +173,16 @@ public class PastLives {
                         life.returnCount(),
                         life.unitCostCents()),
                 past.recordsFrom());
+    }
+
+    /**
+     * How many past lives there are.
+     *
+     * @return the number; lives are never changed, so it tells whether {@link #all} would say anything new
+     */
+    @Transactional(readOnly = true)
+    public long count() {
+        return rows.count();
     }
 
     /**

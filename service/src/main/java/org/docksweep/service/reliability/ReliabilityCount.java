@@ -55,8 +55,7 @@ final class ReliabilityCount {
             groups.add(group(null, from(parts, null)));
         }
         Comparison comparison = comparison(parts);
-        return new DriverRow(
-                code, name, ReliabilityWords.of(all, comparison), all, groups, comparison, causes(parts));
+        return new DriverRow(code, name, ReliabilityWords.of(all, comparison), all, groups, comparison, causes(parts));
     }
 
     private static List<PartHistory> from(List<PartHistory> parts, PartSource source) {
@@ -72,9 +71,8 @@ final class ReliabilityCount {
 
     private Group group(PartSource source, List<PartHistory> parts) {
         List<Lifetime> lives = lifetimes(parts);
-        int aged = (int) parts.stream()
-                .filter(p -> p.lifetime(asOf, zone).isPresent())
-                .count();
+        int aged = (int)
+                parts.stream().filter(p -> p.lifetime(asOf, zone).isPresent()).count();
         int failures = (int) parts.stream().filter(p -> p.life().failed()).count();
         double partWeeks = lives.stream().mapToDouble(Lifetime::watched).sum();
         int agedFailures = (int) lives.stream().filter(Lifetime::failed).count();

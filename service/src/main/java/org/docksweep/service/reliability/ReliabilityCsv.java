@@ -17,7 +17,11 @@ final class ReliabilityCsv {
         for (DriverRow driver : report.drivers()) {
             curve(csv, driver, "ALL", driver.all());
             for (Group group : driver.groups()) {
-                curve(csv, driver, group.source() == null ? "UNKNOWN" : group.source().name(), group);
+                curve(
+                        csv,
+                        driver,
+                        group.source() == null ? "UNKNOWN" : group.source().name(),
+                        group);
             }
         }
         return csv.toString();

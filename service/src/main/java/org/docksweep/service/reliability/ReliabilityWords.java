@@ -39,10 +39,7 @@ final class ReliabilityWords {
             return all.rateUpper() == null
                     ? Reason.of("reliability-nothing", count(all.parts()))
                     : Reason.of(
-                            "reliability-too-few",
-                            count(all.failures()),
-                            count(all.parts()),
-                            digits(all.rateUpper()));
+                            "reliability-too-few", count(all.failures()), count(all.parts()), digits(all.rateUpper()));
         }
         if (weibull.tenPercentUpper() == null || weibull.tenPercentLower() == null) {
             return Reason.of("reliability-tenth-open", weeks(weibull.tenPercentWeeks()), count(all.failures()));
@@ -73,8 +70,7 @@ final class ReliabilityWords {
                         "reliability-compare-too-few",
                         count(comparison.originalFailures()),
                         count(comparison.aftermarketFailures()));
-            case NO_DIFFERENCE_SEEN ->
-                Reason.of("reliability-compare-none", digits(comparison.smallestRatioToShow()));
+            case NO_DIFFERENCE_SEEN -> Reason.of("reliability-compare-none", digits(comparison.smallestRatioToShow()));
             case ORIGINAL_LASTS_LONGER ->
                 Reason.of(
                         "reliability-compare-original",

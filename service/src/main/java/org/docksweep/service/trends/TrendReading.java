@@ -1,7 +1,7 @@
 package org.docksweep.service.trends;
 
-import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Embeddable;
+import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
@@ -38,9 +38,7 @@ class TrendReading extends Stored<TrendReading.Key> {
 
         @Override
         public boolean equals(Object other) {
-            return other instanceof Key key
-                    && measurementId.equals(key.measurementId)
-                    && lineNumber == key.lineNumber;
+            return other instanceof Key key && measurementId.equals(key.measurementId) && lineNumber == key.lineNumber;
         }
 
         @Override

@@ -13,8 +13,8 @@ final class TrendWords {
 
     static DriftRow row(AssetTag tag, Quantity quantity, List<DriftRow.Point> points, double spread) {
         Quantity.Followed followed = quantity.followed();
-        Trend trend = Trend.of(
-                points.stream().map(p -> followed.scaled(p.value())).toList(), followed.rule(spread));
+        Trend trend =
+                Trend.of(points.stream().map(p -> followed.scaled(p.value())).toList(), followed.rule(spread));
         double change = followed.asRatio() ? Math.expm1(trend.change()) : trend.change();
         List<DriftRow.Point> shown =
                 points.subList(Math.max(0, points.size() - DriftWarning.MOST_POINTS), points.size());

@@ -33,10 +33,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional(readOnly = true)
 public class Trends {
     private static final int EVENTS_LOOKED_AT = 100;
-    private static final Set<HistoryEvent.Kind> BEGINS_ANEW = Set.of(
-            HistoryEvent.Kind.REMOVED,
-            HistoryEvent.Kind.REPAIRED,
-            HistoryEvent.Kind.SIGNED_OFF);
+    private static final Set<HistoryEvent.Kind> BEGINS_ANEW =
+            Set.of(HistoryEvent.Kind.REMOVED, HistoryEvent.Kind.REPAIRED, HistoryEvent.Kind.SIGNED_OFF);
     /** Cabinets that can go out to a show as they are. */
     private static final Set<CabinetStatus> IN_HIRE = Set.of(CabinetStatus.READY, CabinetStatus.OUT);
 
@@ -114,7 +112,9 @@ public class Trends {
     private static Instant since(List<HistoryEvent> events, String owner) {
         return events.stream()
                 .filter(e -> BEGINS_ANEW.contains(e.kind()))
-                .filter(e -> e.positionCode() == null || owner.isEmpty() || e.positionCode().equals(owner))
+                .filter(e -> e.positionCode() == null
+                        || owner.isEmpty()
+                        || e.positionCode().equals(owner))
                 .map(HistoryEvent::at)
                 .max(Comparator.naturalOrder())
                 .orElse(Instant.MIN);
@@ -131,7 +131,8 @@ public class Trends {
         Map<AssetTag, Fleet.Known> known = fleet.known(tags);
         Map<AssetTag, List<HistoryEvent>> events = new LinkedHashMap<>();
         fleet.lastEvents(tags, EVENTS_LOOKED_AT)
-                .forEach(e -> events.computeIfAbsent(e.tag(), t -> new ArrayList<>()).add(e));
+                .forEach(e ->
+                        events.computeIfAbsent(e.tag(), t -> new ArrayList<>()).add(e));
         List<DriftRow> rows = new ArrayList<>();
         for (DriftWarning warning : stored) {
             DriftRow row = warning.row();
