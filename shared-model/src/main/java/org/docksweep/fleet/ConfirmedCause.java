@@ -39,5 +39,37 @@ public enum ConfirmedCause {
     /** Nothing was wrong. */
     NO_FAULT_FOUND,
     /** Something else, said in words. */
-    OTHER
+    OTHER;
+
+    /**
+     * Whether it ends the life of the moving part: coil, lead-in, suspension, or what rubs and clogs them. Wrong parts,
+     * reversed leads and what lies outside the driver do not.
+     *
+     * @return true if so
+     */
+    public boolean endsMovingPart() {
+        return switch (this) {
+            case LEAD_IN_JOINT,
+                    COIL_OPEN,
+                    COIL_BURNT,
+                    COIL_RUBBING,
+                    DEBRIS_IN_GAP,
+                    RUST_IN_GAP,
+                    FLUID_THICKENED,
+                    DIAPHRAGM_DAMAGED,
+                    OTHER ->
+                true;
+            case MAGNET_WEAK,
+                    WRONG_PART_FITTED,
+                    POLARITY_REVERSED,
+                    CONTACT,
+                    WIRING,
+                    CROSSOVER_PART,
+                    AIR_LEAK,
+                    PORT_BLOCKED,
+                    ELECTRONICS,
+                    NO_FAULT_FOUND ->
+                false;
+        };
+    }
 }

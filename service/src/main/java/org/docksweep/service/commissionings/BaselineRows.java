@@ -16,6 +16,9 @@ interface BaselineRows extends JpaRepository<BaselineRow, BaselineRow.Key> {
                     + " order by tag, test_point_code")
     List<BaselineRow> newest();
 
+    @Query("select b from BaselineRow b where b.tag = :tag order by b.takenAt desc")
+    List<BaselineRow> of(String tag);
+
     @Query("select b from BaselineRow b where b.key.commissioningId = :id order by b.key.testPointCode")
     List<BaselineRow> of(UUID id);
 }

@@ -4,7 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.docksweep.contract.CommissioningBody;
@@ -163,6 +165,23 @@ public class Commissionings {
                 .orElseThrow(() -> Refusal.notFound(
                         "id", "there is no commissioning " + id, "Its kiosk may not have sent it yet."));
         return row.body(baselines.of(id).stream().map(BaselineRow::baseline).toList());
+    }
+
+    /**
+     * Baselines of a cabinet that held before an instant.
+     *
+     * @param tag cabinet
+     * @param before instant
+     * @return the newest per test point taken before
+     */
+    @Transactional(readOnly = true)
+    public List<Baseline> before(AssetTag tag, Instant before) {
+        Map<String, Baseline> newest = new TreeMap<>();
+        baselines.of(tag.value()).stream()
+                .map(BaselineRow::baseline)
+                .filter(b -> b.takenAt().isBefore(before))
+                .forEach(b -> newest.putIfAbsent(b.testPointCode(), b));
+        return List.copyOf(newest.values());
     }
 
     /**

@@ -3,7 +3,6 @@ package org.docksweep.service.kiosks;
 import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -13,8 +12,10 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.commissionings.Commissionings;
+import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.learning.Learning;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
@@ -52,6 +53,8 @@ class Snapshots {
     private final Fleet fleet;
     private final Commissionings commissionings;
     private final Returns returns;
+    private final Dispatches dispatches;
+    private final Bench bench;
     private final Learning learning;
 
     Snapshots(
@@ -61,6 +64,8 @@ class Snapshots {
             Fleet fleet,
             Commissionings commissionings,
             Returns returns,
+            Dispatches dispatches,
+            Bench bench,
             Learning learning) {
         this.entities = entities;
         this.site = site;
@@ -68,15 +73,17 @@ class Snapshots {
         this.fleet = fleet;
         this.commissionings = commissionings;
         this.returns = returns;
+        this.dispatches = dispatches;
+        this.bench = bench;
         this.learning = learning;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        // Learned priors fade from day to day.
-        String day = LocalDate.ofInstant(fleet.now(), ZoneOffset.UTC).toString();
-        String text = site.siteName() + "|" + site.timeZone() + "|" + day + "|" + Arrays.toString(counts);
+        // Need dates count from today on, and what was learned fades by the day, so they change at midnight without any write.
+        LocalDate today = LocalDate.ofInstant(fleet.now(), site.zone());
+        String text = site.siteName() + "|" + site.timeZone() + "|" + today + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
     }
 
@@ -102,7 +109,7 @@ class Snapshots {
                 open,
                 checkedIn,
                 fleet.lastEvents(due, EVENTS_PER_CABINET),
-                List.of(),
+                dispatches.needsOfReturns(bench.openByModel()),
                 learning.inForce());
     }
 }

@@ -2,7 +2,7 @@ package org.docksweep.service.learning;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -17,6 +17,7 @@ import org.docksweep.contract.LearningDecision;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.checkins.CheckIns;
 import org.docksweep.service.models.Models;
+import org.docksweep.service.site.Site;
 import org.docksweep.suspect.PriorTeacher;
 import org.docksweep.suspect.Priors;
 import org.springframework.stereotype.Service;
@@ -34,15 +35,17 @@ public class Learning {
     private final Models models;
     private final CheckIns checkIns;
     private final Fleet fleet;
+    private final Site site;
     /** Snapshots ask after every check-in, and mostly nothing was learned since. */
     private volatile Known known;
 
-    Learning(Repairs repairs, Decisions decisions, Models models, CheckIns checkIns, Fleet fleet) {
+    Learning(Repairs repairs, Decisions decisions, Models models, CheckIns checkIns, Fleet fleet, Site site) {
         this.repairs = repairs;
         this.decisions = decisions;
         this.models = models;
         this.checkIns = checkIns;
         this.fleet = fleet;
+        this.site = site;
     }
 
     /** What was learned, whether it is used or not. */
@@ -73,9 +76,12 @@ public class Learning {
                 PriorTeacher.POLICY);
     }
 
-    /** The end of this day (UTC): priors change once a day by forgetting, and by what is on record. */
+    /** The end of this day at the site: priors change once a day by forgetting, and by what is on record. */
     private Instant endOfDay() {
-        return fleet.now().truncatedTo(ChronoUnit.DAYS).plus(1, ChronoUnit.DAYS);
+        return LocalDate.ofInstant(fleet.now(), site.zone())
+                .plusDays(1)
+                .atStartOfDay(site.zone())
+                .toInstant();
     }
 
     private List<PriorTeacher.Returns> returns() {
@@ -83,7 +89,7 @@ public class Learning {
         Map<String, Integer> before = new HashMap<>();
         int from = 0;
         for (int days : PERIODS_DAYS) {
-            Instant middle = fleet.now().minus(Duration.ofHours(12L * (from + days)));
+            Instant middle = endOfDay().minus(Duration.ofHours(12L * (from + days)));
             for (FleetStatus.FaultRow row : checkIns.faults(Duration.ofDays(days))) {
                 int more = row.checkIns() - before.getOrDefault(row.driverModelCode(), 0);
                 before.put(row.driverModelCode(), row.checkIns());

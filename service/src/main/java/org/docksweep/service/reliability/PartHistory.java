@@ -8,34 +8,39 @@ import java.util.Optional;
 import org.docksweep.contract.PartLife;
 import org.docksweep.survival.Lifetime;
 
-/** A life on record as statistics take it: ages in weeks since fitting. */
-record PartHistory(PartLife life, LocalDate recordsFrom) {
+/**
+ * A life on record as statistics take it: ages in weeks since fitting.
+ *
+ * @param life the life
+ * @param recordsFrom first day from which a failure would have been known, or null when it was watched from its fitting
+ * @param foundAt when its failure was found, or null when it has not failed
+ * @param lastPassAt last return that passed, or null
+ */
+record PartHistory(PartLife life, LocalDate recordsFrom, Instant foundAt, Instant lastPassAt) {
     /** A failure within so many weeks of fitting is called early. Common practice, no source. */
     static final double EARLY_WEEKS = 4;
 
     private static final double DAYS_PER_WEEK = 7;
 
     /**
-     * The lifetime. A failure lies between the last return that passed and the day it was found. A part in service, or
-     * taken out while it worked, worked until its last good return where one is known, else until it was taken out or now.
+     * The lifetime. A failure lies between the last return that passed and the day it was found. A part in service works
+     * as far as its last good return tells; one that was taken out while it worked, until then.
      *
      * @return empty when the day of fitting is not known, or the part had failed before the records began
      */
-    Optional<Lifetime> lifetime(Instant asOf, ZoneId zone) {
+    Optional<Lifetime> lifetime(ZoneId zone) {
         if (life.fittedOn() == null) {
             return Optional.empty();
         }
         double entry = recordsFrom == null ? 0 : Math.max(0, weeks(recordsFrom));
-        double seenGood = life.lastPassAt() == null ? 0 : Math.max(0, weeks(day(life.lastPassAt(), zone)));
+        double seenGood = lastPassAt == null ? 0 : Math.max(0, weeks(day(lastPassAt, zone)));
         if (life.failed()) {
             // One that is found broken on the day of its fitting lived for part of a day.
-            double found = Math.max(1 / DAYS_PER_WEEK, weeks(day(life.endedAt(), zone)));
+            double found = Math.max(1 / DAYS_PER_WEEK, weeks(day(foundAt, zone)));
             double alive = Math.max(entry, Math.min(seenGood, found));
             return found > entry ? Optional.of(new Lifetime(entry, alive, found)) : Optional.empty();
         }
-        double end = life.endedAt() == null && life.lastPassAt() != null
-                ? seenGood
-                : weeks(day(life.endedAt() == null ? asOf : life.endedAt(), zone));
+        double end = life.endedAt() == null ? Math.max(entry, seenGood) : weeks(day(life.endedAt(), zone));
         return end >= entry ? Optional.of(new Lifetime(entry, end, Double.POSITIVE_INFINITY)) : Optional.empty();
     }
 
@@ -44,7 +49,11 @@ record PartHistory(PartLife life, LocalDate recordsFrom) {
         return life.failed()
                 && life.fittedOn() != null
                 && (recordsFrom == null || !recordsFrom.isAfter(life.fittedOn()))
-                && (life.lastPassAt() == null || weeks(day(life.endedAt(), zone)) <= EARLY_WEEKS);
+                && (!passedSinceFitting(zone) || weeks(day(foundAt, zone)) <= EARLY_WEEKS);
+    }
+
+    private boolean passedSinceFitting(ZoneId zone) {
+        return lastPassAt != null && day(lastPassAt, zone).isAfter(life.fittedOn());
     }
 
     private double weeks(LocalDate until) {

@@ -25,12 +25,14 @@ class Reliability {
     private final Models models;
     private final Fleet fleet;
     private final PastLives pastLives;
+    private final BenchHistories histories;
 
-    Reliability(Site site, Models models, Fleet fleet, PastLives pastLives) {
+    Reliability(Site site, Models models, Fleet fleet, PastLives pastLives, BenchHistories histories) {
         this.site = site;
         this.models = models;
         this.fleet = fleet;
         this.pastLives = pastLives;
+        this.histories = histories;
     }
 
     /** The report of all driver models, or of one. */
@@ -44,7 +46,7 @@ class Reliability {
                     "Leave it out for all, or take a code of GET /api/model-book.");
         }
         Instant asOf = fleet.now();
-        ReliabilityCount count = new ReliabilityCount(asOf, site.zone());
+        ReliabilityCount count = new ReliabilityCount(site.zone());
         Map<String, List<PartHistory>> parts = new TreeMap<>();
         for (PartHistory history : histories()) {
             parts.computeIfAbsent(history.life().driverModelCode(), d -> new ArrayList<>())
@@ -65,7 +67,11 @@ class Reliability {
 
     private List<PartHistory> histories() {
         List<PartHistory> all = new ArrayList<>();
-        pastLives.all().forEach(p -> all.add(new PartHistory(p.life(), p.recordsFrom())));
+        pastLives
+                .all()
+                .forEach(p -> all.add(new PartHistory(
+                        p.life(), p.recordsFrom(), p.life().endedAt(), p.life().lastPassAt())));
+        all.addAll(histories.all());
         return all;
     }
 }

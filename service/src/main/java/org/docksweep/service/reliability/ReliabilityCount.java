@@ -1,6 +1,5 @@
 package org.docksweep.service.reliability;
 
-import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -35,11 +34,9 @@ final class ReliabilityCount {
 
     private static final double FEWEST_EXPECTED = 2;
 
-    private final Instant asOf;
     private final ZoneId zone;
 
-    ReliabilityCount(Instant asOf, ZoneId zone) {
-        this.asOf = asOf;
+    ReliabilityCount(ZoneId zone) {
         this.zone = zone;
     }
 
@@ -64,7 +61,7 @@ final class ReliabilityCount {
 
     private List<Lifetime> lifetimes(List<PartHistory> parts) {
         return parts.stream()
-                .flatMap(p -> p.lifetime(asOf, zone).stream())
+                .flatMap(p -> p.lifetime(zone).stream())
                 .filter(l -> l.watched() > 0)
                 .toList();
     }
@@ -72,7 +69,7 @@ final class ReliabilityCount {
     private Group group(PartSource source, List<PartHistory> parts) {
         List<Lifetime> lives = lifetimes(parts);
         int aged = (int)
-                parts.stream().filter(p -> p.lifetime(asOf, zone).isPresent()).count();
+                parts.stream().filter(p -> p.lifetime(zone).isPresent()).count();
         int failures = (int) parts.stream().filter(p -> p.life().failed()).count();
         double partWeeks = lives.stream().mapToDouble(Lifetime::watched).sum();
         int agedFailures = (int) lives.stream().filter(Lifetime::failed).count();
