@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.BenchActionBody;
 import org.docksweep.contract.ImportReceipt;
 import org.docksweep.contract.PartLife;
 import org.docksweep.contract.PastPartLife;
@@ -118,7 +119,8 @@ class ReliabilityTest {
 
         long failures = lives.stream().filter(l -> l.life().failed()).count();
         assertThat((long) row.all().failures()).isEqualTo(failures);
-        assertThat(row.all().parts()).isEqualTo(lives.size());
+        // And the one that sits in the cabinet, of which nothing is known yet.
+        assertThat(row.all().parts()).isEqualTo(lives.size() + 1);
         assertThat(row.groups())
                 .extracting(ReliabilityReport.Group::source)
                 .containsExactly(PartSource.ORIGINAL, PartSource.AFTERMARKET);
@@ -217,6 +219,31 @@ class ReliabilityTest {
     }
 
     @Test
+    void countsWhatTheBenchTookOut() {
+        BenchDesk desk = BenchDesk.withJob(api);
+        desk.receive(desk.diaphragm, 1, "N" + desk.tag);
+        ReliabilityReport.Group before = horns();
+        desk.act(BenchActionBody.Verb.ACCEPT, BenchActionBody.Verb.START_REPAIR);
+        BenchDesk.expect(201, desk.find(ConfirmedCause.COIL_BURNT));
+        BenchDesk.expect(
+                201, desk.exchange(desk.newDiaphragm(desk.diaphragm, "D" + desk.tag, "N" + desk.tag)));
+
+        ReliabilityReport.Group after = horns();
+
+        assertThat(after.failures() - before.failures()).isEqualTo(1);
+        assertThat(after.parts() - before.parts()).isEqualTo(1);
+        assertThat(after.inService()).isEqualTo(before.inService());
+    }
+
+    private ReliabilityReport.Group horns() {
+        return api.get(ApiPaths.RELIABILITY + "?driverModel=REED-1")
+                .as(ReliabilityReport.class)
+                .drivers()
+                .get(0)
+                .all();
+    }
+
+    @Test
     void takesALifeOnceAndRefusesAnotherUnderItsId() {
         PastPartLife life = failed(PartSource.ORIGINAL, 0, 8, 12);
         PastPartLife other = new PastPartLife(life.life(), FIRST_DAY);
@@ -257,10 +284,8 @@ class ReliabilityTest {
         assertThat(problem.errors())
                 .extracting(Problem.Entry::column)
                 .contains("[1].life.endedAt", "[1].life.lastPassAt", "[2].life.endedAt", "[2].life.returnCount");
-        assertThat(api.get(ApiPaths.RELIABILITY + "?driverModel=" + drivers.horn())
-                        .as(ReliabilityReport.class)
-                        .drivers())
-                .isEmpty();
+        assertThat(report().all().parts()).as("the one that sits in the cabinet").isEqualTo(1);
+        assertThat(report().all().failures()).isZero();
     }
 
     @Test

@@ -81,7 +81,8 @@ class Snapshots {
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        // Need dates count from today on, and what was learned fades by the day, so they change at midnight without any write.
+        // Need dates count from today on, and what was learned fades by the day, so they change at midnight without any
+        // write.
         LocalDate today = LocalDate.ofInstant(fleet.now(), site.zone());
         String text = site.siteName() + "|" + site.timeZone() + "|" + today + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));

@@ -68,8 +68,8 @@ final class ReliabilityCount {
 
     private Group group(PartSource source, List<PartHistory> parts) {
         List<Lifetime> lives = lifetimes(parts);
-        int aged = (int)
-                parts.stream().filter(p -> p.lifetime(zone).isPresent()).count();
+        int aged =
+                (int) parts.stream().filter(p -> p.lifetime(zone).isPresent()).count();
         int failures = (int) parts.stream().filter(p -> p.life().failed()).count();
         double partWeeks = lives.stream().mapToDouble(Lifetime::watched).sum();
         int agedFailures = (int) lives.stream().filter(Lifetime::failed).count();
