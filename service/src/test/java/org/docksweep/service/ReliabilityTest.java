@@ -213,9 +213,9 @@ class ReliabilityTest {
         ReliabilityReport.Group all = report().all();
 
         assertThat(all.partWeeks()).isEqualTo(50 + 24);
-        assertThat(all.curve())
-                .singleElement()
-                .satisfies(p -> assertThat(p.atRisk()).isEqualTo(1));
+        // The failure at 24 weeks with one at risk; the old part then carries the curve to its last good return.
+        assertThat(all.curve()).extracting(ReliabilityReport.Point::weeks).containsExactly(24.0, 150.0);
+        assertThat(all.curve().get(0).atRisk()).isEqualTo(1);
     }
 
     @Test

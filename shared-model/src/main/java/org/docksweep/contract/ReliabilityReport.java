@@ -52,7 +52,7 @@ public record ReliabilityReport(String siteName, Instant asOf, double confidence
      * @param rateLower lower limit of it, or null
      * @param rateUpper upper limit of it, or null
      * @param medianWeeks age by which half have failed as the curve has it, or null when it does not fall so far
-     * @param curve share that works by age, with limits
+     * @param curve share that works by age, with limits; the last point may have no failure and says how far it holds
      * @param weibull fitted distribution, or null
      * @param noWeibull why there is none, or null
      * @param unitCostCents mean cost of a part in hundredths of the house's currency, or null when not known

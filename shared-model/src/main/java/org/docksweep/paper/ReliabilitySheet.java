@@ -103,16 +103,16 @@ public final class ReliabilitySheet {
 
     private static SheetTable groups(PaperText text, DriverRow row) {
         SheetTable table = new SheetTable(text.get("reliability.table.groups"))
-                .words("column.source", 23)
-                .number("column.parts", 13)
-                .number("column.in-service", 15)
-                .number("column.failures", 17)
-                .number("column.early", 13)
-                .number("column.returns", 16)
-                .number("column.rate", 29)
-                .number("column.tenth", 30)
-                .number("column.half", 15)
-                .number("column.cost", 22);
+                .words("reliability.column.source", 23)
+                .number("reliability.column.parts", 13)
+                .number("reliability.column.in-service", 15)
+                .number("reliability.column.failures", 17)
+                .number("reliability.column.early", 13)
+                .number("reliability.column.returns", 16)
+                .number("reliability.column.rate", 29)
+                .number("reliability.column.tenth", 30)
+                .number("reliability.column.half", 15)
+                .number("reliability.column.cost", 22);
         List<Group> groups = new ArrayList<>(row.groups());
         groups.add(row.all());
         for (int i = 0; i < groups.size(); i++) {
@@ -163,11 +163,11 @@ public final class ReliabilitySheet {
 
     private static SheetTable causes(PaperText text, DriverRow row) {
         SheetTable table = new SheetTable(text.get("reliability.table.causes"))
-                .words("column.cause", 60)
-                .number("column.failures", 18)
-                .number("column.original", 18)
-                .number("column.aftermarket", 22)
-                .words("column.failure-share", 50);
+                .words("reliability.column.cause", 60)
+                .number("reliability.column.failures", 18)
+                .number("reliability.column.original", 18)
+                .number("reliability.column.aftermarket", 22)
+                .words("reliability.column.share", 50);
         int all = row.causes().stream().mapToInt(CauseRow::failures).sum();
         for (CauseRow cause : row.causes()) {
             table.row(

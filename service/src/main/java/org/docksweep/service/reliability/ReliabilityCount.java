@@ -92,19 +92,33 @@ final class ReliabilityCount {
                 limits == null ? null : rounded(limits.lower()),
                 limits == null ? null : rounded(limits.upper()),
                 curve.median().isPresent() ? rounded(curve.median().getAsDouble()) : null,
-                curve.steps().stream()
-                        .map(s -> new Point(
-                                rounded(s.age()),
-                                s.atRisk(),
-                                s.failures(),
-                                rounded(s.survival()),
-                                rounded(s.limits().lower()),
-                                rounded(s.limits().upper())))
-                        .toList(),
+                points(curve, lives),
                 answer instanceof WeibullFit fit ? weibull(fit) : null,
                 answer instanceof WeibullAnswer.Unsettled unsettled ? unsettled.why() : null,
                 unitCost,
                 unitCost == null || returns == 0 ? null : rounded(unitCost * failures * 1000 / returns));
+    }
+
+    /** The steps, and where the oldest part without failure has got to: the curve holds until there and no farther. */
+    private static List<Point> points(SurvivalCurve curve, List<Lifetime> lives) {
+        List<Point> points = new ArrayList<>();
+        for (SurvivalCurve.Step s : curve.steps()) {
+            points.add(new Point(
+                    rounded(s.age()),
+                    s.atRisk(),
+                    s.failures(),
+                    rounded(s.survival()),
+                    rounded(s.limits().lower()),
+                    rounded(s.limits().upper())));
+        }
+        double oldest = lives.stream().mapToDouble(Lifetime::endAge).max().orElse(0);
+        if (!points.isEmpty() && rounded(oldest) > points.get(points.size() - 1).weeks()) {
+            Point last = points.get(points.size() - 1);
+            int there = (int)
+                    lives.stream().filter(l -> l.endAge() == oldest).count();
+            points.add(new Point(rounded(oldest), there, 0, last.survival(), last.lower(), last.upper()));
+        }
+        return points;
     }
 
     private static Double meanCost(List<PartHistory> parts) {
