@@ -116,6 +116,21 @@ public final class ApiPaths {
     public static final String FLEET_STATUS = API + "/fleet-status";
     /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
     public static final String EXPORT = API + "/export";
+    /**
+     * GET {@link ReliabilityReport}, or as text/csv, or as PDF ({@code ?driverModel=} of one driver model): how long parts
+     * last.
+     */
+    public static final String RELIABILITY = API + "/reliability";
+    /** POST a list of {@link PastPartLife}, idempotent by their ids, all or nothing; gives {@link ImportReceipt}. */
+    public static final String PAST_PART_LIVES = API + "/past-part-lives";
+    /** GET list of {@link DriftRow}: cabinets on their way out; {@code /{tag}} GET all quantities of one cabinet. */
+    public static final String DRIFT_WATCH = API + "/drift-watch";
+    /** GET {@link LearnedPriors}. */
+    public static final String LEARNED_PRIORS = API + "/learned-priors";
+    /** GET list of {@link LearningDecision}, newest first; {@code /{id}} PUT (manager). */
+    public static final String LEARNING_DECISIONS = API + "/learning-decisions";
+    /** GET {@link DockConfusion}. */
+    public static final String DOCK_CONFUSION = API + "/dock-confusion";
     /** GET, unauthenticated: liveness for scripts. */
     public static final String HEALTH = "/actuator/health";
 

@@ -28,6 +28,7 @@ import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
+import org.docksweep.suspect.Priors;
 
 /** Brings the invented house to the service, or straight into a kiosk when there is no service. */
 final class HouseLoader {
@@ -113,6 +114,7 @@ final class HouseLoader {
                 List.of(house.returnList()),
                 List.of(),
                 recent,
-                List.of());
+                List.of(),
+                Priors.USUAL);
     }
 }

@@ -71,7 +71,8 @@ final class SmallHouse {
                 List.of(list),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     private static CabinetBody cabinet(AssetTag tag, String model) {
