@@ -10,6 +10,7 @@ import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.night.TruthTable.Match;
+import org.docksweep.kiosk.proving.Wilson;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 import org.junit.jupiter.api.Test;
