@@ -30,6 +30,7 @@ final class CaptureRenderer {
     private final Converter converter;
     private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
     private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
+    private final DriveSpectra drives = new DriveSpectra();
 
     CaptureRenderer(Electronics electronics, Hall hall, double sampleRateHz) {
         this.electronics = electronics;
@@ -62,26 +63,25 @@ final class CaptureRenderer {
         return converter.convert(kind, playback, plan, signals);
     }
 
+    /** Spectrum of the drive as it leaves the converter: louder or quieter by what went wrong, and late. */
     private double[] driveSpectrum(SweepPlan plan, Playback playback, int length) {
-        double[] spectrum = new double[length];
-        double[] volts = plan.driveVolts();
         double gain = switch (playback.disturbance()) {
             case CLIP -> 7;
             case QUIET -> 0.02;
             case SILENT -> 0;
             default -> 1;
         };
-        int whole = (int) Math.floor(playback.latencyS() * sampleRateHz);
-        double part = playback.latencyS() * sampleRateHz - whole;
-        for (int i = 0; i < volts.length; i++) {
-            spectrum[i + whole] = gain * volts[i];
+        double[] spectrum = drives.spectrum(plan, length, this::transform).clone();
+        if (gain != 1) {
+            for (int k = 0; k < spectrum.length; k++) {
+                spectrum[k] *= gain;
+            }
         }
-        transform(length).realForward(spectrum);
-        turn(spectrum, part);
+        turn(spectrum, playback.latencyS() * sampleRateHz);
         return spectrum;
     }
 
-    /** Delays a packed spectrum by part of a frame. */
+    /** Delays a packed spectrum by so many frames, whole or not. */
     private static void turn(double[] spectrum, double frames) {
         int n = spectrum.length;
         double stepCos = Math.cos(2 * Math.PI * frames / n);
@@ -127,13 +127,15 @@ final class CaptureRenderer {
             excursion[i] = response.excursion().multiply(gain);
         }
         double[] at = positions.computeIfAbsent(drive.length, n -> LogGrid.positions(n, sampleRateHz));
-        double[] v = inverse(LogGrid.times(drive, at, volts));
-        double[] i =
-                kind == TestPointKind.LINE_INPUT ? new double[v.length] : inverse(LogGrid.times(drive, at, amperes));
-        double[] p = inverse(withTail(LogGrid.times(drive, at, pascals)));
         boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY;
+        double[][] products = moves
+                ? LogGrid.times(drive, at, volts, amperes, pascals, excursion)
+                : LogGrid.times(drive, at, volts, amperes, pascals);
+        double[] v = inverse(products[0]);
+        double[] i = kind == TestPointKind.LINE_INPUT ? new double[v.length] : inverse(products[1]);
+        double[] p = inverse(withTail(products[2]));
         if (moves) {
-            double[] x = inverse(LogGrid.times(drive, at, excursion));
+            double[] x = inverse(products[3]);
             imperfections.distort(v, i, p, x);
             imperfections.rub(plan, playback, load.rubDb(), p, x);
         }

@@ -9,6 +9,7 @@ import org.docksweep.judge.Prompt;
  * @param dealt the return
  * @param verdict verdict in the end
  * @param prompt prompt in the end
+ * @param firstPrompt what the dock hand was asked first, at the probe or by the verdict
  * @param watch whether a passing cabinet got a watch mark
  * @param sweeps how often a point was swept in all
  * @param spoiled whether a sweep was spoiled on the way
@@ -25,6 +26,7 @@ record Outcome(
         ReturnCase dealt,
         Verdict verdict,
         Prompt prompt,
+        Prompt firstPrompt,
         boolean watch,
         int sweeps,
         boolean spoiled,

@@ -69,7 +69,7 @@ public final class ProvingFiles {
      */
     public static String csv(ProvingReport report) {
         StringBuilder csv = new StringBuilder("return,label,model,fault,target,severity,knows,ambient_c,coil_c,hall_db,"
-                + "verdict,prompt,watch,sweeps,first_suspect,place_right,first_exact,second_exact,first_in_group,"
+                + "verdict,prompt,first_prompt,watch,sweeps,first_suspect,place_right,first_exact,second_exact,first_in_group,"
                 + "second_in_group,meter,mask,processor_s\n");
         for (Outcome o : report.outcomes()) {
             ReturnCase c = o.dealt();
@@ -88,6 +88,7 @@ public final class ProvingFiles {
                             number(c.unit().climate().hallNoiseDb()),
                             o.verdict().name(),
                             o.prompt().name(),
+                            o.firstPrompt().name(),
                             Boolean.toString(o.watch()),
                             Integer.toString(o.sweeps()),
                             o.firstSuspect(),

@@ -94,9 +94,11 @@ public final class ProvingReport {
                 ProvingFaultKind kind = o.dealt().fault().kind();
                 int[] row = rows.computeIfAbsent(kind, k -> new int[4]);
                 row[0]++;
-                row[1] += o.prompt() == FaultNames.wantedPrompt(kind) ? 1 : 0;
-                row[2] += o.verdict() == Verdict.PASS ? 1 : 0;
-                row[3] += o.failed() ? 1 : 0;
+                boolean asked = o.firstPrompt() == FaultNames.wantedPrompt(kind);
+                // who is asked rightly plugs the lead or takes the label off before anything is decided
+                row[1] += asked ? 1 : 0;
+                row[2] += !asked && o.verdict() == Verdict.PASS ? 1 : 0;
+                row[3] += !asked && o.failed() ? 1 : 0;
             }
         }
         return rows;

@@ -2,8 +2,9 @@ package org.docksweep.kiosk.proving;
 
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.docksweep.contract.ProvingFault;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.contract.ProvingRig;
@@ -21,12 +22,13 @@ import org.docksweep.judge.JudgeRequest;
 import org.docksweep.judge.JudgeRequest.PointCapture;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.judge.Prompt;
+import org.docksweep.kiosk.dock.RealGate;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.RecordingException;
 import org.docksweep.sweep.RecordingFiles;
 import org.docksweep.sweep.RigException;
-import org.docksweep.sweep.SweepPlans;
+import org.docksweep.sweep.SweepPlan;
 import org.docksweep.sweep.WavFormat;
 
 /** Takes returns through sweep, calibration and judgement. One per thread: it has a rig of its own. */
@@ -41,6 +43,7 @@ final class ReturnJudge implements AutoCloseable {
     private final ProvingHouse house;
     private final AmbiguityGroups groups;
     private final ProvingRig rig;
+    private final RealGate gate = new RealGate();
 
     ReturnJudge(ProvingGround ground, ProvingHouse house, AmbiguityGroups groups, ProvingOptions options) {
         this.ground = ground;
@@ -50,7 +53,8 @@ final class ReturnJudge implements AutoCloseable {
     }
 
     /** A judgement and what it took. */
-    private record Judged(CabinetJudgement judgement, JudgeRequest request, int sweeps, boolean spoiled) {}
+    private record Judged(
+            CabinetJudgement judgement, JudgeRequest request, Prompt asked, int sweeps, boolean spoiled) {}
 
     Outcome take(ReturnCase dealt) throws RigException, RecordingException {
         long started = threadNs();
@@ -71,6 +75,7 @@ final class ReturnJudge implements AutoCloseable {
                 dealt,
                 judgement.verdict(),
                 judgement.prompt(),
+                judged.asked() == Prompt.NONE ? judgement.prompt() : judged.asked(),
                 judgement.watch(),
                 judged.sweeps(),
                 judged.spoiled(),
@@ -122,8 +127,13 @@ final class ReturnJudge implements AutoCloseable {
                 .toList();
         List<PointCapture> captures = new ArrayList<>();
         int sweeps = 0;
+        Prompt asked = Prompt.NONE;
+        Map<String, Boolean> full = new HashMap<>();
         for (TestPoint point : model.testPoints()) {
-            captures.add(swept(occasion, unit, point));
+            Probe.Answer probed = Probe.of(rig, gate, house, model, point, occasion, unit);
+            asked = asked == Prompt.NONE ? probed.prompt() : asked;
+            full.put(point.code(), probed.fullLevel());
+            captures.add(swept(occasion, unit, point, probed.fullLevel()));
             sweeps++;
         }
         JudgeRequest request = request(model, captures, references, baselines);
@@ -133,19 +143,21 @@ final class ReturnJudge implements AutoCloseable {
             for (int i = 0; i < captures.size(); i++) {
                 if (judgement.points().get(i).prompt() == Prompt.SWEEP_AGAIN) {
                     TestPoint point = model.testPoint(captures.get(i).testPointCode());
-                    captures.set(i, swept(occasion, unit, point));
+                    captures.set(i, swept(occasion, unit, point, full.get(point.code())));
                     sweeps++;
                 }
             }
             request = request(model, captures, references, baselines);
             judgement = Judge.judge(request);
         }
-        return new Judged(judgement, request, sweeps, spoiled);
+        return new Judged(judgement, request, asked, sweeps, spoiled);
     }
 
-    private PointCapture swept(String occasion, ProvingUnit unit, TestPoint point) throws RigException {
+    private PointCapture swept(String occasion, ProvingUnit unit, TestPoint point, boolean fullLevel)
+            throws RigException {
         rig.plug(occasion, unit, point.code());
-        Capture capture = rig.play(SweepPlans.dock(point, rig.sampleRateHz()), point.kind(), share -> {});
+        SweepPlan plan = fullLevel ? gate.sweep(point, rig.sampleRateHz()) : gate.quietSweep(point, rig.sampleRateHz());
+        Capture capture = rig.play(plan, point.kind(), share -> {});
         return new PointCapture(point.code(), capture);
     }
 
@@ -184,8 +196,19 @@ final class ReturnJudge implements AutoCloseable {
     }
 
     private static boolean sameSamples(Capture a, Capture b) {
-        return a.header().channels().stream()
-                .allMatch(c -> Arrays.equals(a.fullScale(c.role()), b.fullScale(c.role())));
+        return a.frames() == b.frames()
+                && a.header().channels().stream()
+                        .allMatch(c -> sameSamples(a.fullScale(c.role()), b.fullScale(c.role())));
+    }
+
+    /** Equal as numbers: whole numbers know no negative zero. */
+    private static boolean sameSamples(float[] a, float[] b) {
+        for (int i = 0; i < a.length; i++) {
+            if (a[i] != b[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean rightPosition(ProvingFault fault, List<Suspect> suspects) {
