@@ -20,7 +20,9 @@ final class CaptureRenderer {
     /** What is captured beyond the plan, so that latency cuts nothing off. */
     static final double AFTER_PLAN_S = 0.30;
 
-    private static final double SETTLING_S = 0.6;
+    /** What a cabinet and the hall go on doing after a sweep. */
+    private static final double SETTLING_S = 1.0;
+
     private static final double SOUND_TRAVEL_S = 0.0029;
 
     private final Electronics electronics;
@@ -53,7 +55,7 @@ final class CaptureRenderer {
 
     float[][] render(SweepPlan plan, TestPointKind kind, Playback playback) {
         int frames = plan.totalFrames() + (int) Math.round(AFTER_PLAN_S * sampleRateHz);
-        int length = transformLength(frames + (int) (SETTLING_S * sampleRateHz));
+        int length = transformLength(plan.signal().frames() + (int) (SETTLING_S * sampleRateHz));
         double[] drive = driveSpectrum(plan, playback, length);
         Signals signals = signals(plan, kind, playback, playback.load(), drive, frames);
         if (playback.failing() != null) {
@@ -63,7 +65,7 @@ final class CaptureRenderer {
         return converter.convert(kind, playback, plan, signals);
     }
 
-    /** Spectrum of the drive as it leaves the converter: louder or quieter by what went wrong, and late. */
+    /** Spectrum of one sweep as it leaves the converter: louder or quieter by what went wrong, late by part of a frame. */
     private double[] driveSpectrum(SweepPlan plan, Playback playback, int length) {
         double gain = switch (playback.disturbance()) {
             case CLIP -> 7;
@@ -71,17 +73,19 @@ final class CaptureRenderer {
             case SILENT -> 0;
             default -> 1;
         };
-        double[] spectrum = drives.spectrum(plan, length, this::transform).clone();
+        double[] spectrum =
+                drives.spectrum(plan.signal(), length, this::transform).clone();
         if (gain != 1) {
             for (int k = 0; k < spectrum.length; k++) {
                 spectrum[k] *= gain;
             }
         }
-        turn(spectrum, playback.latencyS() * sampleRateHz);
+        double late = playback.latencyS() * sampleRateHz;
+        turn(spectrum, late - Math.floor(late));
         return spectrum;
     }
 
-    /** Delays a packed spectrum by so many frames, whole or not. */
+    /** Delays a packed spectrum by part of a frame. */
     private static void turn(double[] spectrum, double frames) {
         int n = spectrum.length;
         double stepCos = Math.cos(2 * Math.PI * frames / n);
@@ -131,21 +135,19 @@ final class CaptureRenderer {
         double[][] products = moves
                 ? LogGrid.times(drive, at, volts, amperes, pascals, excursion)
                 : LogGrid.times(drive, at, volts, amperes, pascals);
-        double[] v = inverse(products[0]);
-        double[] i = kind == TestPointKind.LINE_INPUT ? new double[v.length] : inverse(products[1]);
-        double[] p = inverse(withTail(products[2]));
+        double[] v = played(products[0], plan, playback, frames);
+        double[] i =
+                kind == TestPointKind.LINE_INPUT ? new double[frames] : played(products[1], plan, playback, frames);
+        double[] p = played(withTail(products[2]), plan, playback, frames);
         if (moves) {
-            double[] x = inverse(products[3]);
+            double[] x = played(products[3], plan, playback, frames);
             imperfections.distort(v, i, p, x);
             imperfections.rub(plan, playback, load.rubDb(), p, x);
         }
         double travelS = SOUND_TRAVEL_S + playback.placementShiftS();
         double[] heard = delayed(p, (int) Math.round(travelS * sampleRateHz));
         hall.addReflections(heard, playback.placementShiftS());
-        return new Signals(
-                java.util.Arrays.copyOf(v, frames),
-                java.util.Arrays.copyOf(i, frames),
-                java.util.Arrays.copyOf(heard, frames));
+        return new Signals(v, i, heard);
     }
 
     /** Amplifier, sense resistor, lead with its capacitance, contacts, then the load; current is the sense resistor's. */
@@ -168,9 +170,19 @@ final class CaptureRenderer {
         return transforms.computeIfAbsent(length, DoubleFFT_1D::new);
     }
 
-    private double[] inverse(double[] spectrum) {
+    /** From the answer to one sweep to the whole plan: what is linear may be laid over itself. */
+    private double[] played(double[] spectrum, SweepPlan plan, Playback playback, int frames) {
         transform(spectrum.length).realInverse(spectrum, true);
-        return spectrum;
+        double[] whole = new double[frames];
+        int late = (int) Math.floor(playback.latencyS() * sampleRateHz);
+        for (int repeat = 0; repeat < plan.repeats(); repeat++) {
+            int start = plan.startFrame(repeat) + late;
+            int end = Math.min(frames, start + spectrum.length);
+            for (int k = start; k < end; k++) {
+                whole[k] += spectrum[k - start];
+            }
+        }
+        return whole;
     }
 
     private double[] withTail(double[] direct) {
