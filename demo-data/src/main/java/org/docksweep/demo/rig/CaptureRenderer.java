@@ -21,7 +21,9 @@ final class CaptureRenderer {
     static final double AFTER_PLAN_S = 0.30;
 
     /** What a cabinet and the hall go on doing after a sweep. */
-    private static final double SETTLING_S = 1.0;
+    private static final double SETTLING_S = 1.2;
+
+    private static final double FADE_S = 0.15;
 
     private static final double SOUND_TRAVEL_S = 0.0029;
 
@@ -170,16 +172,31 @@ final class CaptureRenderer {
         return transforms.computeIfAbsent(length, DoubleFFT_1D::new);
     }
 
-    /** From the answer to one sweep to the whole plan: what is linear may be laid over itself. */
+    /**
+     * From the answer to one sweep to the whole plan: what is linear may be laid over itself. Below the lowest frequency
+     * nothing is rendered, which leaves a slow remainder over the whole transform; it is faded in before the sweep and out
+     * after it, so that it begins and ends nowhere.
+     */
     private double[] played(double[] spectrum, SweepPlan plan, Playback playback, int frames) {
-        transform(spectrum.length).realInverse(spectrum, true);
+        int length = spectrum.length;
+        transform(length).realInverse(spectrum, true);
+        int fade = (int) (FADE_S * sampleRateHz);
+        for (int k = 0; k < fade; k++) {
+            double share = 0.5 - 0.5 * Math.cos(Math.PI * (k + 0.5) / fade);
+            // the last of the transform comes before its first
+            spectrum[length - 1 - fade - k] *= share;
+            spectrum[length - fade + k] *= share;
+        }
         double[] whole = new double[frames];
         int late = (int) Math.floor(playback.latencyS() * sampleRateHz);
         for (int repeat = 0; repeat < plan.repeats(); repeat++) {
             int start = plan.startFrame(repeat) + late;
-            int end = Math.min(frames, start + spectrum.length);
-            for (int k = start; k < end; k++) {
-                whole[k] += spectrum[k - start];
+            for (int k = Math.max(-fade, -start); k < 0; k++) {
+                whole[start + k] += spectrum[length + k];
+            }
+            int count = Math.min(frames - start, length - fade);
+            for (int k = 0; k < count; k++) {
+                whole[start + k] += spectrum[k];
             }
         }
         return whole;
