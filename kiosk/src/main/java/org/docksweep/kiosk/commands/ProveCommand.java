@@ -123,6 +123,12 @@ public final class ProveCommand implements Callable<Integer> {
     private int threads;
 
     @Option(
+            names = "--within",
+            paramLabel = "MINUTES",
+            description = "Takes no further return after this time and reports those taken. Default: all are taken")
+    private double minutes = Double.POSITIVE_INFINITY;
+
+    @Option(
             names = "--severity-sweep",
             paramLabel = "N",
             description = "Also takes N returns of every soft fault at each of a row of severities.")
@@ -150,7 +156,7 @@ public final class ProveCommand implements Callable<Integer> {
             ProvingReport report;
             SeveritySweep sweep = null;
             try {
-                report = run.run(done -> show(done, options.returns(), "returns"));
+                report = run.run(60 * minutes, done -> show(done, options.returns(), "returns"));
                 if (sweepEach > 0) {
                     int cells = run.sweepSize(sweepEach);
                     sweep = run.sweepSeverities(sweepEach, done -> show(done, cells, "severities"));

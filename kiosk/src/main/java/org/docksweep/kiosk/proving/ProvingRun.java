@@ -11,6 +11,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import java.util.function.IntConsumer;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
@@ -44,14 +45,15 @@ public final class ProvingRun {
     }
 
     /**
-     * Takes all returns.
+     * Takes the returns in the order dealt, all of them or as many as the time allows.
      *
+     * @param mostS when to take no further return, in seconds from now; infinite for no limit
      * @param progress hears how many are done
      * @return the report
      */
-    public ProvingReport run(IntConsumer progress) {
+    public ProvingReport run(double mostS, IntConsumer progress) {
         long started = System.nanoTime();
-        List<Outcome> outcomes = takeAll(new CaseDealer(ground, options).deal(), progress);
+        List<Outcome> outcomes = takeAll(new CaseDealer(ground, options).deal(), mostS, progress);
         return new ProvingReport(options, outcomes, groups, (System.nanoTime() - started) / 1e9);
     }
 
@@ -63,7 +65,7 @@ public final class ProvingRun {
      * @return the sweep
      */
     public SeveritySweep sweepSeverities(int perCell, IntConsumer progress) {
-        return SeveritySweep.of(takeAll(severityCases(perCell), progress));
+        return SeveritySweep.of(takeAll(severityCases(perCell), Double.POSITIVE_INFINITY, progress));
     }
 
     /**
@@ -92,14 +94,16 @@ public final class ProvingRun {
         return cases;
     }
 
-    private List<Outcome> takeAll(List<ReturnCase> cases, IntConsumer progress) {
+    private List<Outcome> takeAll(List<ReturnCase> cases, double mostS, IntConsumer progress) {
+        long started = System.nanoTime();
+        BooleanSupplier inTime = () -> (System.nanoTime() - started) / 1e9 < mostS;
         ConcurrentLinkedQueue<ReturnCase> queue = new ConcurrentLinkedQueue<>(cases);
         AtomicInteger done = new AtomicInteger();
         ExecutorService pool = Executors.newFixedThreadPool(options.threads());
         try {
             List<Future<List<Outcome>>> parts = new ArrayList<>();
             for (int t = 0; t < options.threads(); t++) {
-                Callable<List<Outcome>> work = () -> takeFrom(queue, done, progress);
+                Callable<List<Outcome>> work = () -> takeFrom(queue, inTime, done, progress);
                 parts.add(pool.submit(work));
             }
             List<Outcome> all = new ArrayList<>();
@@ -119,11 +123,12 @@ public final class ProvingRun {
         }
     }
 
-    private List<Outcome> takeFrom(ConcurrentLinkedQueue<ReturnCase> queue, AtomicInteger done, IntConsumer progress)
+    private List<Outcome> takeFrom(
+            ConcurrentLinkedQueue<ReturnCase> queue, BooleanSupplier inTime, AtomicInteger done, IntConsumer progress)
             throws Exception {
         List<Outcome> outcomes = new ArrayList<>();
         try (ReturnJudge judge = new ReturnJudge(ground, house, groups, options)) {
-            for (ReturnCase next = queue.poll(); next != null; next = queue.poll()) {
+            for (ReturnCase next = queue.poll(); next != null && inTime.getAsBoolean(); next = queue.poll()) {
                 outcomes.add(judge.take(next));
                 progress.accept(done.incrementAndGet());
             }
