@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.docksweep.contract.ProvingFault;
 import org.docksweep.contract.ProvingFaultKind;
@@ -17,9 +18,10 @@ import org.docksweep.suspect.Suspect;
 
 /**
  * Faults of a model that the terminals cannot tell apart, fixed before the first return: those whose changes of the
- * impedance, weighed by what healthy units and the moment do to it, correlate by more than 0.95. Groups are made by
- * complete linkage: every pair of a group is above the limit. Faults that only a microphone hears stand alone; at a powered
- * cabinet, all faults of one driver are one group.
+ * impedance, weighed by what healthy units and the moment do to it, are alike by more than 0.95 in direction and size; the
+ * severity of a soft suspect is free, as it is for the gate. This asks for more than a correlation above 0.95. Groups are
+ * made by complete linkage: every pair of a group is above the limit. Faults of two ways are never put together, and faults
+ * that only a microphone hears stand alone.
  */
 final class AmbiguityGroups {
     static final double LIMIT = 0.95;
@@ -50,20 +52,32 @@ final class AmbiguityGroups {
         return groups;
     }
 
+    /** A powered cabinet shows of each driver only whether it is silent, weak, reversed or rubbing. */
     private static List<Group> perDriver(CabinetModel model, List<ProvingFault> all) {
-        List<Group> groups = new ArrayList<>();
-        for (String target :
-                new TreeSet<>(all.stream().map(ProvingFault::target).toList())) {
-            groups.add(group(
-                    model, all.stream().filter(f -> f.target().equals(target)).toList()));
+        Map<String, List<ProvingFault>> bySound = new TreeMap<>();
+        for (ProvingFault fault : all) {
+            String sound = switch (fault.kind()) {
+                case DRIVER_OPEN, COIL_SHORTED, SEIZED -> "silent";
+                case WRONG_IMPEDANCE, WAY_WEAK -> "weak";
+                default -> fault.kind().name();
+            };
+            bySound.computeIfAbsent(fault.target() + " " + sound, k -> new ArrayList<>())
+                    .add(fault);
         }
-        return groups;
+        return bySound.values().stream().map(members -> group(model, members)).toList();
     }
 
     private static List<Group> linked(
             CabinetModel model, List<ProvingFault> all, ProvingGround ground, ProvingOptions options) {
         Sensitivities sensitivities = new Sensitivities(ground, options, model);
-        double[][] correlation = sensitivities.correlations(all);
+        double[][] likeness = sensitivities.likeness(all);
+        for (int i = 0; i < all.size(); i++) {
+            for (int k = 0; k < all.size(); k++) {
+                if (group(model, List.of(all.get(i), all.get(k))).ways().size() > 1) {
+                    likeness[i][k] = 0;
+                }
+            }
+        }
         List<Set<Integer>> clusters = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
             clusters.add(new HashSet<>(Set.of(i)));
@@ -73,7 +87,7 @@ final class AmbiguityGroups {
             int[] pair = null;
             for (int a = 0; a < clusters.size(); a++) {
                 for (int b = a + 1; b < clusters.size(); b++) {
-                    double weakest = weakest(correlation, clusters.get(a), clusters.get(b));
+                    double weakest = weakest(likeness, clusters.get(a), clusters.get(b));
                     if (weakest > best) {
                         best = weakest;
                         pair = new int[] {a, b};
@@ -90,11 +104,11 @@ final class AmbiguityGroups {
                 .toList();
     }
 
-    private static double weakest(double[][] correlation, Set<Integer> a, Set<Integer> b) {
+    private static double weakest(double[][] likeness, Set<Integer> a, Set<Integer> b) {
         double weakest = 1;
         for (int i : a) {
             for (int k : b) {
-                weakest = Math.min(weakest, correlation[i][k]);
+                weakest = Math.min(weakest, likeness[i][k]);
             }
         }
         return weakest;

@@ -155,8 +155,8 @@ public final class ProvingTable {
 
     private void groups() {
         add(
-                "Ambiguity groups, fixed before the run: faults whose effects at the terminals correlate by more than %.2f"
-                        + " (complete linkage)",
+                "Ambiguity groups, fixed before the run: effects at the terminals alike by more than %.2f in direction and"
+                        + " size, severities free (complete linkage; correlation is above that)",
                 AmbiguityGroups.LIMIT);
         Map<Integer, Integer> sizes = new TreeMap<>();
         int all = 0;

@@ -80,7 +80,7 @@ final class ReturnJudge implements AutoCloseable {
                 judged.sweeps(),
                 judged.spoiled(),
                 inQuietToo,
-                rightPosition(dealt.fault(), suspects),
+                rightPosition(model, dealt.fault(), suspects),
                 naming(dealt, suspects),
                 suspects.isEmpty() ? "" : words(suspects.get(0)),
                 plain(dealt, judgement),
@@ -211,13 +211,21 @@ final class ReturnJudge implements AutoCloseable {
         return true;
     }
 
-    private static boolean rightPosition(ProvingFault fault, List<Suspect> suspects) {
+    /** Of two equal drivers in one box nobody can tell from outside which one; sent to either is sent rightly. */
+    private static boolean rightPosition(CabinetModel model, ProvingFault fault, List<Suspect> suspects) {
         if (fault == null || suspects.isEmpty()) {
             return false;
         }
         Suspect first = suspects.get(0);
-        boolean named = first.positionCode() != null && fault.positionCodes().contains(first.positionCode());
-        return named || FaultNames.says(first, fault);
+        String accused = first.positionCode();
+        boolean sent = accused != null
+                && fault.positionCodes().stream()
+                        .anyMatch(right -> right.equals(accused)
+                                || model.enclosureOf(right).positionCodes().contains(accused)
+                                        && model.position(right)
+                                                .driverModelCode()
+                                                .equals(model.position(accused).driverModelCode()));
+        return sent || FaultNames.says(first, fault);
     }
 
     private Outcome.Naming naming(ReturnCase dealt, List<Suspect> suspects) {

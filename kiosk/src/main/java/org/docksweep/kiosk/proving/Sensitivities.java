@@ -74,32 +74,66 @@ final class Sensitivities {
         this.inner = new CholeskyDecomposition(gram);
     }
 
-    /** Correlations without sign; 0 where one of the two is not seen at the terminals, 1 on the diagonal. */
-    double[][] correlations(List<ProvingFault> faults) {
-        List<RealVector> changes = new ArrayList<>();
-        List<RealVector> weighed = new ArrayList<>();
+    /** A change with its product with the inverse covariance. */
+    private record Weighed(RealVector change, RealVector weighed, double norm2) {
+        /** Correlation that counts the size as well: {@code 2 a'Wb / (a'Wa + b'Wb)}. */
+        double likeness(Weighed other) {
+            return 2 * change.dotProduct(other.weighed) / (norm2 + other.norm2);
+        }
+
+        boolean seen() {
+            return norm2 > SEEN * SEEN;
+        }
+    }
+
+    /**
+     * How alike two faults can look, one of them as large as it occurs and the other as large as suits best. Never more than
+     * their correlation.
+     *
+     * @param faults faults
+     * @return likeness, 0 where one of the two is not seen at the terminals, 1 on the diagonal
+     */
+    double[][] likeness(List<ProvingFault> faults) {
+        List<List<Weighed>> occurring = new ArrayList<>();
+        List<List<Weighed>> possible = new ArrayList<>();
         for (ProvingFault fault : faults) {
-            RealVector change = change(fault);
-            changes.add(change);
-            weighed.add(weighed(change));
+            occurring.add(weighed(fault, occurringSeverities(fault.kind())));
+            possible.add(weighed(fault, possibleSeverities(fault.kind())));
         }
-        int n = faults.size();
-        double[][] correlation = new double[n][n];
-        double[] norm = new double[n];
-        for (int i = 0; i < n; i++) {
-            norm[i] = Math.sqrt(changes.get(i).dotProduct(weighed.get(i)));
-        }
-        for (int i = 0; i < n; i++) {
-            correlation[i][i] = 1;
+        double[][] likeness = new double[faults.size()][faults.size()];
+        for (int i = 0; i < faults.size(); i++) {
+            likeness[i][i] = 1;
             for (int k = 0; k < i; k++) {
-                boolean seen =
-                        norm[i] > SEEN && norm[k] > SEEN && electrical(faults.get(i)) && electrical(faults.get(k));
-                double value = seen ? Math.abs(changes.get(i).dotProduct(weighed.get(k))) / norm[i] / norm[k] : 0;
-                correlation[i][k] = value;
-                correlation[k][i] = value;
+                double most =
+                        Math.max(most(occurring.get(i), possible.get(k)), most(occurring.get(k), possible.get(i)));
+                likeness[i][k] = most;
+                likeness[k][i] = most;
             }
         }
-        return correlation;
+        return likeness;
+    }
+
+    private List<Weighed> weighed(ProvingFault fault, double... severities) {
+        List<Weighed> all = new ArrayList<>();
+        for (double severity : severities) {
+            RealVector change = change(fault, severity);
+            RealVector weighed = weighed(change);
+            Weighed one = new Weighed(change, weighed, change.dotProduct(weighed));
+            if (electrical(fault) && one.seen()) {
+                all.add(one);
+            }
+        }
+        return all;
+    }
+
+    private static double most(List<Weighed> some, List<Weighed> others) {
+        double most = 0;
+        for (Weighed one : some) {
+            for (Weighed other : others) {
+                most = Math.max(most, one.likeness(other));
+            }
+        }
+        return most;
     }
 
     private static boolean electrical(ProvingFault fault) {
@@ -111,27 +145,42 @@ final class Sensitivities {
         return change.subtract(scatter.operate(shared)).mapDivide(POINT_SIGMA * POINT_SIGMA);
     }
 
-    private RealVector change(ProvingFault fault) {
+    private RealVector change(ProvingFault fault, double severity) {
         ProvingUnit typical = ProvingHouse.goodUnit(options, model.code(), 0);
         ProvingUnit hurt = new ProvingUnit(
-                typical.modelCode(), typical.unitSeed(), typical.ageYears(), fault, severity(fault), typical.climate());
+                typical.modelCode(), typical.unitSeed(), typical.ageYears(), fault, severity, typical.climate());
         double[] logs = logs(hurt, 0.09);
         double[] change = new double[logs.length];
         for (int i = 0; i < change.length; i++) {
             // every second entry is a phase
-            boolean phase = i % 2 == 1;
             double difference = logs[i] - healthy[i];
-            change[i] = phase ? Math.IEEEremainder(difference, 2 * Math.PI) : difference;
+            change[i] = i % 2 == 1 ? Math.IEEEremainder(difference, 2 * Math.PI) : difference;
         }
         return new ArrayRealVector(change, false);
     }
 
-    private double severity(ProvingFault fault) {
-        return switch (fault.kind()) {
-            case TERMINALS_SHORTED, COIL_SHORTED -> 0.1;
-            case WRONG_IMPEDANCE -> 2;
-            case DRIVER_OPEN, ONE_OF_TWO_OPEN, SEIZED, PART_OPEN, PART_SHORTED -> 0;
-            default -> options.severities().of(fault.kind(), Knowing.REFERENCE);
+    private double[] occurringSeverities(ProvingFaultKind kind) {
+        if (kind.group() == ProvingFaultKind.Group.HARD) {
+            return possibleSeverities(kind);
+        }
+        double own = options.severities().of(kind, Knowing.BASELINE);
+        double model = options.severities().of(kind, Knowing.REFERENCE);
+        return kind == ProvingFaultKind.PART_OFF_VALUE
+                ? new double[] {own, -own, model, -model}
+                : new double[] {own, model};
+    }
+
+    private static double[] possibleSeverities(ProvingFaultKind kind) {
+        return switch (kind) {
+            case TERMINALS_SHORTED, COIL_SHORTED -> new double[] {0.05, 0.2};
+            case WRONG_IMPEDANCE -> new double[] {0.5, 2};
+            case CONTACT_RESISTANCE -> new double[] {0.05, 0.07, 0.10, 0.14, 0.2, 0.3, 0.45, 0.7, 1, 2};
+            case SHORTED_TURNS -> new double[] {0.02, 0.035, 0.05, 0.07, 0.10, 0.15, 0.25, 0.4};
+            case PART_OFF_VALUE ->
+                new double[] {-0.6, -0.45, -0.35, -0.25, -0.15, -0.1, 0.1, 0.15, 0.25, 0.35, 0.5, 0.8, 1.2};
+            case LEAK -> new double[] {0.8, 0.65, 0.5, 0.35, 0.2, 0.1};
+            case MAGNET_WEAK -> new double[] {0.03, 0.05, 0.07, 0.10, 0.15, 0.2, 0.3};
+            default -> new double[] {0};
         };
     }
 
