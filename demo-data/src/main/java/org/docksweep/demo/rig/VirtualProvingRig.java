@@ -102,6 +102,12 @@ final class VirtualProvingRig implements ProvingRig {
     }
 
     @Override
+    public void repair(AssetTag label) {
+        throw new IllegalArgumentException("no cabinet carries the label " + label
+                + " on the proving rig; describe a unit without faults instead");
+    }
+
+    @Override
     public void unplug() {
         plugged = null;
     }
