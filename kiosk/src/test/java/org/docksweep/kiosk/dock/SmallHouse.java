@@ -27,7 +27,7 @@ import org.docksweep.gate.LimitSet;
 import org.docksweep.kiosk.fleet.LocalFleet;
 
 /** A house small enough for a test: a one-way cabinet and a bi-amped one, three cabinets due, one not due. */
-final class SmallHouse {
+public final class SmallHouse {
     static final AssetTag FIRST = new AssetTag("TST-000001");
     static final AssetTag SECOND = new AssetTag("TST-000002");
     static final AssetTag BIAMPED = new AssetTag("TST-000003");
@@ -44,7 +44,7 @@ final class SmallHouse {
         return new LocalFleet(snapshot(), List.of());
     }
 
-    static KioskSnapshot snapshot() {
+    public static KioskSnapshot snapshot() {
         ReturnList list = new ReturnList(
                 LIST,
                 "R-1",
