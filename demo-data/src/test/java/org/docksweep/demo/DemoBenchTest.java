@@ -42,7 +42,9 @@ class DemoBenchTest {
         assertThat(numbers.values().stream().map(DriverBenchData::fasteners).toList())
                 .doesNotContainNull()
                 .doesNotHaveDuplicates();
-        assertThat(numbers.values().stream().map(DriverBenchData::locatingFeatures).toList())
+        assertThat(numbers.values().stream()
+                        .map(DriverBenchData::locatingFeatures)
+                        .toList())
                 .doesNotHaveDuplicates();
         assertThat(numbers.values()).anyMatch(d -> d.gap() != null && d.gap().fluidPartNumber() != null);
         for (DriverModel driver : book.driverModels()) {
@@ -60,9 +62,12 @@ class DemoBenchTest {
     @Test
     void keepsAFittingPartForEveryDriverAndOneThatLooksLikeItButDoesNot() {
         for (DriverModel driver : book.driverModels()) {
-            List<Part> own = driver.diaphragmPartNumbers().stream().map(parts::get).toList();
+            List<Part> own =
+                    driver.diaphragmPartNumbers().stream().map(parts::get).toList();
             assertThat(own).as(driver.code()).doesNotContainNull();
-            assertThat(own).as(driver.code()).anyMatch(p -> PartFit.refusal(p, driver).isEmpty());
+            assertThat(own)
+                    .as(driver.code())
+                    .anyMatch(p -> PartFit.refusal(p, driver).isEmpty());
             if (driver.kind() == DriverKind.COMPRESSION) {
                 assertThat(own)
                         .as(driver.code())
@@ -79,11 +84,17 @@ class DemoBenchTest {
         Part capacitor = parts.get("C-8U2-250");
 
         assertThat(PartFit.refusal(capacitor, place(spindrift, "C1"))).isEmpty();
-        assertThat(PartFit.refusal(capacitor, place(spindrift, "C2")).orElseThrow().arguments())
+        assertThat(PartFit.refusal(capacitor, place(spindrift, "C2"))
+                        .orElseThrow()
+                        .arguments())
                 .containsExactly("C-8U2-250", "8.2 µF", "C2", "10 µF");
-        assertThat(PartFit.refusal(capacitor, place(spindrift, "L1")).orElseThrow().key())
+        assertThat(PartFit.refusal(capacitor, place(spindrift, "L1"))
+                        .orElseThrow()
+                        .key())
                 .isEqualTo("part-fit-wrong-element");
-        assertThat(PartFit.refusal(capacitor, place(spindrift, "C9")).orElseThrow().key())
+        assertThat(PartFit.refusal(capacitor, place(spindrift, "C9"))
+                        .orElseThrow()
+                        .key())
                 .isEqualTo("part-fit-no-element");
         Set<String> values = spindrift.testPoint("IN").elements().stream()
                 .filter(e -> !(e instanceof NetworkElement.Driver))

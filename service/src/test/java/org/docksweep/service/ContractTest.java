@@ -17,8 +17,19 @@ import tools.jackson.databind.JsonNode;
 class ContractTest {
     /** Root, and the parts that follow an id. */
     private static final Set<String> PARTS = Set.of(
-            "API", "HISTORY", "REPORT", "CLOSE", "ACTIONS", "FINDINGS", "EXCHANGES", "TICKS", "PROOFS", "FILE",
-            "EVIDENCE", "FIT", "MOVES");
+            "API",
+            "HISTORY",
+            "REPORT",
+            "CLOSE",
+            "ACTIONS",
+            "FINDINGS",
+            "EXCHANGES",
+            "TICKS",
+            "PROOFS",
+            "FILE",
+            "EVIDENCE",
+            "FIT",
+            "MOVES");
 
     private static final Set<String> OUTSIDE_THE_DESCRIPTION = Set.of("HEALTH");
 

@@ -78,7 +78,9 @@ final class GenericProcedures {
                         step("take-off-horn").caution(LIFT, MAGNET),
                         MARK,
                         CONFIRM,
-                        step("take-out-diaphragm").needs(Number.FASTENERS, Number.TOOLS).caution(MAGNET),
+                        step("take-out-diaphragm")
+                                .needs(Number.FASTENERS, Number.TOOLS)
+                                .caution(MAGNET),
                         CLEAN_GAP,
                         step("fit-part").needs(Number.PARTS, Number.LOCATING),
                         step("close-up").needs(Number.TIGHTENING),
@@ -95,7 +97,9 @@ final class GenericProcedures {
                         step("centre-cone").needs(Number.PARTS),
                         step("glue-cone").caution(AIR),
                         step("connect-lead-in").needs(Number.POLARITY_AFTER),
-                        step("put-back").needs(Number.LOCATING, Number.TIGHTENING).caution(LIFT),
+                        step("put-back")
+                                .needs(Number.LOCATING, Number.TIGHTENING)
+                                .caution(LIFT),
                         PROVE,
                         PROVE_POLARITY);
             case DRIVER_SWAP ->
@@ -105,7 +109,9 @@ final class GenericProcedures {
                         MARK,
                         CONFIRM,
                         step("check-unit").needs(Number.RESISTANCE),
-                        step("put-back").needs(Number.LOCATING, Number.TIGHTENING).caution(LIFT),
+                        step("put-back")
+                                .needs(Number.LOCATING, Number.TIGHTENING)
+                                .caution(LIFT),
                         PROVE,
                         PROVE_POLARITY);
             case CROSSOVER_PART ->

@@ -133,7 +133,10 @@ public final class PartFit {
         List<String> cabinets = part.fitsCabinetModels();
         if (!cabinets.isEmpty() && !cabinets.contains(place.model().code())) {
             return Optional.of(Reason.of(
-                    "part-fit-wrong-cabinet", part.number(), list(cabinets), place.model().code()));
+                    "part-fit-wrong-cabinet",
+                    part.number(),
+                    list(cabinets),
+                    place.model().code()));
         }
         List<String> drivers = part.fitsDriverModels();
         boolean fits = drivers.isEmpty()
@@ -146,7 +149,9 @@ public final class PartFit {
                         "part-fit-wrong-driver",
                         part.number(),
                         list(drivers),
-                        place.driver() == null ? place.model().code() : place.driver().code()));
+                        place.driver() == null
+                                ? place.model().code()
+                                : place.driver().code()));
     }
 
     private static String list(List<String> codes) {

@@ -25,8 +25,8 @@ class BareDriverCircuitTest {
     private static double magnitudeOhm(DriverModel driver, double frequencyHz) {
         CabinetModel model = BareDriver.model(driver, MASK);
         ModelBook book = new ModelBook(List.of(model), List.of(driver));
-        PointCircuit circuit = CircuitCompiler.compile(
-                book, model, model.testPoint(BareDriver.TEST_POINT), CircuitFault.NONE);
+        PointCircuit circuit =
+                CircuitCompiler.compile(book, model, model.testPoint(BareDriver.TEST_POINT), CircuitFault.NONE);
         double[] z = circuit.impedanceOhm(frequencyHz, circuit.nominal());
         return Math.hypot(z[0], z[1]);
     }

@@ -127,7 +127,6 @@ class BenchController {
     }
 
     private static JobRecord.Sender sender(HttpServletRequest request) {
-        return new JobRecord.Sender(
-                request.getUserPrincipal().getName(), request.isUserInRole("MANAGER"));
+        return new JobRecord.Sender(request.getUserPrincipal().getName(), request.isUserInRole("MANAGER"));
     }
 }

@@ -32,7 +32,13 @@ public class BenchFiles {
     private final Procedures procedures;
 
     BenchFiles(
-            BenchJobs jobs, JobBook book, Bench bench, Proofs proofs, Fittings fittings, Models models, Procedures procedures) {
+            BenchJobs jobs,
+            JobBook book,
+            Bench bench,
+            Proofs proofs,
+            Fittings fittings,
+            Models models,
+            Procedures procedures) {
         this.jobs = jobs;
         this.book = book;
         this.bench = bench;
@@ -50,8 +56,9 @@ public class BenchFiles {
      */
     public List<ProofSweepBody> proofsOf(AssetTag tag) {
         return jobs.ofCabinet(tag.value()).stream()
-                .flatMap(job -> book.withMeasurements(JobBook.bodies(
-                        book.recordsOf(job), JobRecord.Kind.PROOF, ProofSweepBody.class))
+                .flatMap(job -> book
+                        .withMeasurements(
+                                JobBook.bodies(book.recordsOf(job), JobRecord.Kind.PROOF, ProofSweepBody.class))
                         .stream())
                 .toList();
     }
@@ -75,8 +82,8 @@ public class BenchFiles {
     public BenchJobFile of(JobCode code) {
         BenchJob job = book.find(code);
         List<JobRecord> records = book.recordsOf(job);
-        Efforts efforts = new Efforts(
-                models.cabinetModel(job.modelCode(), "code"), models.book(), procedures.byDriverModel());
+        Efforts efforts =
+                new Efforts(models.cabinetModel(job.modelCode(), "code"), models.book(), procedures.byDriverModel());
         return new BenchJobFile(
                 bench.find(code),
                 fittings.cabinet(job.tag()),

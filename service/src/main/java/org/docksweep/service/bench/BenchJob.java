@@ -137,7 +137,8 @@ class BenchJob extends Stored<String> {
                     "verb",
                     "job " + code + " is " + state + "; " + verb + " is possible only while it is "
                             + String.join(
-                                    ", ", List.of(from).stream().map(State::name).toList()),
+                                    ", ",
+                                    List.of(from).stream().map(State::name).toList()),
                     isOpen()
                             ? "Look at the job again and do what its state allows."
                             : "The job is closed; a new failure of the cabinet opens a new one.");

@@ -74,7 +74,8 @@ class BenchWork {
         }
         requireRevision(job, action);
         if (action.verb() != BenchActionBody.Verb.ACCEPT && job.isOpen()) {
-            requireHolder(job, action.bench(), sender.manager());
+            requireHolder(
+                    job, action.bench(), sender.manager() && action.verb() == BenchActionBody.Verb.HAND_BACK);
         }
         carryOut(job, action);
         book.append(job, draft, sender);
@@ -104,8 +105,9 @@ class BenchWork {
         return job.bench() == null ? "" : ", with " + job.heldBy() + " at " + job.bench();
     }
 
-    private static void requireHolder(BenchJob job, String atBench, boolean manager) {
-        if (job.bench() != null && !job.bench().equals(atBench) && !manager) {
+    /** A manager may give back what another bench holds, and nothing else. */
+    private static void requireHolder(BenchJob job, String atBench, boolean mayAlways) {
+        if (job.bench() != null && !job.bench().equals(atBench) && !mayAlways) {
             throw Refusal.wrongState(
                     "bench",
                     "job " + job.getId() + " is" + holder(job).substring(1) + ", not at " + atBench,
@@ -145,9 +147,8 @@ class BenchWork {
         JobRecord.Draft draft =
                 draft(id, JobRecord.Kind.FINDING, finding.at(), finding.by(), finding.bench(), finding, finding);
         return record(job, code, draft, sender, () -> {
-            Optional<InstalledDriver> driver = finding.positionCode() == null
-                    ? Optional.empty()
-                    : fittings.at(job.tag(), finding.positionCode());
+            Optional<InstalledDriver> driver =
+                    finding.positionCode() == null ? Optional.empty() : fittings.at(job.tag(), finding.positionCode());
             findings.saveAndFlush(new FindingRow(
                     job,
                     driver.map(InstalledDriver::driverModelCode).orElse(null),
@@ -160,8 +161,8 @@ class BenchWork {
     PutAnswer<BenchJobBody> exchange(JobCode code, UUID id, PartExchangeBody sent, JobRecord.Sender sender) {
         BenchJob job = book.locked(code);
         PartExchangeBody exchange = check.exchange(id, sent, model(job));
-        JobRecord.Draft draft = draft(
-                id, JobRecord.Kind.EXCHANGE, exchange.at(), exchange.by(), exchange.bench(), exchange, exchange);
+        JobRecord.Draft draft =
+                draft(id, JobRecord.Kind.EXCHANGE, exchange.at(), exchange.by(), exchange.bench(), exchange, exchange);
         return record(job, code, draft, sender, () -> {
             requireState(job, "exchange parts", BenchJobBody.State.IN_REPAIR);
             exchanges.carryOut(job, exchange);
@@ -184,13 +185,7 @@ class BenchWork {
         CabinetModel model = model(job);
         ProofSweepBody sweep = check.proof(id, sent, model);
         JobRecord.Draft draft = draft(
-                id,
-                JobRecord.Kind.PROOF,
-                sweep.at(),
-                sweep.by(),
-                sweep.bench(),
-                JobBook.with(sweep, List.of()),
-                sweep);
+                id, JobRecord.Kind.PROOF, sweep.at(), sweep.by(), sweep.bench(), JobBook.with(sweep, List.of()), sweep);
         return record(job, code, draft, sender, () -> {
             requireState(job, "prove", BenchJobBody.State.PROVING);
             book.store(id, sweep.measurements());
@@ -208,7 +203,7 @@ class BenchWork {
             return new PutAnswer<>(false, bench.find(code));
         }
         requireHeld(job);
-        requireHolder(job, draft.bench(), sender.manager());
+        requireHolder(job, draft.bench(), false);
         work.run();
         book.append(job, draft, sender);
         return new PutAnswer<>(true, bench.find(code));

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.docksweep.contract.BenchJobFile;
-import org.docksweep.suspect.FaultKind;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.DriverKind;
@@ -14,7 +13,7 @@ import org.docksweep.fleet.DriverModel;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.ProcedureCards;
 import org.docksweep.fleet.ProcedurePurpose;
-import org.docksweep.service.procedures.Procedures;
+import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 
 /** Which procedures the suspects of a job suggest, and what effort is to be expected. */
@@ -66,10 +65,7 @@ final class Efforts {
         return purpose == null
                 ? null
                 : new BenchJobFile.Card(
-                        purpose,
-                        suspect.positionCode(),
-                        driver == null ? null : driver.code(),
-                        suspect.probability());
+                        purpose, suspect.positionCode(), driver == null ? null : driver.code(), suspect.probability());
     }
 
     private static ProcedurePurpose purpose(FaultKind kind, DriverModel driver) {

@@ -88,12 +88,10 @@ class Exchanges {
         }
     }
 
-    private static void requirePossible(
-            BenchJob job, PartExchangeBody exchange, Part part, InstalledDriver there) {
+    private static void requirePossible(BenchJob job, PartExchangeBody exchange, Part part, InstalledDriver there) {
         PartExchangeBody.What out =
                 exchange.removed() == null ? null : exchange.removed().what();
-        boolean movingPart =
-                part != null && (part.kind() == PartKind.DIAPHRAGM || part.kind() == PartKind.RECONE_KIT);
+        boolean movingPart = part != null && (part.kind() == PartKind.DIAPHRAGM || part.kind() == PartKind.RECONE_KIT);
         boolean unit = part != null && part.kind() == PartKind.DRIVER_UNIT;
         String place = job.tag() + " at " + exchange.positionCode();
         if (movingPart && there == null && exchange.positionCode() != null) {
@@ -117,7 +115,8 @@ class Exchanges {
             throw Refusal.wrongState(
                     "removed",
                     "driver " + there.driverModelCode() + " "
-                            + Objects.requireNonNullElse(there.driverSerial(), "without a serial") + " sits in " + place,
+                            + Objects.requireNonNullElse(there.driverSerial(), "without a serial") + " sits in "
+                            + place,
                     "Take it out in the same record.");
         }
         if (unit && exchange.fitted().serial() == null) {

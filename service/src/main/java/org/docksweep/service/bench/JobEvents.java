@@ -69,7 +69,8 @@ class JobEvents {
     }
 
     static Reason found(FindingBody finding) {
-        String cause = "@cause-" + finding.cause().name().toLowerCase(Locale.ROOT).replace('_', '-');
+        String cause =
+                "@cause-" + finding.cause().name().toLowerCase(Locale.ROOT).replace('_', '-');
         return Reason.of("history-bench-found", cause, words(finding.causeText()));
     }
 
@@ -137,9 +138,8 @@ class JobEvents {
     }
 
     void proved(BenchJob job, ProofSweepBody sweep, boolean clean) {
-        String subject = sweep.subject() == ProofSweepBody.Subject.CABINET
-                ? "@proof-subject-cabinet"
-                : "@proof-subject-bare";
+        String subject =
+                sweep.subject() == ProofSweepBody.Subject.CABINET ? "@proof-subject-cabinet" : "@proof-subject-bare";
         append(
                 job,
                 sweep.positionCode(),

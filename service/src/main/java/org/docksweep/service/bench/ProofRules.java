@@ -140,8 +140,8 @@ final class ProofRules {
         if (row < SWEEPS_IN_A_ROW) {
             missing.add(Reason.of("proof-missing-bare", serial, Integer.toString(row)));
         }
-        boolean proved = sweeps.stream()
-                .anyMatch(s -> s.polarity() == ProofSweepBody.Polarity.PROVED && clean(s, null));
+        boolean proved =
+                sweeps.stream().anyMatch(s -> s.polarity() == ProofSweepBody.Polarity.PROVED && clean(s, null));
         if (renewed && !proved) {
             missing.add(Reason.of("proof-missing-polarity", serial));
         }

@@ -32,8 +32,7 @@ class Proofs {
         Set<String> renewed = new TreeSet<>();
         Set<String> empty = new TreeSet<>();
         boolean elsewhere = false;
-        for (PartExchangeBody exchange :
-                JobBook.bodies(records, JobRecord.Kind.EXCHANGE, PartExchangeBody.class)) {
+        for (PartExchangeBody exchange : JobBook.bodies(records, JobRecord.Kind.EXCHANGE, PartExchangeBody.class)) {
             String position = exchange.positionCode();
             if (position == null) {
                 elsewhere = true;

@@ -58,8 +58,8 @@ class RecordCheck {
                         "must be given exactly with WAIT_FOR_PART; the verb is " + body.verb())
                 .optionalText(body.partNumber(), 40, "partNumber")
                 .optionalText(body.text(), 500, "text");
-        boolean reasonNeeded = body.verb() == BenchActionBody.Verb.SCRAP
-                || body.verb() == BenchActionBody.Verb.RETURN_UNREPAIRED;
+        boolean reasonNeeded =
+                body.verb() == BenchActionBody.Verb.SCRAP || body.verb() == BenchActionBody.Verb.RETURN_UNREPAIRED;
         check.that(
                         !reasonNeeded || (body.text() != null && !body.text().isBlank()),
                         "text",
@@ -120,7 +120,8 @@ class RecordCheck {
                 .optionalText(body.causeText(), 500, "causeText")
                 .that(
                         body.cause() != ConfirmedCause.OTHER
-                                || (body.causeText() != null && !body.causeText().isBlank()),
+                                || (body.causeText() != null
+                                        && !body.causeText().isBlank()),
                         "causeText",
                         "must say what it is when the cause is OTHER");
         check.refuseIfWrong();
@@ -178,7 +179,8 @@ class RecordCheck {
                             "must be given when a driver or its moving part is taken out")
                     .that(
                             removed.fate() != PartExchangeBody.Fate.KEPT_FOR_REPAIR
-                                    || (removed.what() == PartExchangeBody.What.DRIVER_UNIT && removed.serial() != null),
+                                    || (removed.what() == PartExchangeBody.What.DRIVER_UNIT
+                                            && removed.serial() != null),
                             "removed.fate",
                             "only a whole driver with a serial is kept for repair");
         }

@@ -67,9 +67,8 @@ class SignOff {
                 .map(TestPoint::code)
                 .collect(Collectors.toCollection(TreeSet::new));
         Instant before = newestCleanOfCabinet(look)
-                .flatMap(s -> s.measurements().stream()
-                        .map(MeasurementBody::takenAt)
-                        .min(Comparator.naturalOrder()))
+                .flatMap(s ->
+                        s.measurements().stream().map(MeasurementBody::takenAt).min(Comparator.naturalOrder()))
                 .map(first -> first.minus(1, ChronoUnit.MICROS))
                 .orElse(action.at());
         commissionings.end(job.tag(), points, before, job.jobCode());
@@ -77,8 +76,7 @@ class SignOff {
 
     private void commission(BenchJob job, ProofSweepBody sweep, BenchActionBody action) {
         List<Baseline> baselines = ProofRules.last(sweep).values().stream()
-                .filter(m -> m.judgement().impedance() != null
-                        || m.judgement().acoustic() != null)
+                .filter(m -> m.judgement().impedance() != null || m.judgement().acoustic() != null)
                 .map(m -> new Baseline(
                         job.tag(),
                         m.judgement().testPointCode(),

@@ -110,8 +110,7 @@ class SpareRepairs {
                 .present(body.finding(), "finding")
                 .that(body.finding() == null || body.finding().id() != null, "finding.id", "is missing")
                 .that(
-                        body.proofs() != null
-                                && body.proofs().stream().allMatch(p -> p != null && p.id() != null),
+                        body.proofs() != null && body.proofs().stream().allMatch(p -> p != null && p.id() != null),
                         "proofs",
                         "must be a list of sweeps with ids");
         times.notInFuture(body.at(), "at", errors);
@@ -149,10 +148,7 @@ class SpareRepairs {
         stock.consume(derived(body.id(), "fitted"), body.fitted(), body.at(), body.by(), null);
         stock.scrapMovingPart(old.partNumber(), old.serial(), body.at());
         return new MovingPart(
-                part.number(),
-                body.fitted().serial(),
-                part.source(),
-                LocalDate.ofInstant(body.at(), site.zone()));
+                part.number(), body.fitted().serial(), part.source(), LocalDate.ofInstant(body.at(), site.zone()));
     }
 
     private void store(SpareRepairBody body, String sha256, String tokenName, DriverModel driver) {

@@ -142,9 +142,10 @@ public class Fittings {
      * @return by id of the stay, oldest first
      */
     public Map<UUID, Timeline.Stay> staysOfModel(String driverModelCode) {
-        return (driverModelCode == null ? installations.all() : installations.ofModel(driverModelCode)).stream()
-                .collect(Collectors.toMap(
-                        Installation::getId, Installation::stay, (a, b) -> a, java.util.LinkedHashMap::new));
+        return (driverModelCode == null ? installations.all() : installations.ofModel(driverModelCode))
+                .stream()
+                        .collect(Collectors.toMap(
+                                Installation::getId, Installation::stay, (a, b) -> a, java.util.LinkedHashMap::new));
     }
 
     /**

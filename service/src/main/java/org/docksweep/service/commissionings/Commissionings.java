@@ -36,8 +36,7 @@ public class Commissionings {
     private final Fleet fleet;
     private final Models models;
 
-    Commissionings(
-            CommissioningRows rows, BaselineRows baselines, BaselineEnds ends, Fleet fleet, Models models) {
+    Commissionings(CommissioningRows rows, BaselineRows baselines, BaselineEnds ends, Fleet fleet, Models models) {
         this.rows = rows;
         this.ends = ends;
         this.baselines = baselines;

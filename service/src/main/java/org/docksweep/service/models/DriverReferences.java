@@ -54,8 +54,7 @@ class DriverReferences {
                 .that(
                         BareDriver.TEST_POINT.equals(reference.testPointCode()),
                         "testPointCode",
-                        "must be " + BareDriver.TEST_POINT + " for a bare driver, but is "
-                                + reference.testPointCode())
+                        "must be " + BareDriver.TEST_POINT + " for a bare driver, but is " + reference.testPointCode())
                 .refuseIfWrong();
         Optional<DriverReferenceRow> newest = rows.newest(driverModelCode);
         if (newest.isPresent() && newest.get().says(reference)) {

@@ -54,12 +54,12 @@ public class Catalogue {
 
     @Transactional(readOnly = true)
     List<PartStock> all(String fitsDriverModel) {
-        Map<String, List<PartUnit>> byPart = units.newestFirst().stream()
-                .map(UnitRow::unit)
-                .collect(Collectors.groupingBy(PartUnit::partNumber));
+        Map<String, List<PartUnit>> byPart =
+                units.newestFirst().stream().map(UnitRow::unit).collect(Collectors.groupingBy(PartUnit::partNumber));
         return rows.findAllByOrderByNumber().stream()
                 .map(r -> new PartStock(r.part(), r.inStock(), byPart.getOrDefault(r.getId(), List.of())))
-                .filter(s -> fitsDriverModel == null || s.part().fitsDriverModels().contains(fitsDriverModel))
+                .filter(s ->
+                        fitsDriverModel == null || s.part().fitsDriverModels().contains(fitsDriverModel))
                 .toList();
     }
 
@@ -91,7 +91,9 @@ public class Catalogue {
         Set<String> drivers = models.driverModelCodes();
         part.fitsDriverModels()
                 .forEach(d -> check.that(
-                        drivers.contains(d), "fitsDriverModels", "there is no driver model " + d + " in the model book"));
+                        drivers.contains(d),
+                        "fitsDriverModels",
+                        "there is no driver model " + d + " in the model book"));
         Set<String> cabinets = models.cabinetModelCodes();
         part.fitsCabinetModels()
                 .forEach(c -> check.that(
@@ -138,7 +140,8 @@ public class Catalogue {
     public Optional<Part> driverUnit(String driverModelCode) {
         return rows.findAllByOrderByNumber().stream()
                 .map(PartRow::part)
-                .filter(p -> p.kind() == PartKind.DRIVER_UNIT && p.fitsDriverModels().contains(driverModelCode))
+                .filter(p ->
+                        p.kind() == PartKind.DRIVER_UNIT && p.fitsDriverModels().contains(driverModelCode))
                 .findFirst();
     }
 
@@ -192,7 +195,9 @@ public class Catalogue {
                 .orElseThrow(() -> Refusal.badField(
                         "positionCode",
                         "model " + model.code() + " has positions "
-                                + model.positions().stream().map(DriverPosition::code).toList() + ", but this is "
+                                + model.positions().stream()
+                                        .map(DriverPosition::code)
+                                        .toList() + ", but this is "
                                 + CsvTable.printable(positionCode),
                         "Name a position of the cabinet."));
     }

@@ -57,8 +57,7 @@ class PartsController {
             @RequestParam AssetTag tag,
             @RequestParam(required = false) String position,
             @RequestParam(required = false) String element) {
-        return transactions.read(
-                () -> catalogue.fit(catalogue.find(number).part(), tag, position, element));
+        return transactions.read(() -> catalogue.fit(catalogue.find(number).part(), tag, position, element));
     }
 
     @GetMapping(ApiPaths.PARTS + "/{number}" + ApiPaths.MOVES)

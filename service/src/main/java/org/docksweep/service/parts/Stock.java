@@ -36,13 +36,7 @@ public class Stock {
     private final Times times;
     private final Catalogue catalogue;
 
-    Stock(
-            PartRows rows,
-            UnitRows units,
-            MoveRows moves,
-            Fittings fittings,
-            Times times,
-            Catalogue catalogue) {
+    Stock(PartRows rows, UnitRows units, MoveRows moves, Fittings fittings, Times times, Catalogue catalogue) {
         this.rows = rows;
         this.units = units;
         this.moves = moves;
@@ -196,11 +190,12 @@ public class Stock {
                                 part,
                                 serial,
                                 field,
-                                (stay.removedAt() == null ? "it sits in " : "it was taken out of ") + stay.tag() + " at "
-                                        + stay.positionCode());
+                                (stay.removedAt() == null ? "it sits in " : "it was taken out of ") + stay.tag()
+                                        + " at " + stay.positionCode());
                     });
             units.holding(part.number(), serial).stream().findFirst().ifPresent(u -> {
-                throw used(part, serial, field, "it sits in the spare " + u.unit().serial());
+                throw used(
+                        part, serial, field, "it sits in the spare " + u.unit().serial());
             });
         }
     }
@@ -251,8 +246,7 @@ public class Stock {
     }
 
     private MovingPart takePiece(Part part, PartRow row, String serial, Instant at) {
-        UnitRow unit =
-                units.findById(new UnitRow.Key(part.number(), serial)).orElse(null);
+        UnitRow unit = units.findById(new UnitRow.Key(part.number(), serial)).orElse(null);
         if (unit == null) {
             requireNew(part, serial, "fitted.serial");
             if (units.inStock(part.number()) >= row.inStock()) {

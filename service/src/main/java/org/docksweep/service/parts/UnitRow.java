@@ -12,7 +12,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Objects;
 import org.docksweep.contract.PartUnit;
-import org.docksweep.fleet.Part;
 import org.docksweep.fleet.PartSource;
 import org.docksweep.service.store.Stored;
 

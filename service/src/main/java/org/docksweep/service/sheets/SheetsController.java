@@ -114,9 +114,7 @@ class SheetsController {
         return OrderSheet.render(orders.list(), context(languages, principal));
     }
 
-    @GetMapping(
-            path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE,
-            produces = MediaType.APPLICATION_PDF_VALUE)
+    @GetMapping(path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE, produces = MediaType.APPLICATION_PDF_VALUE)
     byte[] evidenceSheet(
             @PathVariable JobCode code,
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
