@@ -56,6 +56,7 @@ final class HouseLoader {
         for (Dispatch dispatch : house.dispatches()) {
             client.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch);
         }
+        loadBench(house.bench(), client);
         client.put(ApiPaths.RETURN_LISTS + "/" + house.returnList().id(), house.returnList());
         for (PointReference reference : commissioning.references()) {
             client.put(
@@ -66,6 +67,19 @@ final class HouseLoader {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
         }
         loadBench(house.bench(), client);
+    }
+
+    private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
+            throws ServiceProblem, ServiceUnreachable {
+        for (DriverBenchData data : bench.benchData()) {
+            client.put(ApiPaths.DRIVER_BENCH_DATA + "/" + data.driverModelCode(), data);
+        }
+        for (Part part : bench.parts()) {
+            client.put(ApiPaths.PARTS + "/" + part.number(), part);
+        }
+        for (StockMoveBody move : bench.stock()) {
+            client.put(ApiPaths.STOCK_MOVES + "/" + move.id(), move);
+        }
     }
 
     private static void loadBench(DemoHouse.Bench bench, ServiceClient client)

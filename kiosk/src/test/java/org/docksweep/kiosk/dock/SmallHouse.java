@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
@@ -71,7 +72,7 @@ public final class SmallHouse {
                 List.of(list),
                 List.of(),
                 List.of(),
-                List.of(),
+                List.of(new NeedDates("ONE", List.of(LocalDate.parse("2026-05-09")))),
                 null);
     }
 
