@@ -225,8 +225,7 @@ class ReliabilityTest {
         ReliabilityReport.Group before = horns();
         desk.act(BenchActionBody.Verb.ACCEPT, BenchActionBody.Verb.START_REPAIR);
         BenchDesk.expect(201, desk.find(ConfirmedCause.COIL_BURNT));
-        BenchDesk.expect(
-                201, desk.exchange(desk.newDiaphragm(desk.diaphragm, "D" + desk.tag, "N" + desk.tag)));
+        BenchDesk.expect(201, desk.exchange(desk.newDiaphragm(desk.diaphragm, "D" + desk.tag, "N" + desk.tag)));
 
         ReliabilityReport.Group after = horns();
 
@@ -284,7 +283,9 @@ class ReliabilityTest {
         assertThat(problem.errors())
                 .extracting(Problem.Entry::column)
                 .contains("[1].life.endedAt", "[1].life.lastPassAt", "[2].life.endedAt", "[2].life.returnCount");
-        assertThat(report().all().parts()).as("the one that sits in the cabinet").isEqualTo(1);
+        assertThat(report().all().parts())
+                .as("the one that sits in the cabinet")
+                .isEqualTo(1);
         assertThat(report().all().failures()).isZero();
     }
 

@@ -54,11 +54,7 @@ final class KnowledgeOptions {
      * @param priors what the house had learned
      */
     record Knowledge(
-            ModelBook book,
-            List<PointReference> references,
-            List<Baseline> baselines,
-            LimitSet limits,
-            Priors priors) {
+            ModelBook book, List<PointReference> references, List<Baseline> baselines, LimitSet limits, Priors priors) {
         List<Baseline> baselinesOf(String cabinet) {
             return baselines.stream()
                     .filter(b -> b.tag().value().equals(cabinet))

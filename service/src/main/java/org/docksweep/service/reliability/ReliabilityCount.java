@@ -114,8 +114,7 @@ final class ReliabilityCount {
         double oldest = lives.stream().mapToDouble(Lifetime::endAge).max().orElse(0);
         if (!points.isEmpty() && rounded(oldest) > points.get(points.size() - 1).weeks()) {
             Point last = points.get(points.size() - 1);
-            int there = (int)
-                    lives.stream().filter(l -> l.endAge() == oldest).count();
+            int there = (int) lives.stream().filter(l -> l.endAge() == oldest).count();
             points.add(new Point(rounded(oldest), there, 0, last.survival(), last.lower(), last.upper()));
         }
         return points;
