@@ -14,7 +14,7 @@ import java.util.stream.LongStream;
  * Does the fit find the truth of simulated service years, within what it says of itself? Prints coverage and widths.
  * Arguments: number of seeds, then optionally a folder into which the lives of each seed are written for another tool.
  */
-final class RecoveryStudy {
+public final class RecoveryStudy {
     /** Wears out slowly: half fail within about three years. */
     static final Weibull TRUTH = new Weibull(1.6, 180);
 
