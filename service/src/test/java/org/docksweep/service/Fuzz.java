@@ -188,7 +188,8 @@ final class Fuzz {
         }
         String text = answer.text();
         boolean leaks = text.contains("\tat ") || text.contains("org.springframework") || text.contains("java.lang.");
-        boolean problem = Problem.MEDIA_TYPE.equals(answer.header("Content-Type"));
+        String type = String.valueOf(answer.header("Content-Type"));
+        boolean problem = type.equals(Problem.MEDIA_TYPE) || type.startsWith(Problem.MEDIA_TYPE + ";");
         if (answer.status() >= 500 || leaks || !problem) {
             wrong.add(operation + " at " + path.substring(0, Math.min(200, path.length())) + ": " + answer);
         }

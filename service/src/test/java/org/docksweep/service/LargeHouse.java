@@ -1,9 +1,10 @@
 package org.docksweep.service;
 
-import java.nio.charset.StandardCharsets;
+import java.net.http.HttpRequest;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -29,6 +30,7 @@ final class LargeHouse {
     private static final int MEASUREMENTS_PER_CHECK_IN = 4;
     private static final int ROWS_AT_ONCE = 2_000;
     private static final int DAYS = 3 * 365;
+    private static final Duration IMPORT_PATIENCE = Duration.ofMinutes(15);
     private static final long SEED = 20_260_314;
 
     private LargeHouse() {}
@@ -52,10 +54,9 @@ final class LargeHouse {
         long begun = System.nanoTime();
         expect(
                 200,
-                api.postBytes(
-                        ApiPaths.CABINETS_IMPORT,
-                        csv.toString().getBytes(StandardCharsets.UTF_8),
-                        "text/csv;charset=UTF-8"));
+                api.send(api.request(ApiPaths.CABINETS_IMPORT, "Content-Type", "text/csv;charset=UTF-8")
+                        .timeout(IMPORT_PATIENCE)
+                        .POST(HttpRequest.BodyPublishers.ofString(csv.toString()))));
         double seconds = (System.nanoTime() - begun) / 1e9;
         for (int i = 0; i < 50; i++) {
             LocalDate day = LocalDate.now(ZoneOffset.UTC).plusDays(i);

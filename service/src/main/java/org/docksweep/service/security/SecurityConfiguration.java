@@ -44,8 +44,8 @@ class SecurityConfiguration {
                 .logout(AbstractHttpConfigurer::disable)
                 .requestCache(AbstractHttpConfigurer::disable)
                 .addFilterBefore(new BearerFilter(bearers), UsernamePasswordAuthenticationFilter.class)
-                .headers(h -> h.contentSecurityPolicy(
-                                csp -> csp.policyDirectives("default-src 'none'; frame-ancestors 'none'"))
+                .headers(h -> h.contentSecurityPolicy(csp ->
+                                csp.policyDirectives("default-src 'none'; base-uri 'none'; frame-ancestors 'none'"))
                         .referrerPolicy(r -> r.policy(ReferrerPolicyHeaderWriter.ReferrerPolicy.NO_REFERRER)))
                 .exceptionHandling(e ->
                         e.authenticationEntryPoint(notSignedOn(problems)).accessDeniedHandler(notAllowed(problems)))
