@@ -3,8 +3,10 @@ package org.docksweep.demo;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Map;
 import org.docksweep.demo.physics.DriverMechanics;
+import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.ModelBook;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
@@ -34,6 +36,16 @@ public final class DemoModels {
      */
     public static Map<String, DriverMechanics> mechanics() {
         return Mechanics.BY_CODE;
+    }
+
+    /** Numbers of the driver models that the bench works by. */
+    static List<DriverBenchData> benchData() {
+        return read("bench.json", new TypeReference<>() {});
+    }
+
+    /** The catalogue with what lies on the shelf. */
+    static List<DemoBench.Shelf> shelves() {
+        return read("parts.json", new TypeReference<>() {});
     }
 
     /** Read once: every cabinet built asks for it. */

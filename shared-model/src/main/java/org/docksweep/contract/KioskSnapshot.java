@@ -21,6 +21,7 @@ import org.docksweep.gate.PointReference;
  * @param returnLists open return lists
  * @param checkedIn check-ins of the open return lists so far
  * @param recentEvents the last events of each cabinet that is due back, newest first
+ * @param needs when cabinets would be missed if they went to the bench, by model; null in copies of older services
  */
 public record KioskSnapshot(
         Instant asOf,
@@ -33,4 +34,5 @@ public record KioskSnapshot(
         LimitSet limits,
         List<ReturnList> returnLists,
         List<ReturnReport.Row> checkedIn,
-        List<HistoryEvent> recentEvents) {}
+        List<HistoryEvent> recentEvents,
+        List<NeedDates> needs) {}

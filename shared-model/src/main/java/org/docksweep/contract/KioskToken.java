@@ -13,6 +13,8 @@ public record KioskToken(String name, Role role, String token) {
     public enum Role {
         /** Look at everything, check in, register cabinets, send recordings and commissionings, close lists. */
         DOCK,
+        /** What the dock may, and bench jobs, findings, parts, proofs and sign-off. */
+        BENCH,
         /** Everything. */
         MANAGER
     }

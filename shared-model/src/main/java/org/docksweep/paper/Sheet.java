@@ -54,6 +54,22 @@ final class Sheet {
         return text;
     }
 
+    PaperFonts fonts() {
+        return fonts;
+    }
+
+    /** Adds something a sheet draws by itself. */
+    void block(PdfPTable block) {
+        document.add(block);
+    }
+
+    /** Adds a sentence. */
+    void sentence(String words) {
+        Paragraph paragraph = new Paragraph(fonts.safe(words), fonts.table(Weight.REGULAR, 9));
+        paragraph.setSpacingBefore(Ink.points(2));
+        document.add(paragraph);
+    }
+
     void figures(List<Figure> figures) {
         PdfPTable row = new PdfPTable(figures.size());
         row.setWidthPercentage(100);

@@ -127,7 +127,12 @@ final class SampleSheets {
                     i % 6 == 0 ? null : "HF",
                     SampleTag.words("HF open: no current between 1.9 and 8 kHz."),
                     SampleEvidence.suspects(2),
-                    List.of()));
+                    List.of(),
+                    3,
+                    i % 5 == 0 ? null : "bench-1",
+                    i % 5 == 0 ? null : "Ines Duna",
+                    null,
+                    45));
         }
         List<FleetStatus.FaultRow> faults = List.of(
                 new FleetStatus.FaultRow("DUNE-12", 212, 3),

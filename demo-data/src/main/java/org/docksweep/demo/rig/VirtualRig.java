@@ -5,8 +5,10 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Queue;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -46,6 +48,7 @@ public final class VirtualRig implements PracticeRig {
     private final Map<String, Integer> plugs = new HashMap<>();
     private final Map<String, Integer> plays = new HashMap<>();
     private final AtomicReference<CountDownLatch> playing = new AtomicReference<>();
+    private final Set<AssetTag> mended = new HashSet<>();
     private Plugged plugged;
 
     /** What the lead is in. */
@@ -99,6 +102,13 @@ public final class VirtualRig implements PracticeRig {
             plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, PracticeStandards.CONTACT_OHM, 0);
             return;
         }
+        VirtualCabinet cabinet = cabinet(label);
+        TestPoint point = socket(cabinet, label, testPointCode);
+        boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
+        plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+    }
+
+    private VirtualCabinet cabinet(AssetTag label) {
         VirtualCabinet cabinet =
                 settings.moment() == Moment.BEFORE_HIRE ? house.beforeHire(label) : house.atReturn(label);
         if (cabinet == null) {
@@ -106,9 +116,18 @@ public final class VirtualRig implements PracticeRig {
                     + "; the house of seed " + settings.seed() + " and the standards STD-000001 to STD-000005 can be"
                     + " plugged in");
         }
-        TestPoint point = socket(cabinet, label, testPointCode);
-        boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
-        plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+        if (mended.contains(label)) {
+            for (FaultKind kind : FaultKind.values()) {
+                cabinet = cabinet.without(kind);
+            }
+        }
+        return cabinet;
+    }
+
+    @Override
+    public synchronized void repair(AssetTag label) {
+        cabinet(label);
+        mended.add(label);
     }
 
     /**

@@ -415,7 +415,7 @@ final class DockFlow {
 
     DockState state() {
         var standing = parts.standing().get();
-        OutboxCounts counts = parts.spool().counts();
+        OutboxCounts counts = parts.spool().outbox().counts();
         DockState.Strip strip = new DockState.Strip(
                 fleet.snapshot().siteName(),
                 standing.words(),

@@ -18,7 +18,10 @@ import org.docksweep.contract.Dispatch;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
+import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.DriverBenchData;
+import org.docksweep.fleet.Part;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
@@ -61,6 +64,20 @@ final class HouseLoader {
         for (CommissioningBody body : commissionings(house, commissioning)) {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
         }
+        loadBench(house.bench(), client);
+    }
+
+    private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
+            throws ServiceProblem, ServiceUnreachable {
+        for (DriverBenchData data : bench.benchData()) {
+            client.put(ApiPaths.DRIVER_BENCH_DATA + "/" + data.driverModelCode(), data);
+        }
+        for (Part part : bench.parts()) {
+            client.put(ApiPaths.PARTS + "/" + part.number(), part);
+        }
+        for (StockMoveBody move : bench.stock()) {
+            client.put(ApiPaths.STOCK_MOVES + "/" + move.id(), move);
+        }
     }
 
     private static List<CommissioningBody> commissionings(DemoHouse house, Commissioning.Result result) {
@@ -95,6 +112,7 @@ final class HouseLoader {
                 LimitSet.initial(),
                 List.of(house.returnList()),
                 List.of(),
-                recent);
+                recent,
+                List.of());
     }
 }

@@ -63,7 +63,7 @@ class DockCheckInTest {
         assertThat(body.returnListId()).isEqualTo(SmallHouse.LIST);
         assertThat(body.measurements()).hasSize(1);
         assertThat(body.measurements().get(0).recordingSha256()).hasSize(64);
-        assertThat(bench.spool.counts().waiting())
+        assertThat(bench.spool.outbox().counts().waiting())
                 .as("its recording and itself")
                 .isEqualTo(2);
     }

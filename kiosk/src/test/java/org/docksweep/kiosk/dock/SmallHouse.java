@@ -70,6 +70,7 @@ final class SmallHouse {
                 LimitSet.initial(),
                 List.of(list),
                 List.of(),
+                List.of(),
                 List.of());
     }
 

@@ -104,6 +104,20 @@ public class Fleet {
         }
     }
 
+    /**
+     * Sends a cabinet away from the bench, its job being closed. A safety hold stays: no repair releases it. The watch
+     * mark goes with a proof.
+     *
+     * @param tag cabinet
+     * @param to READY after a proof, MANUAL_HOLD unrepaired, RETIRED when scrapped
+     * @return its status now
+     */
+    public CabinetStatus leaveBench(AssetTag tag, CabinetStatus to) {
+        Cabinet cabinet = locked(tag);
+        cabinet.leaveBench(to);
+        return cabinet.status();
+    }
+
     private HistoryEvent event(AssetTag tag, HistoryEvent.Kind kind, String by, Reason text) {
         return new HistoryEvent(UUID.randomUUID(), tag, null, clock.instant(), by, kind, text);
     }

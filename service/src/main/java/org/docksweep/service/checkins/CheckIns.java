@@ -3,6 +3,8 @@ package org.docksweep.service.checkins;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,8 +13,10 @@ import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.CheckInReceipt;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Verdict;
 import org.docksweep.judge.PositionState;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
@@ -20,6 +24,7 @@ import org.docksweep.service.measurements.Measurements;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.web.Check;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -32,6 +37,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional
 public class CheckIns {
+    private static final int TAGS_PER_QUERY = 500;
+
     private final CheckInRows rows;
     private final CheckInCheck check;
     private final Fleet fleet;
@@ -112,12 +119,48 @@ public class CheckIns {
                 id, body.tag(), position, body.finishedAt(), body.operator(), HistoryEvent.Kind.CHECKED_IN, text);
     }
 
+    /**
+     * A check-in with its measurements.
+     *
+     * @param id its id
+     * @return the check-in
+     * @throws Refusal if there is none
+     */
     @Transactional(readOnly = true)
-    CheckInBody find(UUID id) {
+    public CheckInBody find(UUID id) {
         CheckIn row = rows.findById(id)
                 .orElseThrow(() ->
                         Refusal.notFound("id", "there is no check-in " + id, "Its kiosk may not have sent it yet."));
         return row.body(measurements.of(id));
+    }
+
+    /**
+     * What is counted and looked up of a check-in.
+     *
+     * @param id its id
+     * @param tag cabinet
+     * @param finishedAt when
+     * @param verdict verdict, or null when it was held without a sweep
+     */
+    public record Header(UUID id, AssetTag tag, Instant finishedAt, Verdict verdict) {}
+
+    /**
+     * Check-ins of some cabinets.
+     *
+     * @param tags cabinets
+     * @return newest first
+     */
+    @Transactional(readOnly = true)
+    public List<Header> headers(Collection<AssetTag> tags) {
+        List<String> wanted =
+                tags.stream().map(AssetTag::value).distinct().sorted().toList();
+        List<Header> found = new ArrayList<>();
+        for (int from = 0; from < wanted.size(); from += TAGS_PER_QUERY) {
+            rows.headers(wanted.subList(from, Math.min(wanted.size(), from + TAGS_PER_QUERY)))
+                    .forEach(h -> found.add(
+                            new Header(h.getId(), new AssetTag(h.getTag()), h.getFinishedAt(), h.getVerdict())));
+        }
+        return found;
     }
 
     /**

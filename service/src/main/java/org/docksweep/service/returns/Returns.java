@@ -17,6 +17,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.parts.Orders;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Paging;
@@ -108,6 +109,28 @@ public class Returns {
      * @param count how many
      */
     public record Due(String modelCode, LocalDate dueOn, int count) {}
+
+    /**
+     * An order a cabinet is on the return list of.
+     *
+     * @param orderNumber order
+     * @param customer customer
+     * @param listedAt when its return list was stored
+     */
+    public record Order(String orderNumber, String customer, Instant listedAt) {}
+
+    /**
+     * Orders a cabinet was out on, as far as there are return lists.
+     *
+     * @param tag cabinet
+     * @return newest first
+     */
+    @Transactional(readOnly = true)
+    public List<Order> ordersOf(AssetTag tag) {
+        return rows.with(tag.value()).stream()
+                .map(r -> new Order(r.list().orderNumber(), r.list().customer(), r.storedAt()))
+                .toList();
+    }
 
     PutAnswer<ReturnList> put(UUID id, ReturnList sent, String by) {
         ReturnList list = checked(id, sent);

@@ -43,6 +43,7 @@ class AccessToken extends Stored<String> {
     /** What a token allows. */
     enum Role {
         DOCK,
+        BENCH,
         MANAGER,
         /** The code of the first start: allows to issue the first manager token, nothing else. */
         SETUP

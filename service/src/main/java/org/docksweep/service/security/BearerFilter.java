@@ -40,9 +40,10 @@ final class BearerFilter extends OncePerRequestFilter {
     }
 
     private static void signOn(Tokens.Holder holder) {
-        // A manager may do what the dock may do.
+        // The bench may do what the dock may do, a manager what both may do.
         List<String> roles = switch (holder.role()) {
-            case MANAGER -> List.of("ROLE_MANAGER", "ROLE_DOCK");
+            case MANAGER -> List.of("ROLE_MANAGER", "ROLE_BENCH", "ROLE_DOCK");
+            case BENCH -> List.of("ROLE_BENCH", "ROLE_DOCK");
             case DOCK -> List.of("ROLE_DOCK");
             case SETUP -> List.of("ROLE_SETUP");
         };

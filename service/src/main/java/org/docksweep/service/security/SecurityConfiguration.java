@@ -22,6 +22,7 @@ import org.springframework.security.web.firewall.RequestRejectedHandler;
 @Configuration(proxyBeanMethods = false)
 class SecurityConfiguration {
     private static final String DOCK = "DOCK";
+    private static final String BENCH = "BENCH";
     private static final String MANAGER = "MANAGER";
 
     @Bean
@@ -52,6 +53,12 @@ class SecurityConfiguration {
                                 ApiPaths.RECORDINGS + "/*",
                                 ApiPaths.COMMISSIONINGS + "/*")
                         .hasRole(DOCK)
+                        .requestMatchers(
+                                HttpMethod.PUT,
+                                ApiPaths.BENCH_JOBS + "/**",
+                                ApiPaths.STOCK_MOVES + "/*",
+                                ApiPaths.SPARE_REPAIRS + "/*")
+                        .hasRole(BENCH)
                         .requestMatchers(HttpMethod.POST, ApiPaths.RETURN_LISTS + "/*" + ApiPaths.CLOSE)
                         .hasRole(DOCK)
                         .anyRequest()
