@@ -82,19 +82,6 @@ final class HouseLoader {
         }
     }
 
-    private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
-            throws ServiceProblem, ServiceUnreachable {
-        for (DriverBenchData data : bench.benchData()) {
-            client.put(ApiPaths.DRIVER_BENCH_DATA + "/" + data.driverModelCode(), data);
-        }
-        for (Part part : bench.parts()) {
-            client.put(ApiPaths.PARTS + "/" + part.number(), part);
-        }
-        for (StockMoveBody move : bench.stock()) {
-            client.put(ApiPaths.STOCK_MOVES + "/" + move.id(), move);
-        }
-    }
-
     private static List<CommissioningBody> commissionings(DemoHouse house, Commissioning.Result result) {
         Map<AssetTag, List<Baseline>> byCabinet = result.baselines().stream()
                 .collect(Collectors.groupingBy(Baseline::tag, TreeMap::new, Collectors.toList()));
