@@ -66,7 +66,6 @@ final class HouseLoader {
         for (CommissioningBody body : commissionings(house, commissioning)) {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
         }
-        loadBench(house.bench(), client);
     }
 
     private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
