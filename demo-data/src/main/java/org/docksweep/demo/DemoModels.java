@@ -54,7 +54,7 @@ public final class DemoModels {
                 Map.copyOf(read("drivers.json", new TypeReference<Map<String, DriverMechanics>>() {}));
     }
 
-    private static <T> T read(String resource, TypeReference<T> type) {
+    static <T> T read(String resource, TypeReference<T> type) {
         try (InputStream in = DemoModels.class.getResourceAsStream(resource)) {
             if (in == null) {
                 throw new IllegalStateException(

@@ -37,13 +37,6 @@ import org.docksweep.sweep.SweepPlan;
  */
 public final class VirtualRig implements PracticeRig {
     private static final long PROGRESS_EVERY_MS = 40;
-    private static final double LEAST_CONTACT_OHM = 0.03;
-    private static final double CONTACT_SPAN_OHM = 0.12;
-    /** Four centimetres of sound travel. */
-    private static final double PLACEMENT_SPAN_S = 1.2e-4;
-
-    private static final double FIRST_LATENCY_S = 0.020;
-    private static final double LATENCY_SPAN_S = 0.160;
 
     private final RigSettings settings;
     private final Clock clock;
@@ -157,8 +150,8 @@ public final class VirtualRig implements PracticeRig {
 
     private Plugged into(String name, int count, VirtualCabinet cabinet, TestPoint point) {
         SplittableRandom random = random("plug", name, count);
-        double contactOhm = LEAST_CONTACT_OHM + CONTACT_SPAN_OHM * random.nextDouble();
-        double shiftS = (random.nextDouble() - 0.5) * PLACEMENT_SPAN_S;
+        double contactOhm = Plugging.contactOhm(random);
+        double shiftS = Plugging.placementShiftS(random);
         Fault loose = cabinet.fault(FaultKind.INTERMITTENT);
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
         return new Plugged(
@@ -252,7 +245,7 @@ public final class VirtualRig implements PracticeRig {
                 now.failuresPerS(),
                 now.contactOhm(),
                 now.placementShiftS(),
-                FIRST_LATENCY_S + LATENCY_SPAN_S * random.nextDouble(),
+                Plugging.latencyS(random),
                 settings.hallNoiseDb(),
                 disturbance,
                 random);

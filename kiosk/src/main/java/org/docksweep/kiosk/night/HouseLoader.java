@@ -56,6 +56,7 @@ final class HouseLoader {
         for (Dispatch dispatch : house.dispatches()) {
             client.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch);
         }
+        loadBench(house.bench(), client);
         client.put(ApiPaths.RETURN_LISTS + "/" + house.returnList().id(), house.returnList());
         for (PointReference reference : commissioning.references()) {
             client.put(

@@ -1,5 +1,6 @@
 package org.docksweep.service.learning;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
@@ -15,6 +16,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class LearningController {
     private final Learning learning;
     private final Decisions decisions;
@@ -41,6 +43,7 @@ class LearningController {
         return decisions.newestFirst();
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.LEARNING_DECISIONS + "/{id}")
     ResponseEntity<LearningDecision> decide(@PathVariable UUID id, @RequestBody LearningDecision body) {
         return transactions.write(() -> decisions.put(id, body)).response();

@@ -1,5 +1,6 @@
 package org.docksweep.service.reliability;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.security.Principal;
 import java.time.Clock;
 import java.util.List;
@@ -24,6 +25,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** The reliability report as JSON, CSV or PDF, and the door for past lives. */
 @RestController
+@RolesAllowed("DOCK")
 class ReliabilityController {
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
     private static final String CSV = "text/csv";
@@ -78,6 +80,7 @@ class ReliabilityController {
         }
     }
 
+    @RolesAllowed("MANAGER")
     @PostMapping(ApiPaths.PAST_PART_LIVES)
     ImportReceipt append(@RequestBody List<PastPartLife> lives) {
         return transactions.write(() -> pastLives.append(lives));

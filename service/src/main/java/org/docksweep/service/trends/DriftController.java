@@ -1,5 +1,6 @@
 package org.docksweep.service.trends;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.DriftRow;
@@ -10,6 +11,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** The watch list, and all trends of one cabinet. */
 @RestController
+@RolesAllowed("DOCK")
 class DriftController {
     private final Trends trends;
 
