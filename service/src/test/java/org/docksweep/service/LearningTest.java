@@ -3,6 +3,7 @@ package org.docksweep.service;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
@@ -11,6 +12,7 @@ import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.DockConfusion;
 import org.docksweep.contract.FindingBody;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.KioskToken;
 import org.docksweep.contract.LearnedPriors;
 import org.docksweep.contract.LearningDecision;
 import org.docksweep.contract.Problem;
@@ -183,6 +185,24 @@ class LearningTest {
                         .errors())
                 .extracting(Problem.Entry::column)
                 .containsExactly("findingId");
+    }
+
+    @Test
+    void letsManagersDecideAndADockLook() {
+        KioskToken token = api.post(
+                        ApiPaths.KIOSK_TOKENS, new KioskToken.Order("learner " + House.next(), KioskToken.Role.DOCK))
+                .as(KioskToken.class);
+        Api dock = api.as(token.token());
+        UUID id = UUID.randomUUID();
+        LearningDecision pause = new LearningDecision(
+                id, Instant.now(), "Ines Duna", LearningDecision.Kind.PAUSE, null, "no manager said so");
+
+        assertThat(dock.put(ApiPaths.LEARNING_DECISIONS + "/" + id, pause).status())
+                .isEqualTo(403);
+        assertThat(dock.post(ApiPaths.PAST_PART_LIVES, List.of()).status()).isEqualTo(403);
+        assertThat(dock.get(ApiPaths.LEARNED_PRIORS).status()).isEqualTo(200);
+        assertThat(dock.get(ApiPaths.DRIFT_WATCH).status()).isEqualTo(200);
+        assertThat(learned().used()).isTrue();
     }
 
     @Test

@@ -24,10 +24,6 @@ record Hypothesis(
         double spread,
         double weight) {
 
-    Hypothesis withWeight(double learned) {
-        return new Hypothesis(kind, positionCode, elementId, structure, widenedParameter, shift, spread, learned);
-    }
-
     static Hypothesis healthy(double weight) {
         return new Hypothesis(null, null, null, CircuitFault.NONE, null, 0, 0, weight);
     }

@@ -1,8 +1,10 @@
 package org.docksweep.suspect;
 
 import java.util.List;
+import java.util.Locale;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ConfirmedCause;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Require;
 
 /**
@@ -63,8 +65,20 @@ public record Priors(int findings, List<Factor> factors, List<LookFirst> lookFir
             return hypotheses;
         }
         return hypotheses.stream()
-                .map(h -> h.kind() == null ? h : h.withWeight(h.weight() * factor(model, h)))
+                .map(h -> h.kind() == null ? h : withWeight(h, h.weight() * factor(model, h)))
                 .toList();
+    }
+
+    private static Hypothesis withWeight(Hypothesis h, double weight) {
+        return new Hypothesis(
+                h.kind(),
+                h.positionCode(),
+                h.elementId(),
+                h.structure(),
+                h.widenedParameter(),
+                h.shift(),
+                h.spread(),
+                weight);
     }
 
     private double factor(CabinetModel model, Hypothesis hypothesis) {
@@ -82,16 +96,21 @@ public record Priors(int findings, List<Factor> factors, List<LookFirst> lookFir
                 : model.position(hypothesis.positionCode()).driverModelCode();
     }
 
-    /** What to look at first for a hypothesis, or null where the house has no clear answer. */
-    LookFirst lookFirst(CabinetModel model, Hypothesis hypothesis) {
-        if (hypothesis.positionCode() == null) {
-            return null;
+    /** The suspect with what the house's own repairs say to look at first, where they have a clear answer. */
+    Suspect informed(CabinetModel model, Suspect suspect) {
+        if (suspect.positionCode() == null || suspect.elementId() != null) {
+            return suspect;
         }
-        String owner = owner(model, hypothesis);
+        String driver = model.position(suspect.positionCode()).driverModelCode();
         return lookFirst.stream()
-                .filter(l ->
-                        l.kind() == hypothesis.kind() && l.driverModelCode().equals(owner))
+                .filter(l -> l.kind() == suspect.kind() && l.driverModelCode().equals(driver))
                 .findFirst()
-                .orElse(null);
+                .map(l -> suspect.withNextStep(Reason.of(
+                        "next-learned",
+                        suspect.positionCode(),
+                        "@learned-" + l.cause().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        Integer.toString(l.found()),
+                        Integer.toString(l.of()))))
+                .orElse(suspect);
     }
 }

@@ -218,10 +218,10 @@ public final class SuspectRanking {
                         model,
                         point,
                         rounded(among),
-                        scored.get(i).fit(),
-                        priors.lookFirst(model, scored.get(i).hypothesis())));
+                        scored.get(i).fit()));
             }
         }
+        suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
         CircuitFit.Result healthyFit = scored.get(0).fit();
         return new Explanation(

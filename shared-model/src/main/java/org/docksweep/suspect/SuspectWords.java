@@ -11,12 +11,7 @@ final class SuspectWords {
     private SuspectWords() {}
 
     static Suspect suspect(
-            Hypothesis hypothesis,
-            CabinetModel model,
-            TestPoint point,
-            double probability,
-            CircuitFit.Result fit,
-            Priors.LookFirst lookFirst) {
+            Hypothesis hypothesis, CabinetModel model, TestPoint point, double probability, CircuitFit.Result fit) {
         String what = hypothesis.positionCode() != null ? hypothesis.positionCode() : hypothesis.elementId();
         String key = hypothesis.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
         return new Suspect(
@@ -26,17 +21,7 @@ final class SuspectWords {
                 hypothesis.positionCode() == null ? hypothesis.elementId() : null,
                 probability,
                 Reason.of("suspect-" + key, what, severity(hypothesis, fit)),
-                lookFirst == null ? Reason.of("next-" + key, what) : learned(what, lookFirst));
-    }
-
-    /** The house's own repairs say what to look at first. */
-    private static Reason learned(String what, Priors.LookFirst lookFirst) {
-        return Reason.of(
-                "next-learned",
-                what,
-                "@learned-" + lookFirst.cause().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                Integer.toString(lookFirst.found()),
-                Integer.toString(lookFirst.of()));
+                Reason.of("next-" + key, what));
     }
 
     /** A crossover part is looked for at the one driver it feeds; a box at its first driver. */
