@@ -80,7 +80,18 @@ final class BenchDesk {
 
     Part part(String number, PartKind kind, List<String> drivers, Double ohm, boolean serialised) {
         Part part = new Part(
-                number, "Part " + number, kind, PartSource.ORIGINAL, drivers, List.of(), ohm, null, serialised, 1, 4, 6200);
+                number,
+                "Part " + number,
+                kind,
+                PartSource.ORIGINAL,
+                drivers,
+                List.of(),
+                ohm,
+                null,
+                serialised,
+                1,
+                4,
+                6200);
         expect(201, api.put(ApiPaths.PARTS + "/" + number, part));
         return part;
     }
@@ -90,8 +101,8 @@ final class BenchDesk {
     }
 
     Api.Answer move(Part part, StockMoveBody.Kind kind, int pieces, String... serials) {
-        StockMoveBody body = new StockMoveBody(
-                UUID.randomUUID(), part.number(), now(), BY, kind, pieces, List.of(serials), null);
+        StockMoveBody body =
+                new StockMoveBody(UUID.randomUUID(), part.number(), now(), BY, kind, pieces, List.of(serials), null);
         return api.put(ApiPaths.STOCK_MOVES + "/" + body.id(), body);
     }
 
@@ -262,8 +273,8 @@ final class BenchDesk {
                 new double[] {5.7, 6.2, 7.3, 9.1},
                 new double[] {0.1, -0.5, 1.5, 6},
                 new double[] {0.01, 0.01, 0.01, 0.02});
-        Reading reading = new Reading(
-                ReadingKind.DC_RESISTANCE_20C, point, "HF", 5.7, 0.02, 5.6, 5.0, 6.2, ReadingState.OK);
+        Reading reading =
+                new Reading(ReadingKind.DC_RESISTANCE_20C, point, "HF", 5.7, 0.02, 5.6, 5.0, 6.2, ReadingState.OK);
         return new MeasurementBody(
                 UUID.randomUUID(),
                 now(),

@@ -102,12 +102,11 @@ class BenchWorkTest {
 
         assertThat(desk.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
         assertThat(desk.cabinet().status()).isEqualTo(CabinetStatus.READY);
-        assertThat(desk.at("HF"))
-                .satisfies(driver -> {
-                    assertThat(driver.driverSerial()).isEqualTo("H" + desk.tag);
-                    assertThat(driver.diaphragmSerial()).isEqualTo("N-1");
-                    assertThat(driver.diaphragmSource()).isEqualTo(PartSource.ORIGINAL);
-                });
+        assertThat(desk.at("HF")).satisfies(driver -> {
+            assertThat(driver.driverSerial()).isEqualTo("H" + desk.tag);
+            assertThat(driver.diaphragmSerial()).isEqualTo("N-1");
+            assertThat(driver.diaphragmSource()).isEqualTo(PartSource.ORIGINAL);
+        });
         assertThat(desk.inStock(desk.diaphragm)).isEqualTo(1);
         assertThat(desk.history())
                 .extracting(HistoryEvent::kind)
@@ -119,9 +118,7 @@ class BenchWorkTest {
                         HistoryEvent.Kind.PROVED,
                         HistoryEvent.Kind.SIGNED_OFF,
                         HistoryEvent.Kind.COMMISSIONED);
-        assertThat(baselines(desk.tag))
-                .extracting(Baseline::testPointCode)
-                .containsExactly("HF", "LF");
+        assertThat(baselines(desk.tag)).extracting(Baseline::testPointCode).containsExactly("HF", "LF");
         assertThat(baselines(desk.tag)).allSatisfy(b -> assertThat(b.takenAt()).isAfter(hire));
         assertThat(api.get(ApiPaths.COMMISSIONINGS + "/" + before.id()).as(CommissioningBody.class))
                 .as("the old baseline is kept")
@@ -245,11 +242,7 @@ class BenchWorkTest {
             BenchDesk.expect(
                     201,
                     desk.prove(BenchDesk.sweep(
-                            Subject.CABINET,
-                            null,
-                            Polarity.PROVED,
-                            true,
-                            BenchDesk.measurement("HF", Verdict.PASS))));
+                            Subject.CABINET, null, Polarity.PROVED, true, BenchDesk.measurement("HF", Verdict.PASS))));
         }
 
         assertThat(missing(desk.send(desk.action(Verb.SIGN_OFF))))
@@ -306,9 +299,7 @@ class BenchWorkTest {
                 desk.tag,
                 House.NIGHT,
                 "Ines Duna",
-                List.of(
-                        baseline(desk.tag, "HF"),
-                        baseline(desk.tag, "LF")));
+                List.of(baseline(desk.tag, "HF"), baseline(desk.tag, "LF")));
         BenchDesk.expect(201, api.put(ApiPaths.COMMISSIONINGS + "/" + before.id(), before));
         desk.receive(desk.diaphragm, 1, "B-1");
         desk.act(Verb.ACCEPT, Verb.START_REPAIR);
@@ -317,8 +308,7 @@ class BenchWorkTest {
         desk.act(Verb.START_PROOF);
         BenchDesk.expect(201, desk.prove(BenchDesk.bareSweep("HF", Verdict.PASS, Polarity.PROVED)));
         assertThat(missing(desk.send(desk.action(Verb.SIGN_OFF))))
-                .containsExactly(
-                        "Two clean sweeps in a row of the cabinet, or of the bare driver of HF: 1 so far.");
+                .containsExactly("Two clean sweeps in a row of the cabinet, or of the bare driver of HF: 1 so far.");
         BenchDesk.expect(201, desk.prove(BenchDesk.bareSweep("HF", Verdict.PASS, Polarity.PROVED)));
 
         desk.act(Verb.SIGN_OFF);
@@ -414,10 +404,7 @@ class BenchWorkTest {
         BenchDesk desk = BenchDesk.withJob(api).act(Verb.ACCEPT, Verb.START_PROOF);
         desk.find(ConfirmedCause.NO_FAULT_FOUND);
         BenchDesk.expect(
-                201,
-                House.put(
-                        api,
-                        House.checkIn(desk.tag, desk.model, null, Verdict.PASS, Route.SAFETY_HOLD, null)));
+                201, House.put(api, House.checkIn(desk.tag, desk.model, null, Verdict.PASS, Route.SAFETY_HOLD, null)));
         desk.proveTwice().act(Verb.SIGN_OFF);
 
         assertThat(desk.cabinet().status()).isEqualTo(CabinetStatus.SAFETY_HOLD);
@@ -456,8 +443,7 @@ class BenchWorkTest {
         BenchDesk desk = BenchDesk.withJob(api);
 
         assertThat(desk.file().cards())
-                .containsExactly(new BenchJobFile.Card(
-                        ProcedurePurpose.DIAPHRAGM_REPLACEMENT, "HF", "REED-1", 0.9));
+                .containsExactly(new BenchJobFile.Card(ProcedurePurpose.DIAPHRAGM_REPLACEMENT, "HF", "REED-1", 0.9));
         assertThat(desk.job().expectedEffortMinutes()).isEqualTo(45);
     }
 
@@ -491,8 +477,8 @@ class BenchWorkTest {
     void findsAJobByItsCabinetWhenTheTagCannotBeRead() {
         BenchDesk desk = BenchDesk.withJob(api);
 
-        Page<BenchJobBody> found = api.get(ApiPaths.BENCH_JOBS + "?tag=" + desk.tag)
-                .as(new TypeReference<Page<BenchJobBody>>() {});
+        Page<BenchJobBody> found =
+                api.get(ApiPaths.BENCH_JOBS + "?tag=" + desk.tag).as(new TypeReference<Page<BenchJobBody>>() {});
         Api.Answer unknown = api.get(ApiPaths.BENCH_JOBS + "/J99-99999");
         Api.Answer unreadable = api.get(ApiPaths.BENCH_JOBS + "/J1-2");
 

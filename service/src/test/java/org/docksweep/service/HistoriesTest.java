@@ -54,18 +54,14 @@ class HistoriesTest {
         Timeline cabinet = timeline("?tag=" + desk.tag);
 
         assertThat(position.stays()).hasSize(2);
-        assertThat(position.stays().get(0))
-                .satisfies(now -> {
-                    assertThat(now.removedAt()).isNull();
-                    assertThat(now.partNumber()).isEqualTo(desk.diaphragm.number());
-                    assertThat(now.fittedByJob()).isEqualTo(desk.code);
-                });
+        assertThat(position.stays().get(0)).satisfies(now -> {
+            assertThat(now.removedAt()).isNull();
+            assertThat(now.partNumber()).isEqualTo(desk.diaphragm.number());
+            assertThat(now.fittedByJob()).isEqualTo(desk.code);
+        });
         assertThat(position.stays().get(1).removedByJob()).isEqualTo(desk.code);
-        assertThat(position.entries())
-                .extracting(Timeline.Entry::at)
-                .isSortedAccordingTo(Comparator.reverseOrder());
-        assertThat(position.entries())
-                .noneMatch(e -> "LF".equals(e.positionCode()));
+        assertThat(position.entries()).extracting(Timeline.Entry::at).isSortedAccordingTo(Comparator.reverseOrder());
+        assertThat(position.entries()).noneMatch(e -> "LF".equals(e.positionCode()));
         assertThat(position.trend())
                 .as("two sweeps of two points at the bench")
                 .hasSize(4)
@@ -163,8 +159,8 @@ class HistoriesTest {
         Api.Answer failed = api.put(ApiPaths.CHECK_INS + "/" + later.get("id").asString(), later);
         String job = failed.as(CheckInReceipt.class).jobCode().value();
 
-        JobEvidence evidence = api.get(ApiPaths.BENCH_JOBS + "/" + job + ApiPaths.EVIDENCE)
-                .as(JobEvidence.class);
+        JobEvidence evidence =
+                api.get(ApiPaths.BENCH_JOBS + "/" + job + ApiPaths.EVIDENCE).as(JobEvidence.class);
 
         assertThat(evidence.lastPass()).isEqualTo(passed);
         assertThat(evidence.failure().id().toString()).isEqualTo(later.get("id").asString());

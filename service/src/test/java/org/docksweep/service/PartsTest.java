@@ -161,7 +161,8 @@ class PartsTest {
             threads.shutdownNow();
         }
         assertThat(one.inStock(plain)).isZero();
-        assertThat(one.file().exchanges().size() + two.file().exchanges().size()).isEqualTo(1);
+        assertThat(one.file().exchanges().size() + two.file().exchanges().size())
+                .isEqualTo(1);
     }
 
     @Test
@@ -173,7 +174,8 @@ class PartsTest {
 
         Api.Answer again = second.exchange(second.newDiaphragm(first.diaphragm, "D" + second.tag, "U-1"));
         Api.Answer received = first.receive(first.diaphragm, 1, "U-1");
-        Api.Answer fromBefore = second.exchange(second.newDiaphragm(first.diaphragm, "D" + second.tag, "D" + first.tag));
+        Api.Answer fromBefore =
+                second.exchange(second.newDiaphragm(first.diaphragm, "D" + second.tag, "D" + first.tag));
 
         assertThat(again.problem().detail()).contains("U-1", "fitted before");
         assertThat(received.problem().detail()).contains("U-1", "fitted before");
@@ -354,8 +356,7 @@ class PartsTest {
         desk.receive(desk.diaphragm, 2, "O-1", "O-2");
         assertThat(order(desk)).as("two in stock, level one: nothing to order").isNull();
 
-        BenchDesk.expect(
-                201, desk.send(desk.action(Verb.WAIT_FOR_PART, BenchDesk.BENCH, desk.diaphragm.number())));
+        BenchDesk.expect(201, desk.send(desk.action(Verb.WAIT_FOR_PART, BenchDesk.BENCH, desk.diaphragm.number())));
 
         assertThat(desk.job().waitsForPart()).isEqualTo(desk.diaphragm.number());
         assertThat(order(desk))

@@ -29,7 +29,8 @@ class ProceduresTest {
     }
 
     private ProcedureCard card(ProcedurePurpose purpose, String driver) {
-        return BenchDesk.expect(200, api.get(ApiPaths.PROCEDURES + "/" + purpose + (driver == null ? "" : "/" + driver)))
+        return BenchDesk.expect(
+                        200, api.get(ApiPaths.PROCEDURES + "/" + purpose + (driver == null ? "" : "/" + driver)))
                 .as(ProcedureCard.class);
     }
 
@@ -79,14 +80,15 @@ class ProceduresTest {
                 .containsExactly("Gap with magnetic fluid: blot it, refill 60 microlitre of MF-1");
         assertThat(words(card, "mark")).containsExactly("Polarity mark: red");
         assertThat(step(card, "fit-part").note()).isEqualTo("Turn the notch up.");
-        assertThat(step(card, "clean-gap").cautions())
-                .extracting(Reason::key)
-                .containsExactly("bench-caution-magnet");
+        assertThat(step(card, "clean-gap").cautions()).extracting(Reason::key).containsExactly("bench-caution-magnet");
         assertThat(step(card, "prove").cautions()).extracting(Reason::key).containsExactly("bench-caution-ears");
     }
 
     private static ProcedureCard.Step step(ProcedureCard card, String code) {
-        return card.steps().stream().filter(s -> s.code().equals(code)).findFirst().orElseThrow();
+        return card.steps().stream()
+                .filter(s -> s.code().equals(code))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static List<String> words(ProcedureCard card, String code) {
@@ -101,14 +103,15 @@ class ProceduresTest {
 
         assertThat(words(card, "lift-out"))
                 .containsExactly("Not on record for DUNE-12: fasteners. Read it off the driver and have it entered.");
-        assertThat(card.effortMinutes()).isEqualTo(card(ProcedurePurpose.RECONE, null).effortMinutes());
+        assertThat(card.effortMinutes())
+                .isEqualTo(card(ProcedurePurpose.RECONE, null).effortMinutes());
     }
 
     @Test
     void refusesNumbersOfAnUnknownDriverAndNotesNobodyWouldRead() {
         Api.Answer unknown = api.put(ApiPaths.DRIVER_BENCH_DATA + "/NOBODY-1", numbers("NOBODY-1", 4, "hex"));
-        DriverBenchData lost = new DriverBenchData(
-                "DUNE-12", null, null, null, List.of(), null, Map.of(), Map.of("polish", "shine"));
+        DriverBenchData lost =
+                new DriverBenchData("DUNE-12", null, null, null, List.of(), null, Map.of(), Map.of("polish", "shine"));
         Api.Answer note = api.put(ApiPaths.DRIVER_BENCH_DATA + "/DUNE-12", lost);
         Api.Answer nonsense = api.putText(
                 ApiPaths.DRIVER_BENCH_DATA + "/DUNE-12",

@@ -57,8 +57,7 @@ public enum ConfirmedCause {
                     RUST_IN_GAP,
                     FLUID_THICKENED,
                     DIAPHRAGM_DAMAGED,
-                    OTHER ->
-                true;
+                    OTHER -> true;
             case MAGNET_WEAK,
                     WRONG_PART_FITTED,
                     POLARITY_REVERSED,
@@ -68,8 +67,7 @@ public enum ConfirmedCause {
                     AIR_LEAK,
                     PORT_BLOCKED,
                     ELECTRONICS,
-                    NO_FAULT_FOUND ->
-                false;
+                    NO_FAULT_FOUND -> false;
         };
     }
 }

@@ -89,8 +89,7 @@ final class ComparedCurves {
         block.setWidthPercentage(100);
         block.setSpacingBefore(Ink.points(5));
         block.setKeepTogether(true);
-        PdfPCell head = new PdfPCell(
-                new com.lowagie.text.Phrase(fonts.safe(title), fonts.table(Weight.BOLD, 11)));
+        PdfPCell head = new PdfPCell(new com.lowagie.text.Phrase(fonts.safe(title), fonts.table(Weight.BOLD, 11)));
         head.setBorder(Rectangle.NO_BORDER);
         head.setPaddingLeft(0);
         block.addCell(head);

@@ -42,7 +42,8 @@ public final class EvidenceSheet {
         this.sheet = new Sheet(
                 text,
                 text.get("evidence.title", job.tag()),
-                text.get("evidence.subtitle", evidence.model().name(), job.code(), text.word("job-state", job.state())));
+                text.get(
+                        "evidence.subtitle", evidence.model().name(), job.code(), text.word("job-state", job.state())));
     }
 
     /**
@@ -62,7 +63,10 @@ public final class EvidenceSheet {
                 ? text.get("reading.none")
                 : evidence.lastOrder().orderNumber();
         sheet.figures(List.of(
-                new Sheet.Figure(lastGood().map(text::date).orElse(text.get("reading.none")), text.get("evidence.last-good"), false),
+                new Sheet.Figure(
+                        lastGood().map(text::date).orElse(text.get("reading.none")),
+                        text.get("evidence.last-good"),
+                        false),
                 new Sheet.Figure(text.date(failure.finishedAt()), text.get("evidence.failed"), false),
                 new Sheet.Figure(order, text.get("evidence.order"), false)));
         sheet.sentence(
@@ -131,10 +135,14 @@ public final class EvidenceSheet {
                         .findFirst();
         boolean passIsNewer = passed.isPresent()
                 && (baseline.isEmpty()
-                        || evidence.lastPass().finishedAt().isAfter(baseline.get().takenAt()));
+                        || evidence.lastPass()
+                                .finishedAt()
+                                .isAfter(baseline.get().takenAt()));
         if (passIsNewer) {
             return Optional.of(line(
-                    text.get("evidence.curve.before", text.date(evidence.lastPass().finishedAt())),
+                    text.get(
+                            "evidence.curve.before",
+                            text.date(evidence.lastPass().finishedAt())),
                     ComparedCurves.Style.DASHED,
                     passed.get().impedance(),
                     passed.get().acoustic(),
@@ -248,11 +256,13 @@ public final class EvidenceSheet {
                     Cell.of(
                             exchange.removed() == null
                                     ? text.get("reading.none")
-                                    : text.word("removed", exchange.removed().what()) + serial(exchange.removed().serial())),
+                                    : text.word("removed", exchange.removed().what())
+                                            + serial(exchange.removed().serial())),
                     Cell.of(
                             exchange.fitted() == null
                                     ? text.get("reading.none")
-                                    : exchange.fitted().partNumber() + serial(exchange.fitted().serial())));
+                                    : exchange.fitted().partNumber()
+                                            + serial(exchange.fitted().serial())));
         }
         return table;
     }
@@ -270,14 +280,16 @@ public final class EvidenceSheet {
                 .words("column.heard", 30)
                 .words("column.polarity", 30);
         for (ProofSweepBody sweep : evidence.file().proofs()) {
-            boolean passed = sweep.measurements().stream()
-                    .allMatch(m -> m.judgement().verdict() == Verdict.PASS);
+            boolean passed =
+                    sweep.measurements().stream().allMatch(m -> m.judgement().verdict() == Verdict.PASS);
             table.row(
                     Cell.of(text.moment(sweep.at())),
                     Cell.of(sweep.by()),
                     Cell.of(text.word("swept", sweep.subject())
                             + (sweep.positionCode() == null ? "" : " " + sweep.positionCode())),
-                    Cell.signed(passed ? Sign.TICK : Sign.CROSS, text.word("verdict", passed ? Verdict.PASS : Verdict.FAIL)),
+                    Cell.signed(
+                            passed ? Sign.TICK : Sign.CROSS,
+                            text.word("verdict", passed ? Verdict.PASS : Verdict.FAIL)),
                     Cell.of(text.get(sweep.soundsClean() ? "evidence.heard.clean" : "evidence.heard.noise")),
                     Cell.of(text.word("polarity", sweep.polarity())));
         }

@@ -14,9 +14,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class BenchPapersTest {
     private static final ProcedureCard DIAPHRAGM = ProcedureCards.of(
-            ProcedurePurpose.DIAPHRAGM_REPLACEMENT,
-            SampleModels.HORN,
-            SampleJobs.numbers(SampleModels.HORN.code()));
+            ProcedurePurpose.DIAPHRAGM_REPLACEMENT, SampleModels.HORN, SampleJobs.numbers(SampleModels.HORN.code()));
 
     @Test
     void printsTheNumbersOfTheDriverAtTheirStep() throws IOException {
@@ -53,7 +51,10 @@ class BenchPapersTest {
         try (PdfEye eye = new PdfEye(EvidenceSheet.render(SampleJobs.repaired(), SampleTag.ENGLISH))) {
             assertThat(eye.text())
                     .contains("Evidence of a repair: MCH-000123", "signed off")
-                    .contains("13 Oct 2025 last measured good", "18 Oct 2025 failed at the dock", "R-2025-0417 last order")
+                    .contains(
+                            "13 Oct 2025 last measured good",
+                            "18 Oct 2025 failed at the dock",
+                            "R-2025-0417 last order")
                     .contains("Saltmarsh Players")
                     .contains("before, 13 Oct 2025", "at the failure, 18 Oct 2025", "after repair, 18 Oct 2025")
                     .contains("joint green with corrosion", "overdriven")

@@ -59,7 +59,14 @@ final class SampleJobs {
         RepairTagContent tag = new SampleTag().build();
         List<FindingBody> findings = List.of(
                 finding("HF", 9.14, 27.0, false, ConfirmedCause.COIL_BURNT, null, ChargeClass.OVERDRIVEN),
-                finding("HF", null, null, true, ConfirmedCause.LEAD_IN_JOINT, "joint green with corrosion", ChargeClass.WORN));
+                finding(
+                        "HF",
+                        null,
+                        null,
+                        true,
+                        ConfirmedCause.LEAD_IN_JOINT,
+                        "joint green with corrosion",
+                        ChargeClass.WORN));
         PartExchangeBody exchange = new PartExchangeBody(
                 new UUID(9, 1),
                 FAILED.plusSeconds(40_000),

@@ -102,6 +102,12 @@ final class VirtualProvingRig implements ProvingRig {
     }
 
     @Override
+    public void repair(AssetTag label) {
+        throw new IllegalArgumentException(
+                label + " cannot be repaired: the proving rig knows cabinets by description");
+    }
+
+    @Override
     public void unplug() {
         plugged = null;
     }

@@ -165,7 +165,10 @@ public final class KioskCommand implements Callable<Integer> {
                                 dock,
                                 fleet.snapshot().book().cabinetModels(),
                                 new ScreenSettings(theme, scale, locale(), fleet.zone()),
-                                List.of(new BenchPages(bench, fleet.snapshot().book().cabinetModels()), RigPage.of(rigDesk)))
+                                List.of(
+                                        new BenchPages(
+                                                bench, fleet.snapshot().book().cabinetModels()),
+                                        RigPage.of(rigDesk)))
                         .awaitClosed();
             }
         }

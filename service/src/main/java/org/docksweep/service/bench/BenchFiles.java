@@ -32,7 +32,13 @@ public class BenchFiles {
     private final Procedures procedures;
 
     BenchFiles(
-            BenchJobs jobs, JobBook book, Bench bench, Proofs proofs, Fittings fittings, Models models, Procedures procedures) {
+            BenchJobs jobs,
+            JobBook book,
+            Bench bench,
+            Proofs proofs,
+            Fittings fittings,
+            Models models,
+            Procedures procedures) {
         this.jobs = jobs;
         this.book = book;
         this.bench = bench;
@@ -50,8 +56,9 @@ public class BenchFiles {
      */
     public List<ProofSweepBody> proofsOf(AssetTag tag) {
         return jobs.ofCabinet(tag.value()).stream()
-                .flatMap(job -> book.withMeasurements(JobBook.bodies(
-                        book.recordsOf(job), JobRecord.Kind.PROOF, ProofSweepBody.class))
+                .flatMap(job -> book
+                        .withMeasurements(
+                                JobBook.bodies(book.recordsOf(job), JobRecord.Kind.PROOF, ProofSweepBody.class))
                         .stream())
                 .toList();
     }

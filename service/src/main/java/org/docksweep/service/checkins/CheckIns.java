@@ -24,7 +24,6 @@ import org.docksweep.service.measurements.Measurements;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.store.StoredJson;
-import org.docksweep.service.web.Check;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;

@@ -53,9 +53,7 @@ class HistoriesController {
         return lives.all(driverModel);
     }
 
-    @GetMapping(
-            path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE,
-            produces = MediaType.APPLICATION_JSON_VALUE)
+    @GetMapping(path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE, produces = MediaType.APPLICATION_JSON_VALUE)
     JobEvidence evidence(@PathVariable JobCode code) {
         return evidence.of(code);
     }

@@ -126,14 +126,14 @@ public class PartLives {
         return before == null
                 ? null
                 : newestFirst.stream()
-                        .filter(h -> h.verdict() == Verdict.PASS && h.finishedAt().isBefore(before))
+                        .filter(h ->
+                                h.verdict() == Verdict.PASS && h.finishedAt().isBefore(before))
                         .map(CheckIns.Header::finishedAt)
                         .findFirst()
                         .orElse(null);
     }
 
-    private int returns(
-            List<UUID> ids, Map<UUID, Timeline.Stay> stays, Map<AssetTag, List<CheckIns.Header>> byTag) {
+    private int returns(List<UUID> ids, Map<UUID, Timeline.Stay> stays, Map<AssetTag, List<CheckIns.Header>> byTag) {
         int count = 0;
         for (UUID id : ids) {
             Timeline.Stay stay = stays.get(id);

@@ -79,7 +79,8 @@ class Timelines {
                                 || positionCode.equals(e.positionCode()))
                         .map(Timelines::entry)
                         .toList(),
-                trend(tag).filter(p -> positionCode == null
+                trend(tag)
+                        .filter(p -> positionCode == null
                                 || positionCode.equals(p.reading().positionCode()))
                         .toList(),
                 lastOrders.of(tag, events, now));
@@ -136,8 +137,8 @@ class Timelines {
 
     Timeline ofDiaphragm(String driverModelCode, String diaphragmSerial) {
         models.driverModel(driverModelCode, "driverModel");
-        List<Timeline.Stay> stays = new ArrayList<>(
-                fittings.staysOfDiaphragm(List.of(driverModelCode), diaphragmSerial));
+        List<Timeline.Stay> stays =
+                new ArrayList<>(fittings.staysOfDiaphragm(List.of(driverModelCode), diaphragmSerial));
         Collections.reverse(stays);
         if (stays.isEmpty()) {
             throw Refusal.notFound(
@@ -149,8 +150,7 @@ class Timelines {
         return ofStays(subject, stays, List.of());
     }
 
-    private Timeline ofStays(
-            Timeline.Subject subject, List<Timeline.Stay> stays, List<Timeline.Entry> outside) {
+    private Timeline ofStays(Timeline.Subject subject, List<Timeline.Stay> stays, List<Timeline.Entry> outside) {
         Instant now = times.now();
         Set<Timeline.Entry> entries = new LinkedHashSet<>(outside);
         Set<Timeline.TrendPoint> trend = new LinkedHashSet<>();

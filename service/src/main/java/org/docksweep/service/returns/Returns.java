@@ -17,7 +17,6 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.cabinets.Fleet;
-import org.docksweep.service.parts.Orders;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Paging;
