@@ -103,8 +103,8 @@ final class VirtualProvingRig implements ProvingRig {
 
     @Override
     public void repair(AssetTag label) {
-        throw new IllegalArgumentException("no cabinet carries the label " + label
-                + " on the proving rig; describe a unit without faults instead");
+        throw new IllegalArgumentException(
+                label + " cannot be repaired: the proving rig knows cabinets by description");
     }
 
     @Override
