@@ -74,8 +74,7 @@ class BenchWork {
         }
         requireRevision(job, action);
         if (action.verb() != BenchActionBody.Verb.ACCEPT && job.isOpen()) {
-            requireHolder(
-                    job, action.bench(), sender.manager() && action.verb() == BenchActionBody.Verb.HAND_BACK);
+            requireHolder(job, action.bench(), sender.manager() && action.verb() == BenchActionBody.Verb.HAND_BACK);
         }
         carryOut(job, action);
         book.append(job, draft, sender);
