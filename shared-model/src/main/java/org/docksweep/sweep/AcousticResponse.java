@@ -2,8 +2,14 @@ package org.docksweep.sweep;
 
 import java.util.Arrays;
 
-/** Microphone response in an early window, smoothed over a sixth of an octave, with its noise. */
-final class AcousticResponse {
+/**
+ * Microphone response in an early window, smoothed over a sixth of an octave, with its noise.
+ *
+ * @param curve level and noise
+ * @param phaseRad phase of pressure over voltage without the delay of the arrival
+ * @param arrival index of the arrival in the impulse responses
+ */
+record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival) {
     /** Grid points on each side of a sixth of an octave; the outermost count half. */
     private static final int SMOOTHING_REACH = FrequencyGrid.POINTS_PER_OCTAVE / 12;
 
@@ -15,16 +21,14 @@ final class AcousticResponse {
 
     private static final double LOWEST_SQUARE = 1e-30;
 
-    private AcousticResponse() {}
-
     /**
      * The response.
      *
      * @param capture capture with a microphone
      * @param used sweeps to use
-     * @return the curve, or null when no sweep is usable
+     * @return the response, or null when no sweep is usable
      */
-    static AcousticCurve of(PreparedCapture capture, boolean[] used) {
+    static AcousticResponse of(PreparedCapture capture, boolean[] used) {
         int m = capture.channel(ChannelRole.MICROPHONE);
         int v = capture.channel(ChannelRole.VOLTAGE);
         int count = 0;
@@ -51,14 +55,20 @@ final class AcousticResponse {
                 new double[][] {voltage}, capture.pad, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
         double[] level = new double[frequencyHz.length];
         double[] noise = new double[frequencyHz.length];
+        double[] phase = new double[frequencyHz.length];
         for (int i = 0; i < level.length; i++) {
             double f = frequencyHz[i];
             double driven = v >= 0 ? square(drive, i) : count * count;
             double gain = capture.deconvolver.noiseGain(f, f / 12);
+            phase[i] = angle(p, i) - (v >= 0 ? angle(drive, i) : 0);
             level[i] = square(p, i) / Math.max(LOWEST_SQUARE, driven);
             noise[i] = capture.noise.power(m, f) * gain * p.windowEnergy()[i] * count / Math.max(LOWEST_SQUARE, driven);
         }
-        return new AcousticCurve(frequencyHz, decibel(level), decibel(noise));
+        return new AcousticResponse(new AcousticCurve(frequencyHz, decibel(level), decibel(noise)), phase, arrival);
+    }
+
+    private static double angle(GatedSpectrum spectrum, int point) {
+        return StrictMath.atan2(spectrum.im()[0][point], spectrum.re()[0][point]);
     }
 
     /** Lag at which the sound arrives; the earliest sensible one when nothing clearly does. */

@@ -2,6 +2,7 @@ package org.docksweep.sweep;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Turns a record of a response to a known sweep into an impulse response: {@code H = Y X* / (|X|^2 + eps)}. The known
@@ -33,6 +34,7 @@ final class Deconvolver {
 
     private final SweepSignal signal;
     private final int size;
+    private final double[] spectrum;
     private final double[] inverse;
     private final double[] drive;
     private final double[] quadrature;
@@ -43,7 +45,7 @@ final class Deconvolver {
         this.signal = signal;
         this.size = size;
         this.drive = signal.voltageSamples();
-        double[] spectrum = new double[size];
+        this.spectrum = new double[size];
         System.arraycopy(drive, 0, spectrum, 0, drive.length);
         Fourier.forward(spectrum);
         this.inverse = inverseOf(spectrum);
@@ -115,6 +117,29 @@ final class Deconvolver {
             sum += inverse[2 * k] * inverse[2 * k] + inverse[2 * k + 1] * inverse[2 * k + 1];
         }
         return sum / (last - first + 1);
+    }
+
+    /**
+     * The sweep sent through an impulse response and a weight against frequency, circular.
+     *
+     * @param response impulse response of {@link #size()} values; is overwritten
+     * @param weight factor against frequency in hertz
+     * @return the array given
+     */
+    double[] resweep(double[] response, DoubleUnaryOperator weight) {
+        Fourier.forward(response);
+        double binHz = signal.sampleRateHz() / (double) size;
+        response[0] = 0;
+        response[1] = 0;
+        for (int k = 1; k < size / 2; k++) {
+            double factor = weight.applyAsDouble(k * binHz);
+            double re = response[2 * k] * spectrum[2 * k] - response[2 * k + 1] * spectrum[2 * k + 1];
+            double im = response[2 * k + 1] * spectrum[2 * k] + response[2 * k] * spectrum[2 * k + 1];
+            response[2 * k] = factor * re;
+            response[2 * k + 1] = factor * im;
+        }
+        Fourier.inverse(response);
+        return response;
     }
 
     int size() {

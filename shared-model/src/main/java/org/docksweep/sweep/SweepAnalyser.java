@@ -22,6 +22,7 @@ public final class SweepAnalyser {
     private static final double HUM_LIMIT = 0.02;
 
     private final AnalysisSettings settings;
+    private final SoundReader sound;
 
     /** Makes an analyser with {@link AnalysisSettings#standard()}. */
     public SweepAnalyser() {
@@ -34,7 +35,22 @@ public final class SweepAnalyser {
      * @param settings settings
      */
     public SweepAnalyser(AnalysisSettings settings) {
+        this(settings, null);
+    }
+
+    private SweepAnalyser(AnalysisSettings settings, SoundReader sound) {
         this.settings = java.util.Objects.requireNonNull(settings, "settings");
+        this.sound = sound;
+    }
+
+    /**
+     * The same, listening to more than the level.
+     *
+     * @param reader reads the microphone; its print comes with the acoustic curve
+     * @return a new analyser
+     */
+    public SweepAnalyser hearing(SoundReader reader) {
+        return new SweepAnalyser(settings, reader);
     }
 
     /**
@@ -44,7 +60,7 @@ public final class SweepAnalyser {
      * @return a new analyser
      */
     public SweepAnalyser withSettings(AnalysisSettings other) {
-        return new SweepAnalyser(other);
+        return new SweepAnalyser(other, sound);
     }
 
     /**
@@ -225,14 +241,36 @@ public final class SweepAnalyser {
         if (!any(calm)) {
             issues.add(CaptureIssues.issue(QualityIssue.KNOCK, "capture-knock-microphone"));
         }
-        AcousticCurve curve = issues.isEmpty() ? AcousticResponse.of(prepared, calm) : null;
+        AcousticCurve curve = issues.isEmpty() || onlyKnocked(issues) ? heard(prepared, calm) : null;
         int v = prepared.channel(ChannelRole.VOLTAGE);
         double volts = v < 0 ? 0 : rms(prepared, v, calm);
         return new SweepAnalysis(null, curve, SweepAnalysis.Load.UNKNOWN, volts, 0, List.of(), issues);
     }
 
-    private static AcousticCurve acoustic(
-            Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
+    private static boolean onlyKnocked(List<SweepAnalysis.Issue> issues) {
+        return issues.stream().allMatch(i -> i.kind() == QualityIssue.KNOCK);
+    }
+
+    /**
+     * The curve with its print. When no sweep is free of short noises, all are used: a part that rubs makes bursts in
+     * every sweep, and only the print can tell them from knocks.
+     */
+    private AcousticCurve heard(PreparedCapture prepared, boolean[] calm) {
+        boolean[] used = calm.clone();
+        if (!any(used)) {
+            if (sound == null) {
+                return null;
+            }
+            Arrays.fill(used, true);
+        }
+        AcousticResponse response = AcousticResponse.of(prepared, used);
+        if (sound == null) {
+            return response.curve();
+        }
+        return response.curve().with(sound.read(new MicrophoneTake(prepared, response, calm)));
+    }
+
+    private AcousticCurve acoustic(Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
         if (prepared.channel(ChannelRole.MICROPHONE) < 0 || RawCheck.clipped(capture, ChannelRole.MICROPHONE)) {
             return null;
         }
@@ -240,7 +278,7 @@ public final class SweepAnalyser {
         for (int k = 0; k < calm.length; k++) {
             calm[k] &= !dropped[k];
         }
-        return AcousticResponse.of(prepared, calm);
+        return heard(prepared, calm);
     }
 
     private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing) {
