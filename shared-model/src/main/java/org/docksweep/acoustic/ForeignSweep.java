@@ -1,6 +1,5 @@
 package org.docksweep.acoustic;
 
-import java.util.Arrays;
 import org.docksweep.sweep.MicrophoneTake;
 
 /**
@@ -9,17 +8,19 @@ import org.docksweep.sweep.MicrophoneTake;
  * raises the noise.
  */
 final class ForeignSweep {
-    private static final double CELL_S = 0.005;
-    /** Cells of the own sound: from here before the arrival to there behind it, in seconds. */
+    /** The own sound takes this long before its arrival and behind it, in seconds. */
     private static final double OWN_BEFORE_S = 0.06;
 
     private static final double OWN_BEHIND_S = 0.45;
     private static final double HARMONIC_REACH_S = 0.03;
-    /** Energy over the mean of the neighbours on both sides from which a cell is an arrival. */
-    private static final double STANDS_OUT = 12;
 
-    private static final int NEIGHBOURS = 12;
-    /** Energy of this share of the own arrival is no louder than a cabinet's own distortion. */
+    /** Length over which the mean square is taken that a peak is held against, in seconds. */
+    private static final double AROUND_S = 0.05;
+
+    /** Square over that mean from which a peak is an arrival; noise and knocks, which fold to chirps, reach about 25. */
+    private static final double STANDS_OUT = 70;
+
+    /** A square below this share of the own arrival's is no louder than a cabinet's own distortion. */
     private static final double OWN_SHARE = 1e-4;
 
     private ForeignSweep() {}
@@ -35,32 +36,59 @@ final class ForeignSweep {
 
     private static boolean heard(MicrophoneTake take, double[] response) {
         int rate = take.signal().sampleRateHz();
-        int cell = (int) (CELL_S * rate);
-        int cells = response.length / cell;
-        double[] energy = new double[cells];
-        int mask = response.length - 1;
-        double before = 0;
-        for (int c = 0; c < cells; c++) {
-            for (int i = 0; i < cell; i++) {
-                double value = response[take.arrival() + c * cell + i & mask];
-                // The slope weighs what is high, where arrivals are short and rumble does not reach.
-                double slope = value - before;
-                before = value;
-                energy[c] += slope * slope;
-            }
+        int size = response.length;
+        int mask = size - 1;
+        int arrival = take.arrival();
+        double own = 0;
+        for (int i = arrival - 48; i < arrival + 48; i++) {
+            own = Math.max(own, slope(response, i, mask));
         }
-        double own = Math.max(energy[0], energy[cells - 1]);
-        for (int c = 0; c < cells; c++) {
-            double lagS = c * CELL_S;
-            double leadS = response.length / (double) rate - lagS;
-            if (lagS < OWN_BEHIND_S || leadS < OWN_BEFORE_S || nearHarmonic(take, leadS)) {
-                continue;
-            }
-            if (energy[c] > OWN_SHARE * own && energy[c] > STANDS_OUT * around(energy, c)) {
+        int around = (int) (AROUND_S * rate);
+        int longest = Math.min(size - (int) ((OWN_BEHIND_S + 0.2) * rate), (int)
+                (0.93 * take.signal().durationS() * rate));
+        double sum = 0;
+        int first = arrival - longest;
+        for (int i = first - around; i < first; i++) {
+            sum += slope(response, i, mask);
+        }
+        for (int i = first; i < arrival - OWN_BEFORE_S * rate; i++) {
+            double square = slope(response, i, mask);
+            if (square > OWN_SHARE * own
+                    && square * around > STANDS_OUT * sum
+                    && square * around > STANDS_OUT * behind(response, i, around, mask)
+                    && !nearHarmonic(take, (arrival - i) / (double) rate)) {
                 return true;
+            }
+            sum += square - slope(response, i - around, mask);
+        }
+        for (int i = arrival + (int) (OWN_BEHIND_S * rate); i < arrival + size - longest - 2 * around; i++) {
+            double square = slope(response, i, mask);
+            double before = 0;
+            if (square > OWN_SHARE * own) {
+                for (int k = i - around; k < i; k++) {
+                    before += slope(response, k, mask);
+                }
+                if (square * around > STANDS_OUT * Math.max(before, behind(response, i, around, mask))) {
+                    return true;
+                }
             }
         }
         return false;
+    }
+
+    /** A knock begins as suddenly, but it goes on. */
+    private static double behind(double[] response, int index, int around, int mask) {
+        double sum = 0;
+        for (int i = index + around / 16; i < index + around / 16 + around; i++) {
+            sum += slope(response, i, mask);
+        }
+        return sum;
+    }
+
+    /** Square of the step between samples: weighs what is high, where arrivals are short and rumble does not reach. */
+    private static double slope(double[] response, int index, int mask) {
+        double step = response[index & mask] - response[index - 1 & mask];
+        return step * step;
     }
 
     private static boolean nearHarmonic(MicrophoneTake take, double leadS) {
@@ -70,15 +98,5 @@ final class ForeignSweep {
             }
         }
         return false;
-    }
-
-    /** Median of the neighbours; the later ones hold the hall's answer to an arrival, so most weight lies before. */
-    private static double around(double[] energy, int cell) {
-        double[] values = new double[NEIGHBOURS];
-        for (int d = 1; d <= NEIGHBOURS; d++) {
-            values[d - 1] = energy[Math.floorMod(cell - d, energy.length)];
-        }
-        Arrays.sort(values);
-        return values[NEIGHBOURS / 2];
     }
 }

@@ -15,7 +15,7 @@ record PeriodReadings(double meanSquare, double peak, double crestDb) {
     private static final int LEAST_PERIODS = 2;
 
     static PeriodReadings of(Residue residue, double centreHz) {
-        if (centreHz > Residue.HIGHEST_SWEEP_HZ) {
+        if (centreHz > residue.highestSweepHz()) {
             return new PeriodReadings(0, 0, 0);
         }
         double middle = residue.turns(centreHz);

@@ -5,14 +5,14 @@ import java.util.Arrays;
 /**
  * Looks for short events that sit at the same phase of the sweep, period after period, in every sweep. Each period is
  * cut into overlapping cells; the energy of a cell against the median cell of its own period, brought to a standard
- * normal scale (Wilson and Hilferty 1931, from memory) and cut off at 3, is summed over the periods of a window along
+ * normal scale (Wilson and Hilferty 1931, from memory) and cut off at 4.5, is summed over the periods of a window along
  * straight lines of phase, since the phase of the excursion turns slowly as the sweep passes a resonance. Noise of the
- * hall raises the median as much as the cell; one knock is one cell of one sweep and counts as 3 at most; whatever does
+ * hall raises the median as much as the cell; one knock is one cell of one sweep and counts as 4.5 at most; whatever does
  * not come back in the other sweep at the same place does not count at all.
  */
 final class PhaseFold {
     /** A cell counts so many standard deviations at most. */
-    private static final double CELL_CAP = 3;
+    private static final double CELL_CAP = 4.5;
 
     private static final double CELL_FLOOR = -1.5;
 
@@ -24,9 +24,11 @@ final class PhaseFold {
 
     private static final int LEAST_PERIODS = 5;
     private static final int MOST_PERIODS = 60;
-    private static final int LEAST_CELLS = 8;
+    private static final int LEAST_CELLS = 12;
     private static final int MOST_CELLS = 24;
     private static final double CELL_S = 0.0007;
+    /** Neighbours on either side whose cells make the median. */
+    private static final int REACH = 2;
 
     /** The phase may drift over a window by so many cells either way. */
     private static final int MOST_DRIFT = 8;
@@ -48,7 +50,11 @@ final class PhaseFold {
      * @param share share of periods that show it in every sweep
      */
     record Found(
-            double fromHz, double toHz, double phaseTurns, double peakPa, double score, double weakest, double share) {}
+            double fromHz, double toHz, double phaseTurns, double peakPa, double score, double weakest, double share) {
+        Found withScore(double other) {
+            return new Found(fromHz, toHz, phaseTurns, peakPa, other, weakest, share);
+        }
+    }
 
     PhaseFold(Residue residue) {
         this.residue = residue;
@@ -62,7 +68,7 @@ final class PhaseFold {
     Found best() {
         Found best = null;
         double startHz = residue.signal().startHz() * 1.15;
-        double stopHz = Math.min(HIGHEST_HZ, residue.signal().stopHz());
+        double stopHz = Math.min(HIGHEST_HZ, residue.highestSweepHz());
         for (double octaves : WINDOW_OCTAVES) {
             double step = StrictMath.pow(2, octaves / 3);
             for (double fromHz = startHz; fromHz * step < stopHz; fromHz *= step) {
@@ -88,12 +94,13 @@ final class PhaseFold {
         for (int k = 0; k < scores.length; k++) {
             scores[k] = cellScores(k, firstTurn, periods, cells, middleHz);
         }
-        return along(scores, firstTurn, periods, cells);
+        Found fold = along(scores, firstTurn, periods, cells);
+        double together = Coincidence.score(scores);
+        return together > fold.score() ? fold.withScore(together) : fold;
     }
 
     private double[][] cellScores(int sweep, double firstTurn, int periods, int cells, double middleHz) {
         double[][] scores = new double[periods][cells];
-        double[] medians = new double[periods];
         double degrees = Math.max(2, 2 * Residue.bandwidthHz(middleHz) * 2 / cells / middleHz);
         double spread = Math.sqrt(2 / (9 * degrees));
         double medianShare = StrictMath.pow(1 - 2 / (9 * degrees), 3);
@@ -102,25 +109,32 @@ final class PhaseFold {
                 double turn = firstTurn + j + m / (double) cells;
                 double from = residue.indexAtTurns(turn);
                 double to = residue.indexAtTurns(turn + 2.0 / cells);
-                scores[j][m] = residue.energy(sweep, from, to) / (to - from);
+                scores[j][m] = residue.evenEnergy(sweep, from, to) / (to - from);
             }
-            double[] sorted = scores[j].clone();
-            Arrays.sort(sorted);
-            medians[j] = 0.5 * (sorted[(cells - 1) / 2] + sorted[cells / 2]) / medianShare;
         }
+        double[][] standard = new double[periods][cells];
         for (int j = 0; j < periods; j++) {
-            double mean = median(medians[Math.max(0, j - 1)], medians[j], medians[Math.min(periods - 1, j + 1)]);
+            double mean = aroundMedian(scores, j) / medianShare;
             for (int m = 0; m < cells; m++) {
                 double root = StrictMath.cbrt(scores[j][m] / Math.max(1e-30, mean));
                 double z = (root - (1 - 2 / (9 * degrees))) / spread;
-                scores[j][m] = Math.max(CELL_FLOOR, Math.min(CELL_CAP, z));
+                standard[j][m] = Math.max(CELL_FLOOR, Math.min(CELL_CAP, z));
             }
         }
-        return scores;
+        return standard;
     }
 
-    private static double median(double a, double b, double c) {
-        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    /** Median cell of a period and its neighbours: the noise of the moment, whatever the hall does. */
+    private static double aroundMedian(double[][] energy, int period) {
+        int first = Math.max(0, Math.min(period - REACH, energy.length - 2 * REACH - 1));
+        int last = Math.min(energy.length - 1, first + 2 * REACH);
+        int cells = energy[0].length;
+        double[] all = new double[(last - first + 1) * cells];
+        for (int j = first; j <= last; j++) {
+            System.arraycopy(energy[j], 0, all, (j - first) * cells, cells);
+        }
+        Arrays.sort(all);
+        return 0.5 * (all[(all.length - 1) / 2] + all[all.length / 2]);
     }
 
     private Found along(double[][][] scores, double firstTurn, int periods, int cells) {

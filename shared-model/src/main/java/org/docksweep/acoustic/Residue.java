@@ -16,7 +16,7 @@ final class Residue {
     static final double HIGH_HZ = 15000;
 
     /** Above this frequency of the sweep too little is left of the band. */
-    static final double HIGHEST_SWEEP_HZ = 1000;
+    private static final double HIGHEST_SWEEP_HZ = 1000;
 
     /** Order at which the cut begins to open. */
     private static final double OPENING_ORDER = 9.25;
@@ -27,8 +27,13 @@ final class Residue {
     private final SweepSignal signal;
     private final int rate;
     private final int arrival;
+    private final double highestSweepHz;
     private final double[][] pascals;
     private final double[][] energy;
+    /** Sums of squares of the residue weighed so that the noise of the silence is even over the band. */
+    private final double[][] evenEnergy;
+
+    private final double[] noisePower = new double[NOISE_POINTS];
     private final double[] noiseHz = new double[NOISE_POINTS];
     private final double[] noiseAbove = new double[NOISE_POINTS];
 
@@ -38,6 +43,8 @@ final class Residue {
         this.arrival = take.arrival();
         this.pascals = new double[take.sweeps()][];
         this.energy = new double[take.sweeps()][];
+        this.evenEnergy = new double[take.sweeps()][];
+        this.highestSweepHz = Math.min(HIGHEST_SWEEP_HZ, signal.stopHz() / LOWEST_ORDER);
     }
 
     /**
@@ -48,11 +55,14 @@ final class Residue {
      */
     static Residue of(MicrophoneTake take) {
         Residue residue = new Residue(take);
-        for (int k = 0; k < take.sweeps(); k++) {
-            residue.pascals[k] = take.resweep(residue.part(take.response(k)), residue::weight);
-            residue.energy[k] = residue.sums(residue.pascals[k]);
-        }
         residue.readNoise(take);
+        double[][] weights = residue.weights(take.response(0).length);
+        for (int k = 0; k < take.sweeps(); k++) {
+            double[][] both = take.resweep(k, residue.part(take.response(k)), weights);
+            residue.pascals[k] = both[0];
+            residue.energy[k] = residue.sums(both[0]);
+            residue.evenEnergy[k] = residue.sums(both[1]);
+        }
         return residue;
     }
 
@@ -74,8 +84,28 @@ final class Residue {
         return part;
     }
 
-    private double weight(double frequencyHz) {
-        return edge(frequencyHz / LOW_HZ) * edge(HIGH_HZ / frequencyHz);
+    /** Factors per bin: the band as it is, and the band with the noise of the silence made even. */
+    private double[][] weights(int size) {
+        double[][] weights = new double[2][size / 2];
+        double binHz = rate / (double) size;
+        int last = Math.min(size / 2 - 1, (int) (HIGH_HZ * EDGE / binHz));
+        double mean = 0;
+        for (double power : noisePower) {
+            mean += power / NOISE_POINTS;
+        }
+        int point = 0;
+        for (int k = (int) Math.ceil(LOW_HZ / EDGE / binHz); k <= last; k++) {
+            double hz = k * binHz;
+            boolean within = hz > LOW_HZ * EDGE && hz < HIGH_HZ / EDGE;
+            weights[0][k] = within ? 1 : edge(hz / LOW_HZ) * edge(HIGH_HZ / hz);
+            while (point < NOISE_POINTS - 2 && noiseHz[point + 1] < hz) {
+                point++;
+            }
+            double share = Math.max(0, Math.min(1, (hz - noiseHz[point]) / (noiseHz[point + 1] - noiseHz[point])));
+            double power = noisePower[point] + share * (noisePower[point + 1] - noisePower[point]);
+            weights[1][k] = weights[0][k] * Math.sqrt(mean / Math.max(1e-4 * mean + 1e-30, power));
+        }
+        return weights;
     }
 
     /** Rises from 0 at 1 / EDGE to 1 at EDGE as a half cosine on a logarithmic scale. */
@@ -91,7 +121,7 @@ final class Residue {
     }
 
     private double[] sums(double[] samples) {
-        int last = Math.min(samples.length, arrival + (int) (timeS(1.1 * HIGHEST_SWEEP_HZ) * rate) + rate / 50);
+        int last = Math.min(samples.length, arrival + (int) (timeS(1.1 * highestSweepHz) * rate) + rate / 50);
         double[] sums = new double[Math.max(arrival, last) + 1];
         for (int i = 0; i < sums.length - 1; i++) {
             sums[i + 1] = sums[i] + samples[i] * samples[i];
@@ -101,14 +131,13 @@ final class Residue {
 
     private void readNoise(MicrophoneTake take) {
         double step = StrictMath.pow(HIGH_HZ / LOW_HZ, 1.0 / (NOISE_POINTS - 1));
-        double[] power = new double[NOISE_POINTS];
         for (int i = 0; i < NOISE_POINTS; i++) {
             noiseHz[i] = LOW_HZ * StrictMath.pow(step, i);
-            power[i] = take.noisePower(noiseHz[i]);
+            noisePower[i] = take.noisePower(noiseHz[i]);
         }
         for (int i = NOISE_POINTS - 2; i >= 0; i--) {
             double widthHz = noiseHz[i + 1] - noiseHz[i];
-            noiseAbove[i] = noiseAbove[i + 1] + (power[i] + power[i + 1]) * widthHz / rate;
+            noiseAbove[i] = noiseAbove[i + 1] + (noisePower[i] + noisePower[i + 1]) * widthHz / rate;
         }
     }
 
@@ -138,6 +167,17 @@ final class Residue {
     /** Index into the residue at which the drive's phase, as heard, has made so many turns. */
     double indexAtTurns(double turns) {
         return arrival + timeS(frequencyHzAtTurns(turns)) * rate;
+    }
+
+    /** Highest frequency of the sweep at which a residue is read, in hertz. */
+    double highestSweepHz() {
+        return highestSweepHz;
+    }
+
+    /** Energy between two indices of the residue that was weighed for even noise; of no unit. */
+    double evenEnergy(int sweep, double from, double to) {
+        double[] sums = evenEnergy[sweep];
+        return at(sums, to) - at(sums, from);
     }
 
     /** Energy of a sweep's residue between two indices, in Pa^2 samples. */

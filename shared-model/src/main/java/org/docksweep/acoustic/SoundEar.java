@@ -102,7 +102,7 @@ public final class SoundEar implements SoundReader {
                     decibel(Math.sqrt(periods.meanSquare()) / peakPa),
                     decibel(periods.peak() / peakPa),
                     tenth(periods.crestDb()),
-                    decibel(Math.sqrt(residue.noiseVariance(Math.min(Residue.HIGHEST_SWEEP_HZ, centreHz))) / peakPa)));
+                    decibel(Math.sqrt(residue.noiseVariance(Math.min(residue.highestSweepHz(), centreHz))) / peakPa)));
         }
         return bands;
     }

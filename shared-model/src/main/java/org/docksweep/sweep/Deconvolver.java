@@ -2,7 +2,6 @@ package org.docksweep.sweep;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * Turns a record of a response to a known sweep into an impulse response: {@code H = Y X* / (|X|^2 + eps)}. The known
@@ -19,6 +18,9 @@ final class Deconvolver {
      * ring for seconds and spoil a resonance near the edge (15 % at 21 Hz in a simulation).
      */
     private static final double EDGE_OCTAVES = 0.3;
+
+    /** The record begins to take over from the deconvolved response at this share of the crossing frequency. */
+    private static final double CROSS_FROM = 0.89;
 
     /** A dock uses a handful of plans; each entry takes three transforms' worth of memory. */
     private static final int CACHED = 6;
@@ -120,26 +122,39 @@ final class Deconvolver {
     }
 
     /**
-     * The sweep sent through an impulse response and a weight against frequency, circular.
+     * The sweep sent through an impulse response, circular, below a frequency; above it a record as it is. The two meet
+     * over a sixth of an octave.
      *
      * @param response impulse response of {@link #size()} values; is overwritten
-     * @param weight factor against frequency in hertz
-     * @return the array given
+     * @param record samples as given to {@link #impulseResponse}, of {@link #size()} values, or null; is overwritten
+     * @param crossHz where the record takes over, in hertz; not used without a record
+     * @param weights factors per bin, one array of half the size for each signal wanted
+     * @return one signal per array of weights
      */
-    double[] resweep(double[] response, DoubleUnaryOperator weight) {
+    double[][] resweep(double[] response, double[] record, double crossHz, double[][] weights) {
         Fourier.forward(response);
+        if (record != null) {
+            Fourier.forward(record);
+        }
         double binHz = signal.sampleRateHz() / (double) size;
-        response[0] = 0;
-        response[1] = 0;
+        double[][] results = new double[weights.length][size];
         for (int k = 1; k < size / 2; k++) {
-            double factor = weight.applyAsDouble(k * binHz);
             double re = response[2 * k] * spectrum[2 * k] - response[2 * k + 1] * spectrum[2 * k + 1];
             double im = response[2 * k + 1] * spectrum[2 * k] + response[2 * k] * spectrum[2 * k + 1];
-            response[2 * k] = factor * re;
-            response[2 * k + 1] = factor * im;
+            if (record != null) {
+                double share = Math.min(1, Math.max(0, (k * binHz / crossHz - CROSS_FROM) / (1 - CROSS_FROM)));
+                re += share * (record[2 * k] - re);
+                im += share * (record[2 * k + 1] - im);
+            }
+            for (int w = 0; w < weights.length; w++) {
+                results[w][2 * k] = weights[w][k] * re;
+                results[w][2 * k + 1] = weights[w][k] * im;
+            }
         }
-        Fourier.inverse(response);
-        return response;
+        for (double[] result : results) {
+            Fourier.inverse(result);
+        }
+        return results;
     }
 
     int size() {

@@ -1,7 +1,5 @@
 package org.docksweep.sweep;
 
-import java.util.function.DoubleUnaryOperator;
-
 /**
  * The microphone channel of a capture made ready: impulse responses of all sweeps from the same transforms as the
  * curves, the samples with hum taken off, and the noise of the silence before. Arrays are handed out for speed and must
@@ -133,13 +131,25 @@ public final class MicrophoneTake {
     }
 
     /**
-     * Sends the sweep through an impulse response: what the microphone would have heard of that part of it.
+     * Sends the sweep through part of its impulse response: what the microphone would have heard of that part of it.
+     * Above the sweep's own band, where there is no response, the samples themselves are taken.
      *
-     * @param part impulse response in Pa/V of the size of {@link #response}, circular; is changed
-     * @param weight factor against frequency in hertz
-     * @return pascals from {@link #origin()} frames before the sweep's begin on; the array given
+     * @param sweep sweep number from 0
+     * @param part impulse response in Pa/V of the size of {@link #response}, circular; is overwritten
+     * @param weights factors per bin of the transform, one array of half the response's size for each signal wanted
+     * @return one signal per array of weights, in pascals, from {@link #origin()} frames before the sweep's begin on
      */
-    public double[] resweep(double[] part, DoubleUnaryOperator weight) {
-        return capture.deconvolver.resweep(part, weight);
+    public double[][] resweep(int sweep, double[] part, double[][] weights) {
+        double crossHz = 0.97 * signal().stopHz();
+        double[] record = null;
+        if (crossHz < 0.4 * signal().sampleRateHz()) {
+            record = new double[part.length];
+            int from = start(sweep) - origin();
+            int first = Math.max(0, from);
+            int wanted = origin() + signal().frames() + capture.plan.tailFrames();
+            int last = Math.min(pascals().length, from + Math.min(wanted, part.length));
+            System.arraycopy(pascals(), first, record, first - from, Math.max(0, last - first));
+        }
+        return capture.deconvolver.resweep(part, record, crossHz, weights);
     }
 }

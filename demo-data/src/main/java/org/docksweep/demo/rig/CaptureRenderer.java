@@ -21,12 +21,16 @@ final class CaptureRenderer {
     static final double AFTER_PLAN_S = 0.30;
 
     private static final double SETTLING_S = 0.6;
+    /** Factor on the hall's answer where walls are near and bare. */
+    private static final double REVERBERANT = 4;
+
     private static final double SOUND_TRAVEL_S = 0.0029;
 
     private final Electronics electronics;
     private final Hall hall;
     private final double sampleRateHz;
     private final Imperfections imperfections;
+    private final Rattles rattles;
     private final Converter converter;
     private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
     private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
@@ -36,6 +40,7 @@ final class CaptureRenderer {
         this.hall = hall;
         this.sampleRateHz = sampleRateHz;
         this.imperfections = new Imperfections(electronics, sampleRateHz);
+        this.rattles = new Rattles(sampleRateHz);
         this.converter = new Converter(electronics, sampleRateHz);
     }
 
@@ -130,12 +135,17 @@ final class CaptureRenderer {
         double[] v = inverse(LogGrid.times(drive, at, volts));
         double[] i =
                 kind == TestPointKind.LINE_INPUT ? new double[v.length] : inverse(LogGrid.times(drive, at, amperes));
-        double[] p = inverse(withTail(LogGrid.times(drive, at, pascals)));
-        boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY;
+        double[] p = inverse(inTheHall(LogGrid.times(drive, at, pascals), playback.disturbance()));
+        boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY || load.rattle() != null;
         if (moves) {
             double[] x = inverse(LogGrid.times(drive, at, excursion));
             imperfections.distort(v, i, p, x);
-            imperfections.rub(plan, playback, load.rubDb(), p, x);
+            double[] touching = rattles.sound(plan, playback, load, p, x);
+            transform(touching.length).realForward(touching);
+            inverse(inTheHall(touching, playback.disturbance()));
+            for (int k = 0; k < p.length; k++) {
+                p[k] += touching[k];
+            }
         }
         double travelS = SOUND_TRAVEL_S + playback.placementShiftS();
         double[] heard = delayed(p, (int) Math.round(travelS * sampleRateHz));
@@ -171,17 +181,26 @@ final class CaptureRenderer {
         return spectrum;
     }
 
-    private double[] withTail(double[] direct) {
+    /** The direct sound, duller and weaker from a cabinet that faces away, and the hall's answer to all of it. */
+    private double[] inTheHall(double[] direct, Disturbance disturbance) {
         double[] tail = hall.tailSpectrum(direct.length);
+        double louder = disturbance == Disturbance.REVERBERANT ? REVERBERANT : 1;
+        double binHz = sampleRateHz / direct.length;
         for (int bin = 1; bin < direct.length / 2; bin++) {
-            double re = 1 + tail[2 * bin];
-            double im = tail[2 * bin + 1];
+            double facing = disturbance == Disturbance.FACING_AWAY ? behind(bin * binHz) : 1;
+            double re = facing + louder * tail[2 * bin];
+            double im = louder * tail[2 * bin + 1];
             double x = direct[2 * bin];
             double y = direct[2 * bin + 1];
             direct[2 * bin] = x * re - y * im;
             direct[2 * bin + 1] = x * im + y * re;
         }
         return direct;
+    }
+
+    /** Sound behind a cabinet re that in front: all at low frequencies, a tenth at high ones (assumed, no source). */
+    private static double behind(double frequencyHz) {
+        return Math.max(0.1, 1 / Math.sqrt(1 + Math.pow(frequencyHz / 250, 2)));
     }
 
     private static double[] delayed(double[] sound, int frames) {

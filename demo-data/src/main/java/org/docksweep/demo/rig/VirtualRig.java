@@ -235,6 +235,7 @@ public final class VirtualRig implements PracticeRig {
                 now.placementShiftS(),
                 FIRST_LATENCY_S + LATENCY_SPAN_S * random.nextDouble(),
                 settings.hallNoiseDb(),
+                settings.knocksPerS(),
                 disturbance,
                 random);
     }

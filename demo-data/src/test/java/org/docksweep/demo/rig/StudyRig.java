@@ -134,6 +134,7 @@ public final class StudyRig {
                 0,
                 0.02 + 0.1 * random.nextDouble(),
                 HALL_NOISE_DB,
+                0,
                 Disturbance.NONE,
                 random.split());
         float[][] samples = renderer.render(plan, TestPointKind.TERMINALS, playback);
