@@ -4,7 +4,7 @@ import org.docksweep.sweep.MicrophoneTake;
 
 /**
  * Hears whether another cabinet is swept at the same time with a sweep of the same speed. Its sound folds to a short
- * arrival far from this cabinet's own and from its harmonics. A sweep of clearly other speed is spread out and only
+ * arrival far from this cabinet's own and from its harmonics, in every sweep. A sweep of clearly other speed is spread out and only
  * raises the noise.
  */
 final class ForeignSweep {
@@ -23,15 +23,40 @@ final class ForeignSweep {
     /** A square below this share of the own arrival's is no louder than a cabinet's own distortion. */
     private static final double OWN_SHARE = 1e-4;
 
+    private static final int BOX = 6;
+
     private ForeignSweep() {}
 
     static boolean heard(MicrophoneTake take) {
         for (int k = 0; k < take.sweeps(); k++) {
-            if (heard(take, take.response(k))) {
-                return true;
+            if (!heard(take, middleBand(take.response(k)))) {
+                return false;
             }
         }
-        return false;
+        return true;
+    }
+
+    /**
+     * Boxes of an eighth of a millisecond, three times: nothing is left near the upper end of the sweep, where the fade lifts what is noise
+     * into a spike.
+     */
+    private static double[] middleBand(double[] response) {
+        double[] once = box(response);
+        return box(box(once));
+    }
+
+    private static double[] box(double[] samples) {
+        int mask = samples.length - 1;
+        double[] smooth = new double[samples.length];
+        double sum = 0;
+        for (int i = 0; i < BOX; i++) {
+            sum += samples[mask - i];
+        }
+        for (int i = 0; i < smooth.length; i++) {
+            sum += samples[i] - samples[i - BOX & mask];
+            smooth[i] = sum / BOX;
+        }
+        return smooth;
     }
 
     private static boolean heard(MicrophoneTake take, double[] response) {
@@ -85,9 +110,9 @@ final class ForeignSweep {
         return sum;
     }
 
-    /** Square of the step between samples: weighs what is high, where arrivals are short and rumble does not reach. */
+    /** Square of the step over a box: weighs what is high, where arrivals are short and rumble does not reach. */
     private static double slope(double[] response, int index, int mask) {
-        double step = response[index & mask] - response[index - 1 & mask];
+        double step = response[index & mask] - response[index - BOX & mask];
         return step * step;
     }
 

@@ -33,6 +33,12 @@ final class PhaseFold {
     /** The phase may drift over a window by so many cells either way. */
     private static final int MOST_DRIFT = 8;
 
+    /** An event shows in so many periods of every sweep at least; a knock and its answer fill one or two. */
+    private static final int LEAST_SHOWN = 3;
+
+    /** Score of what shows in fewer periods, at most: not worth a note. */
+    private static final double CHANCE = 3.9;
+
     private static final double HIGHEST_HZ = 700;
     private static final double[] WINDOW_OCTAVES = {0.5, 1, 2};
 
@@ -95,8 +101,9 @@ final class PhaseFold {
             scores[k] = cellScores(k, firstTurn, periods, cells, middleHz);
         }
         Found fold = along(scores, firstTurn, periods, cells);
-        double together = Coincidence.score(scores);
-        return together > fold.score() ? fold.withScore(together) : fold;
+        double score = Math.max(fold.score(), Coincidence.score(scores));
+        boolean shown = fold.share() * periods >= LEAST_SHOWN - 0.5;
+        return fold.withScore(shown ? score : Math.min(CHANCE, score));
     }
 
     private double[][] cellScores(int sweep, double firstTurn, int periods, int cells, double middleHz) {
@@ -114,7 +121,7 @@ final class PhaseFold {
         }
         double[][] standard = new double[periods][cells];
         for (int j = 0; j < periods; j++) {
-            double mean = aroundMedian(scores, j) / medianShare;
+            double mean = Math.max(aroundMedian(scores, j), median(scores[j])) / medianShare;
             for (int m = 0; m < cells; m++) {
                 double root = StrictMath.cbrt(scores[j][m] / Math.max(1e-30, mean));
                 double z = (root - (1 - 2 / (9 * degrees))) / spread;
@@ -133,8 +140,13 @@ final class PhaseFold {
         for (int j = first; j <= last; j++) {
             System.arraycopy(energy[j], 0, all, (j - first) * cells, cells);
         }
-        Arrays.sort(all);
-        return 0.5 * (all[(all.length - 1) / 2] + all[all.length / 2]);
+        return median(all);
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return 0.5 * (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]);
     }
 
     private Found along(double[][][] scores, double firstTurn, int periods, int cells) {

@@ -26,6 +26,9 @@ public final class SoundEar implements SoundReader {
     /** Least score that is written down as an event; what it means is for the judge to say. */
     private static final double NOTED_SCORE = 4;
 
+    /** Share of points at which the sweeps disagree, from which no level is sure. */
+    private static final double DISTURBED = 0.25;
+
     private static final double LOWEST_DB = -160;
 
     /**
@@ -124,10 +127,8 @@ public final class SoundEar implements SoundReader {
         } else if (mean(hz, over, 0.3 * LOW_HZ, LOW_HZ) < DROWNED_DB && mean(hz, over, 3 * LOW_HZ, 1e9) > CLEAR_DB) {
             marks.add(SoundPrint.Mark.LOW_NOISE);
         }
-        for (int k = 0; k < take.sweeps(); k++) {
-            if (!take.calm(k)) {
-                marks.add(SoundPrint.Mark.KNOCK);
-            }
+        if (take.disturbed() > DISTURBED) {
+            marks.add(SoundPrint.Mark.KNOCK);
         }
         if (take.sweeps() == 1) {
             marks.add(SoundPrint.Mark.SINGLE_SWEEP);

@@ -93,6 +93,15 @@ public final class MicrophoneTake {
     }
 
     /**
+     * Share of the points clearly heard at which the sweeps do not agree with each other.
+     *
+     * @return 0 to 1
+     */
+    public double disturbed() {
+        return response.disturbed();
+    }
+
+    /**
      * Samples of the channel, in pascals, mean and hum taken off.
      *
      * @return samples, not a copy

@@ -35,7 +35,7 @@ public record SoundPrint(
         LOW_NOISE,
         /** Another cabinet is being swept at the same time. */
         FOREIGN_SWEEP,
-        /** A knock or another short noise fell into a sweep. */
+        /** The sweeps do not agree over much of the band: short noises fell into them, and no level is sure. */
         KNOCK,
         /** One sweep only: nothing can come back. */
         SINGLE_SWEEP

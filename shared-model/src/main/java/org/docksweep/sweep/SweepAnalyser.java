@@ -241,7 +241,8 @@ public final class SweepAnalyser {
         if (!any(calm)) {
             issues.add(CaptureIssues.issue(QualityIssue.KNOCK, "capture-knock-microphone"));
         }
-        AcousticCurve curve = issues.isEmpty() || onlyKnocked(issues) ? heard(prepared, calm) : null;
+        AcousticCurve curve =
+                issues.isEmpty() || onlyKnocked(issues) ? heard(prepared, calm, new boolean[calm.length]) : null;
         int v = prepared.channel(ChannelRole.VOLTAGE);
         double volts = v < 0 ? 0 : rms(prepared, v, calm);
         return new SweepAnalysis(null, curve, SweepAnalysis.Load.UNKNOWN, volts, 0, List.of(), issues);
@@ -251,22 +252,13 @@ public final class SweepAnalyser {
         return issues.stream().allMatch(i -> i.kind() == QualityIssue.KNOCK);
     }
 
-    /**
-     * The curve with its print. When no sweep is free of short noises, all are used: a part that rubs makes bursts in
-     * every sweep, and only the print can tell them from knocks.
-     */
-    private AcousticCurve heard(PreparedCapture prepared, boolean[] calm) {
-        boolean[] used = calm.clone();
-        if (!any(used)) {
-            if (sound == null) {
-                return null;
-            }
-            Arrays.fill(used, true);
-        }
-        AcousticResponse response = AcousticResponse.of(prepared, used);
+    /** The curve with its print; the ear finds its way around knocks, plain averaging needs sweeps free of them. */
+    private AcousticCurve heard(PreparedCapture prepared, boolean[] calm, boolean[] dropped) {
         if (sound == null) {
-            return response.curve();
+            return any(calm) ? AcousticResponse.of(prepared, calm).curve() : null;
         }
+        AcousticResponse response =
+                AcousticResponse.of(prepared, any(not(dropped)) ? not(dropped) : not(new boolean[dropped.length]));
         return response.curve().with(sound.read(new MicrophoneTake(prepared, response, calm)));
     }
 
@@ -278,7 +270,7 @@ public final class SweepAnalyser {
         for (int k = 0; k < calm.length; k++) {
             calm[k] &= !dropped[k];
         }
-        return heard(prepared, calm);
+        return heard(prepared, calm, dropped);
     }
 
     private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing) {
