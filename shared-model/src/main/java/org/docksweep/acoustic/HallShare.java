@@ -8,7 +8,6 @@ import org.docksweep.sweep.MicrophoneTake;
  * moved off loses early sound and keeps the hall's; a weak driver loses both alike.
  */
 final class HallShare {
-    private static final int SIZE = 16384;
     private static final double BEFORE_S = 0.06;
     private static final double QUIET_S = 0.03;
     private static final double EARLY_FROM_S = -0.001;
@@ -27,9 +26,10 @@ final class HallShare {
      */
     static double directDb(MicrophoneTake take) {
         int rate = take.signal().sampleRateHz();
-        double[] part = new double[SIZE];
+        int size = Fourier.sizeFor((int) ((BEFORE_S + LATE_TO_S) * rate) + 1);
+        double[] part = new double[size];
         int first = take.arrival() - (int) (BEFORE_S * rate);
-        int length = Math.min(SIZE, (int) ((BEFORE_S + LATE_TO_S) * rate));
+        int length = (int) ((BEFORE_S + LATE_TO_S) * rate);
         for (int k = 0; k < take.sweeps(); k++) {
             double[] response = take.response(k);
             int mask = response.length - 1;
@@ -39,9 +39,9 @@ final class HallShare {
         }
         Fourier.forward(part);
         double highHz = Math.min(8000, take.signal().stopHz());
-        int low = (int) (highHz / 4 * SIZE / rate);
-        int high = (int) (highHz * SIZE / rate);
-        for (int k = 0; k < SIZE / 2; k++) {
+        int low = (int) (highHz / 4 * size / rate);
+        int high = (int) (highHz * size / rate);
+        for (int k = 0; k < size / 2; k++) {
             double weight = k < low || k > high ? 0 : 1;
             part[2 * k] *= weight;
             part[2 * k + 1] *= weight;

@@ -16,8 +16,8 @@ final class PhaseFold {
 
     private static final double CELL_FLOOR = -1.5;
 
-    /** Every sweep must show at least this on its own. */
-    static final double LEAST_PER_SWEEP = 2.5;
+    /** A sweep counts at most so many times what the weakest shows. */
+    private static final double OVER_WEAKEST = 1.4;
 
     /** A cell shows the event from here. */
     private static final double SHOWN = 1.2;
@@ -155,22 +155,24 @@ final class PhaseFold {
         double bestWeakest = 0;
         int bestCell = 0;
         int bestDrift = 0;
+        double[] each = new double[sweeps];
         for (int drift = -MOST_DRIFT; drift <= MOST_DRIFT; drift += 2) {
             int[] shift = shifts(drift, periods, cells);
             for (int m = 0; m < cells; m++) {
-                double sum = 0;
                 double weakest = Double.POSITIVE_INFINITY;
                 for (int k = 0; k < sweeps; k++) {
                     double one = 0;
                     for (int j = 0; j < periods; j++) {
                         one += scores[k][j][(m + shift[j]) % cells];
                     }
-                    one /= Math.sqrt(periods);
-                    sum += one;
-                    weakest = Math.min(weakest, one);
+                    each[k] = one / Math.sqrt(periods);
+                    weakest = Math.min(weakest, each[k]);
                 }
-                double score = weakest < LEAST_PER_SWEEP ? Math.min(sum, weakest * sweeps) : sum;
-                score /= Math.sqrt(sweeps);
+                double score = 0;
+                for (double one : each) {
+                    // One sweep alone proves nothing, however loud: it counts little more than the weakest.
+                    score += Math.min(one, OVER_WEAKEST * weakest) / Math.sqrt(sweeps);
+                }
                 if (score > best) {
                     best = score;
                     bestWeakest = weakest;

@@ -37,7 +37,7 @@ public final class SoundEvidence {
     private static final double NO_EVENT_LOG = -3;
 
     /** Bursts must be this much louder than what belongs to the cabinet, in dB. */
-    private static final double LOUDER_DB = 5;
+    private static final double LOUDER_DB = 2;
 
     /** Every sweep must show an event at least so clearly. */
     private static final double LEAST_WEAKEST = 1.5;
@@ -253,17 +253,22 @@ public final class SoundEvidence {
         if (event == null || event.weakestScore() < LEAST_WEAKEST) {
             return NO_EVENT_LOG;
         }
-        if (usual.event() != null
-                && overlap(event, usual.event())
-                && event.burstDb() < usual.event().burstDb() + LOUDER_DB) {
+        if (event.burstDb() < usualDb(usual, event) + LOUDER_DB) {
             return NO_EVENT_LOG;
         }
         double log = event.score() * event.score() / 2 - LOOKS_LOG;
         return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
     }
 
-    private static boolean overlap(SoundPrint.Event one, SoundPrint.Event other) {
-        return one.fromHz() < other.toHz() && other.fromHz() < one.toHz();
+    /** Peaks that belong to the cabinet, or that the noise of its baseline hid, where the event is. */
+    private static double usualDb(SoundPrint usual, SoundPrint.Event event) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (SoundPrint.Band band : usual.bands()) {
+            if (band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz()) {
+                most = Math.max(most, band.burstDb());
+            }
+        }
+        return most;
     }
 
     /**
