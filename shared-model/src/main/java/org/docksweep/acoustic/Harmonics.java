@@ -17,7 +17,8 @@ final class Harmonics {
     /** Level given where nothing is found, in dB. */
     private static final double NOTHING_DB = -200;
 
-    private static final int LONGEST = 4096;
+    /** Longest window, in seconds. */
+    private static final double LONGEST_S = 0.085;
 
     /** Share of the distance to the neighbouring orders a window may take. */
     private static final double BEFORE_SHARE = 0.35;
@@ -45,6 +46,7 @@ final class Harmonics {
     static Harmonics of(MicrophoneTake take) {
         SweepSignal signal = take.signal();
         int rate = signal.sampleRateHz();
+        int longest = Fourier.sizeFor((int) (LONGEST_S * rate));
         double[][] magnitude = new double[HIGHEST_ORDER + 1][];
         boolean anyCalm = false;
         for (int k = 0; k < take.sweeps(); k++) {
@@ -53,16 +55,17 @@ final class Harmonics {
         for (int n = 1; n <= HIGHEST_ORDER; n++) {
             double centre = take.arrival() - signal.harmonicLeadS(n) * rate;
             double toHigher = signal.rateConstantS() * StrictMath.log((n + 1.0) / n) * rate;
-            double toLower = n == 1 ? LONGEST : signal.rateConstantS() * StrictMath.log(n / (n - 1.0)) * rate;
-            int before = (int) Math.min(0.25 * LONGEST, BEFORE_SHARE * toHigher);
-            int behind = (int) Math.min(0.75 * LONGEST, BEHIND_SHARE * toLower);
-            magnitude[n] = spectrum(take, anyCalm, (int) Math.rint(centre) - before, before, behind);
+            double toLower = n == 1 ? longest : signal.rateConstantS() * StrictMath.log(n / (n - 1.0)) * rate;
+            int before = (int) Math.min(0.25 * longest, BEFORE_SHARE * toHigher);
+            int behind = (int) Math.min(0.75 * longest, BEHIND_SHARE * toLower);
+            magnitude[n] = spectrum(take, anyCalm, (int) Math.rint(centre) - before, before, behind, longest);
         }
-        return new Harmonics(signal, rate / (double) LONGEST, magnitude);
+        return new Harmonics(signal, rate / (double) longest, magnitude);
     }
 
-    private static double[] spectrum(MicrophoneTake take, boolean anyCalm, int from, int before, int behind) {
-        double[] work = new double[LONGEST];
+    private static double[] spectrum(
+            MicrophoneTake take, boolean anyCalm, int from, int before, int behind, int longest) {
+        double[] work = new double[longest];
         for (int k = 0; k < take.sweeps(); k++) {
             if (take.calm(k) || !anyCalm) {
                 double[] response = take.response(k);
@@ -81,7 +84,7 @@ final class Harmonics {
             work[i] *= window;
         }
         Fourier.forward(work);
-        double[] magnitude = new double[LONGEST / 2];
+        double[] magnitude = new double[longest / 2];
         for (int i = 1; i < magnitude.length; i++) {
             magnitude[i] = StrictMath.hypot(work[2 * i], work[2 * i + 1]);
         }

@@ -17,7 +17,7 @@ final class PhaseFold {
     private static final double CELL_FLOOR = -1.5;
 
     /** A sweep counts at most so many times what the weakest shows. */
-    private static final double OVER_WEAKEST = 1.4;
+    private static final double OVER_WEAKEST = 1.15;
 
     /** A cell shows the event from here. */
     private static final double SHOWN = 1.2;

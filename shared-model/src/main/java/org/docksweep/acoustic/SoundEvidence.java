@@ -29,7 +29,7 @@ public final class SoundEvidence {
     private static final double MOST_PHASE_LOG = 15;
 
     /** Logarithm of the number of independent looks for an event. */
-    private static final double LOOKS_LOG = 8;
+    private static final double LOOKS_LOG = 10;
 
     private static final double MOST_EVENT_LOG = 15;
 

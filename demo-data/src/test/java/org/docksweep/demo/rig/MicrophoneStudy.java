@@ -19,10 +19,11 @@ import org.docksweep.sweep.RigException;
 /**
  * What the microphone tells, counted on the virtual rig: {@code noise COUNT SEED} judges noisy healthy sweeps,
  * {@code rub UNITS SEED} makes the table of detection against rub level and hall noise, {@code faults UNITS SEED} judges
- * weak ways, polarity, buzz and dead ways, {@code spoiled UNITS SEED} what is wrong with the sound itself.
+ * weak ways, polarity, buzz and dead ways, {@code spoiled UNITS SEED} what is wrong with the sound itself. Behind the
+ * seed test points may be named, like {@code SPIN12/IN}; else all are taken.
  */
 final class MicrophoneStudy {
-    private static final String[] POINTS = {
+    private static final String[] ALL_POINTS = {
         "SPIN12/IN", "DUNE15B/LF", "DUNE15B/HF", "UNDR215/IN", "PEBL8/IN", "HEAD3/IN", "SALT12A/LINE"
     };
     private static final double[] NOISE_DB = {35, 45, 55, 65};
@@ -30,16 +31,19 @@ final class MicrophoneStudy {
 
     private final PrintStream out;
     private final long seed;
+    private final String[] points;
     private final Map<String, MicrophoneScene> scenes = new LinkedHashMap<>();
 
-    MicrophoneStudy(PrintStream out, long seed) {
+    MicrophoneStudy(PrintStream out, long seed, String... points) {
         this.out = out;
         this.seed = seed;
+        this.points = points.length == 0 ? ALL_POINTS : points;
     }
 
     /** Entry point of the study. */
     public static void main(String[] args) throws RigException {
-        MicrophoneStudy study = new MicrophoneStudy(System.out, Long.parseLong(args[2]));
+        MicrophoneStudy study = new MicrophoneStudy(
+                System.out, Long.parseLong(args[2]), java.util.Arrays.copyOfRange(args, 3, args.length));
         int count = Integer.parseInt(args[1]);
         switch (args[0]) {
             case "noise" -> study.noise(count);
@@ -65,10 +69,10 @@ final class MicrophoneStudy {
         Map<String, Map<Verdict, Integer>> byNoise = new LinkedHashMap<>();
         int done = 0;
         for (int unit = 0; done < count; unit++) {
-            String name = POINTS[unit % POINTS.length];
+            String name = points[unit % points.length];
             MicrophoneScene scene = scene(name);
             VirtualCabinet cabinet = scene.unit(unit);
-            Baseline baseline = unit / POINTS.length % 2 == 0 ? scene.baseline(cabinet, "unit-" + unit) : null;
+            Baseline baseline = unit / points.length % 2 == 0 ? scene.baseline(cabinet, "unit-" + unit) : null;
             Capture quiet = scene.capture("unit-" + unit, cabinet, "20", 0);
             for (int n = 0; n < perUnit && done < count; n++, done++) {
                 double noiseDb = NOISE_DB[n % NOISE_DB.length];
@@ -76,7 +80,7 @@ final class MicrophoneStudy {
                 CabinetJudgement judged = scene.judge(noisy, baseline);
                 all.merge(judged.verdict(), 1, Integer::sum);
                 byNoise.computeIfAbsent(noiseDb + " dB", k -> new TreeMap<>()).merge(judged.verdict(), 1, Integer::sum);
-                if ((done + 1) % 200 == 0) {
+                if ((done + 1) % 100 == 0) {
                     out.println(done + 1 + " sweeps: " + all + " " + byNoise);
                 }
                 if (judged.verdict() == Verdict.FAIL) {
@@ -92,7 +96,7 @@ final class MicrophoneStudy {
     /** Rubs of the low-frequency driver (of the high one where it is alone), with the cabinet's own baseline. */
     void rub(int units) throws RigException {
         double[] levels = {-30, -40, -50};
-        for (String name : POINTS) {
+        for (String name : points) {
             MicrophoneScene scene = scene(name);
             String position = lowest(scene);
             for (double level : levels) {
@@ -133,7 +137,7 @@ final class MicrophoneStudy {
 
     /** Weak ways, polarity, buzz, dead ways at 45 dB hall noise. */
     void faults(int units) throws RigException {
-        for (String name : POINTS) {
+        for (String name : points) {
             MicrophoneScene scene = scene(name);
             for (Fault fault : faultsOf(scene, name)) {
                 for (boolean own : new boolean[] {true, false}) {
@@ -220,7 +224,7 @@ final class MicrophoneStudy {
         };
         for (Disturbance kind : kinds) {
             Map<String, Integer> said = new TreeMap<>();
-            for (String name : POINTS) {
+            for (String name : points) {
                 MicrophoneScene scene = scene(name);
                 for (int unit = 0; unit < units; unit++) {
                     VirtualCabinet cabinet = scene.unit(9_000 + unit);
