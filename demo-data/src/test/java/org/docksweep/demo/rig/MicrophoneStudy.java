@@ -67,6 +67,7 @@ final class MicrophoneStudy {
         int perUnit = 20;
         Map<Verdict, Integer> all = new TreeMap<>();
         Map<String, Map<Verdict, Integer>> byNoise = new LinkedHashMap<>();
+        Map<String, Integer> again = new TreeMap<>();
         int done = 0;
         for (int unit = 0; done < count; unit++) {
             String name = points[unit % points.length];
@@ -80,8 +81,11 @@ final class MicrophoneStudy {
                 CabinetJudgement judged = scene.judge(noisy, baseline);
                 all.merge(judged.verdict(), 1, Integer::sum);
                 byNoise.computeIfAbsent(noiseDb + " dB", k -> new TreeMap<>()).merge(judged.verdict(), 1, Integer::sum);
+                if (judged.verdict() == Verdict.SWEEP_AGAIN) {
+                    again.merge(judged.reason().key(), 1, Integer::sum);
+                }
                 if ((done + 1) % 100 == 0) {
-                    out.println(done + 1 + " sweeps: " + all + " " + byNoise);
+                    out.println(done + 1 + " sweeps: " + all + " " + byNoise + " " + again);
                 }
                 if (judged.verdict() == Verdict.FAIL) {
                     out.println("FAIL " + name + " unit " + unit + " noise " + noiseDb + ": " + judged.reason());
@@ -89,7 +93,7 @@ final class MicrophoneStudy {
             }
         }
         out.println("healthy sweeps by hall noise, knocks " + KNOCKS_PER_S + " per second: " + byNoise);
-        out.println("all: " + all);
+        out.println("all: " + all + ", swept again for " + again);
         return all;
     }
 
