@@ -141,6 +141,10 @@ final class ImpedanceEstimate {
         return Math.hypot(resistanceOhm[point], reactanceOhm[point]);
     }
 
+    Causality.Result causality() {
+        return Causality.test(frequencyHz, resistanceOhm, reactanceOhm, standardUncertaintyOhm);
+    }
+
     ImpedanceCurve curve() {
         return new ImpedanceCurve(frequencyHz, resistanceOhm, reactanceOhm, standardUncertaintyOhm);
     }

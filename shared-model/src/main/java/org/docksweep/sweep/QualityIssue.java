@@ -25,5 +25,7 @@ public enum QualityIssue {
     /** Repeated sweeps do not agree with each other. */
     REPEATS_DIFFER,
     /** The impedance found is not that of a passive load. */
-    NOT_PASSIVE
+    NOT_PASSIVE,
+    /** Real and imaginary part do not belong together: the load or the rig changed during the sweep. */
+    INCONSISTENT
 }

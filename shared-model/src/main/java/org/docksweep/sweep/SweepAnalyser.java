@@ -199,6 +199,14 @@ public final class SweepAnalyser {
         if (noisy) {
             issues.add(CaptureIssues.issue(QualityIssue.NOISE, "capture-noise"));
         }
+        double inconsistency = 0;
+        if (load == SweepAnalysis.Load.PRESENT && dropouts.isEmpty()) {
+            Causality.Result causality = estimate.causality();
+            inconsistency = causality.relativeRms();
+            if (issues.isEmpty() && causality.broken()) {
+                issues.add(CaptureIssues.issue(QualityIssue.INCONSISTENT, "capture-inconsistent"));
+            }
+        }
         boolean spoiled = issues.stream().anyMatch(issue -> !spoilsOnlyMicrophone(issue, false));
         AcousticCurve acoustic = acoustic(capture, prepared, repeats, dropped);
         return new SweepAnalysis(
@@ -208,6 +216,7 @@ public final class SweepAnalyser {
                 rms(prepared, v, used),
                 rms(prepared, i, used),
                 dropouts,
+                inconsistency,
                 issues);
     }
 

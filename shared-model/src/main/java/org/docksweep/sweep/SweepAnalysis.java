@@ -1,5 +1,7 @@
 package org.docksweep.sweep;
 
+import static org.docksweep.fleet.Require.notNegative;
+
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.fleet.Reason;
@@ -16,6 +18,8 @@ import org.docksweep.fleet.Require;
  * @param meanCurrentArms current during the sweep, in amperes rms; 0 when not measured
  * @param currentDropouts seconds into the capture at which current fell away while voltage stayed (an intermittent
  *     contact or lead-in, evidence and not a spoiled sweep)
+ * @param inconsistency how far real and imaginary part of the impedance are from belonging together, rms over all points relative to
+ *     the magnitude around ({@link Causality}); a healthy measurement stays below 0.005; 0 when not tested
  * @param issues what is wrong with the capture; empty for a clean one
  */
 public record SweepAnalysis(
@@ -25,6 +29,7 @@ public record SweepAnalysis(
         double meanVoltageVrms,
         double meanCurrentArms,
         List<Double> currentDropouts,
+        double inconsistency,
         List<Issue> issues) {
 
     /** What the terminals looked like. */
@@ -51,8 +56,31 @@ public record SweepAnalysis(
         if (load == null) {
             throw new IllegalArgumentException("sweep analysis: load is missing");
         }
+        notNegative("sweep analysis inconsistency", inconsistency);
         currentDropouts = Require.copy("current dropouts", currentDropouts);
         issues = Require.copy("issues", issues);
+    }
+
+    /**
+     * An analysis whose consistency was not tested.
+     *
+     * @param impedance raw impedance, or null
+     * @param acoustic microphone response, or null
+     * @param load what the terminals looked like
+     * @param meanVoltageVrms voltage during the sweep, in volts rms
+     * @param meanCurrentArms current during the sweep, in amperes rms
+     * @param currentDropouts seconds at which current fell away
+     * @param issues what is wrong
+     */
+    public SweepAnalysis(
+            ImpedanceCurve impedance,
+            AcousticCurve acoustic,
+            Load load,
+            double meanVoltageVrms,
+            double meanCurrentArms,
+            List<Double> currentDropouts,
+            List<Issue> issues) {
+        this(impedance, acoustic, load, meanVoltageVrms, meanCurrentArms, currentDropouts, 0, issues);
     }
 
     /**

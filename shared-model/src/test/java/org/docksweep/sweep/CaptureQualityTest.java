@@ -247,6 +247,35 @@ class CaptureQualityTest {
         SweepAnalyserTest.assertClose(analysis.impedance(), Loads::ventedDriver);
     }
 
+    /** With one sweep there is no other to compare with; voltage without current tells by itself. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.8, 1.2, 1.5, 2.0, 2.3})
+    void reportsADropoutOfASingleSweep(double atS) {
+        Capture capture = new CaptureMaker()
+                .plan(CaptureMaker.plan(20, 20000, 2, 1, 1))
+                .load(Loads::ventedDriver)
+                .make();
+        fillWithNoise(capture.fullScale(ChannelRole.CURRENT), atS * RATE, (atS + 0.06) * RATE);
+        SweepAnalysis analysis = analyser.analyse(capture);
+        assertThat(analysis.currentDropouts()).isNotEmpty();
+        assertThat(analysis.currentDropouts().get(0)).isCloseTo(atS, within(0.08));
+        assertThat(analysis.issues()).isEmpty();
+    }
+
+    @Test
+    void seesALoadThatChangedDuringTheSweep() {
+        Capture capture = new CaptureMaker().load(Loads::lossyDriver).make();
+        SweepPlan plan = capture.header().plan();
+        float[] current = capture.fullScale(ChannelRole.CURRENT);
+        for (int k = 0; k < 2; k++) {
+            int from = plan.startFrame(k) + RATE;
+            for (int i = from; i < plan.startFrame(k) + plan.signal().frames() + plan.tailFrames() / 2; i++) {
+                current[i] *= 0.85f;
+            }
+        }
+        assertSpoiled(capture, QualityIssue.INCONSISTENT, "load changed");
+    }
+
     @Test
     void reportsADropoutInEverySweep() {
         Capture capture = new CaptureMaker().load(Loads::ventedDriver).make();

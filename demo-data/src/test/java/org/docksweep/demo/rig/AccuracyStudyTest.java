@@ -30,6 +30,7 @@ class AccuracyStudyTest {
         // ten cabinets share their errors' causes: wide bounds; the study over 1,000 has the narrow ones
         assertThat(level.pointsHeld / (double) level.points).isBetween(0.88, 1.0);
         assertThat(level.held(PLACES) / (double) level.count(PLACES)).isGreaterThan(0.85);
-        assertThat(level.worstShareOfLimit).isLessThan(3);
+        // the rig as built keeps the promise at every point; more noise than that is more than the promise is for
+        assertThat(level.worstShareOfLimit).isLessThan(noiseDbFs < -100 ? 1 : 3);
     }
 }
