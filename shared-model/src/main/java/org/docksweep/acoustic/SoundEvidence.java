@@ -133,6 +133,15 @@ public final class SoundEvidence {
     }
 
     /**
+     * Standard error of one way's level.
+     *
+     * @return dB
+     */
+    public double wayErrorDb() {
+        return wayErrorDb;
+    }
+
+    /**
      * Level that all ways share against the expected one.
      *
      * @return dB; of the loudest way when a knob makes it free
