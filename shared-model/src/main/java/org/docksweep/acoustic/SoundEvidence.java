@@ -39,6 +39,12 @@ public final class SoundEvidence {
     /** Bursts must be this much louder than what belongs to the cabinet, in dB. */
     private static final double LOUDER_DB = 2;
 
+    /** Peaks within a period that are no further above the rms of the noise are the noise's, in dB. */
+    private static final double HIDDEN_DB = 13;
+
+    /** Peak of noise over its rms within the cells of an event, the least of two sweeps, in dB. */
+    private static final double NOISE_PEAK_DB = 9;
+
     /** Every sweep must show an event at least so clearly. */
     private static final double LEAST_WEAKEST = 1.5;
 
@@ -130,6 +136,15 @@ public final class SoundEvidence {
      */
     public List<Way> ways() {
         return ways;
+    }
+
+    /**
+     * Standard error of one way's level.
+     *
+     * @return dB
+     */
+    public double wayErrorDb() {
+        return wayErrorDb;
     }
 
     /**
@@ -253,19 +268,23 @@ public final class SoundEvidence {
         if (event == null || event.weakestScore() < LEAST_WEAKEST) {
             return NO_EVENT_LOG;
         }
-        if (event.burstDb() < usualDb(usual, event) + LOUDER_DB) {
+        if (event.burstDb() < usualDb(usual, event)) {
             return NO_EVENT_LOG;
         }
         double log = event.score() * event.score() / 2 - LOOKS_LOG;
         return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
     }
 
-    /** Peaks that belong to the cabinet, or that the noise of its baseline hid, where the event is. */
+    /**
+     * Level that bursts must pass where the event is: what belongs to the cabinet, or, where the noise of its baseline hid
+     * that, what that noise's own peaks would have been between two cells.
+     */
     private static double usualDb(SoundPrint usual, SoundPrint.Event event) {
         double most = Double.NEGATIVE_INFINITY;
         for (SoundPrint.Band band : usual.bands()) {
             if (band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz()) {
-                most = Math.max(most, band.burstDb());
+                boolean hidden = band.burstDb() < band.noiseDb() + HIDDEN_DB;
+                most = Math.max(most, hidden ? band.noiseDb() + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
             }
         }
         return most;

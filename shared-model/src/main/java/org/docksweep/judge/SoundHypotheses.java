@@ -7,6 +7,7 @@ import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Way;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.sweep.SoundPrint;
@@ -75,6 +76,22 @@ final class SoundHypotheses {
     /** With a gain knob between, one way alone has no level of its own. */
     private boolean heardAgainstAnother() {
         return evidence.ways().size() > 1 || point.kind() != org.docksweep.fleet.TestPointKind.LINE_INPUT;
+    }
+
+    /**
+     * Whether a way has lost more than the house allows, whatever its probability.
+     *
+     * @param limits limits
+     * @return true if so
+     */
+    boolean overLimit(LimitSet limits) {
+        double limitDb = limits.wayLevelLimitDb() - limits.guardFactor() * evidence.wayErrorDb();
+        for (int w = 0; heardAgainstAnother() && w < evidence.ways().size(); w++) {
+            if (shownDb(w) < -limitDb) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private Suspect weak(int way, String position) {

@@ -160,10 +160,15 @@ final class SoundJudge {
         if (StrictMath.exp(moved - all) > request.limits().failProbability()) {
             return again(current, fine, trouble.moved());
         }
-        if (probability < request.limits().failProbability()) {
+        boolean likely = probability >= request.limits().failProbability();
+        if (!likely && !hypotheses.overLimit(request.limits())) {
             return passed(current, fine, probability);
         }
-        List<Suspect> suspects = shares(heard, Double.NEGATIVE_INFINITY);
+        List<Suspect> suspects = shares(
+                heard.stream()
+                        .filter(w -> likely || w.suspect().kind() == FaultKind.WAY_WEAK)
+                        .toList(),
+                Double.NEGATIVE_INFINITY);
         Suspect first = suspects.get(0);
         Optional<Reason> placed = trouble.placed(first.kind());
         if (placed.isPresent()) {

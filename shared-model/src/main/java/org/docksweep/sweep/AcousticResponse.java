@@ -15,6 +15,11 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
     /** Sweeps agree within this, in dB. */
     private static final double AGREE_DB = 1;
 
+    /** Points on each side over which the difference of two sweeps is averaged. */
+    private static final int DIFFERENCE_REACH = 8;
+
+    private static final double MUCH_LESS = 0.25;
+
     /** Points this far above the noise are asked whether the sweeps agree, in dB. */
     private static final double ASKED_DB = 12;
 
@@ -90,6 +95,7 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
             double f = frequencyHz[i];
             double volts = driven ? square(drive, 0, i) / (count * count) : 1;
             double gain = capture.deconvolver.noiseGain(f, f / 12);
+            double silence = capture.noise.power(m, f) * gain * p.windowEnergy()[i];
             int least = 0;
             double spread = 0;
             for (int k = 1; k < count; k++) {
@@ -107,10 +113,7 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
             }
             phase[i] = StrictMath.atan2(im, re) - (driven ? angle(drive, i) : 0);
             level[i] = (re * re + im * im) / Math.max(LOWEST_SQUARE, volts);
-            noise[i] = capture.noise.power(m, f)
-                    * gain
-                    * p.windowEnergy()[i]
-                    / ((agree ? count : 1) * Math.max(LOWEST_SQUARE, volts));
+            noise[i] = calmer(silence, p, i) / ((agree ? count : 1) * Math.max(LOWEST_SQUARE, volts));
             if (level[i] > noise[i] * StrictMath.pow(10, ASKED_DB / 10)) {
                 asked++;
                 apart += spread > 1.5 * AGREE_DB ? 1 : 0;
@@ -121,6 +124,28 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
                 phase,
                 arrival,
                 asked == 0 ? 0 : apart / (double) asked);
+    }
+
+    /**
+     * Noise of one sweep. A knock in the silence before the sweep says nothing of the sweeps: where they differ by much
+     * less than that silence would have it, their difference is the noise.
+     */
+    private static double calmer(double silence, GatedSpectrum p, int point) {
+        if (p.re().length < 2) {
+            return silence;
+        }
+        double sum = 0;
+        int count = 0;
+        for (int i = Math.max(0, point - DIFFERENCE_REACH);
+                i <= Math.min(p.frequencyHz().length - 1, point + DIFFERENCE_REACH);
+                i++) {
+            double re = p.re()[1][i] - p.re()[0][i];
+            double im = p.im()[1][i] - p.im()[0][i];
+            sum += (re * re + im * im) / 2;
+            count++;
+        }
+        double difference = sum / count;
+        return difference < MUCH_LESS * silence ? difference / MUCH_LESS : silence;
     }
 
     private static double angle(GatedSpectrum spectrum, int point) {
