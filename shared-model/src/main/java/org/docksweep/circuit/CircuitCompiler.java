@@ -23,7 +23,13 @@ import org.docksweep.fleet.TestPoint;
  */
 public final class CircuitCompiler {
     private static final double SHORT_OHM = 0.02;
-    private static final double CONTACT_OHM = 0.12;
+    private static final double CONTACT_OHM = 0.06;
+    /** Plugs differ, and the calibration has taken one plug's resistance off: it may come out below 0. */
+    private static final double CONTACT_SPREAD_OHM = 0.06;
+    /** Body of a cabinet against 20 C where nobody looked at a thermometer. */
+    private static final double CLIMATE_SPREAD_KELVIN = 10;
+    /** Coils against their cabinet's body, some time after the last show. */
+    private static final double COIL_SPREAD_KELVIN = 4;
     private static final double SEIZED_OHM = 1e-4;
     private static final String RETURN_NODE = "0";
     private static final String INPUT_NODE = "in";
@@ -64,8 +70,9 @@ public final class CircuitCompiler {
     private PointCircuit compile() {
         checkNodes();
         checkFaultTarget();
-        add("contact", StrictMath.log(CONTACT_OHM), 0.6);
-        add("temperature", 0, 10);
+        add("contact", CONTACT_OHM, CONTACT_SPREAD_OHM);
+        add("temperature", 0, COIL_SPREAD_KELVIN);
+        add("climate", 0, CLIMATE_SPREAD_KELVIN);
         // All healthy parameters come first so that every fault of a point shares their order.
         point.elements().forEach(this::addElementParameters);
         enclosuresHere().forEach(this::addEnclosureParameters);
@@ -192,6 +199,8 @@ public final class CircuitCompiler {
         } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
             add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.2);
+        } else if (fault.kind() == CircuitFault.Kind.MAGNET_WEAK) {
+            add("fault.magnet", StrictMath.log(0.85), 0.12);
         }
     }
 
@@ -247,7 +256,7 @@ public final class CircuitCompiler {
                     Ends.weights(a, b),
                     parameter(id + ".value"),
                     parameter(id + ".winding"),
-                    parameter("temperature")));
+                    parameter("climate")));
         } else if (element instanceof NetworkElement.Capacitor) {
             terms.add(new Terms.Capacitor(
                     Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value"), parameter(id + ".esr")));
@@ -268,11 +277,12 @@ public final class CircuitCompiler {
         boolean here = fault.target().equals(position);
         int series = here ? optional("fault.series") : -1;
         int turns = here ? optional("fault.turns") : -1;
+        CoilFault coilFault = new CoilFault(scale, series, turns, here ? optional("fault.magnet") : -1);
         boolean seized = hit(CircuitFault.Kind.COIL_SEIZED, position);
         boolean cone = driver.kind() == DriverKind.CONE;
         int middle = cone ? addMotionNode(position, b) : b;
         if (!open) {
-            addCoils(position, driver, a, middle, new CoilFault(scale, series, turns), seized);
+            addCoils(position, driver, a, middle, coilFault, seized);
         }
         if (cone && seized) {
             terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
@@ -280,10 +290,13 @@ public final class CircuitCompiler {
             int fs = parameter(position + ".fs");
             int qms = parameter(position + ".Qms");
             int z0 = parameter(position + ".Z0");
-            int[] p =
-                    turns >= 0 ? new int[] {fs, qms, z0, turns, parameter(position + ".Re")} : new int[] {fs, qms, z0};
-            terms.add(new MotionTerm(
-                    Ends.nodes(middle, b), Ends.weights(middle, b), new CoilFault(scale, series, turns), p));
+            int climate = parameter("climate");
+            int[] p = turns >= 0
+                    ? new int[] {fs, qms, z0, climate, turns, parameter(position + ".Re")}
+                    : coilFault.magnet() >= 0
+                            ? new int[] {fs, qms, z0, climate, coilFault.magnet()}
+                            : new int[] {fs, qms, z0, climate};
+            terms.add(new MotionTerm(Ends.nodes(middle, b), Ends.weights(middle, b), coilFault, p));
         }
     }
 
@@ -298,19 +311,21 @@ public final class CircuitCompiler {
         int resonances = driver.kind() == DriverKind.CONE || seized
                 ? 0
                 : driver.resonances().size();
-        boolean severity = coilFault.seriesResistance() >= 0 || coilFault.turnShare() >= 0;
-        int[] p = new int[4 + 3 * resonances + (severity ? 1 : 0)];
+        int first = 5;
+        boolean severity = coilFault.severity() >= 0;
+        int[] p = new int[first + 3 * resonances + (severity ? 1 : 0)];
         p[0] = parameter(position + ".Re");
         p[1] = parameter(position + ".K");
         p[2] = parameter(position + ".n");
         p[3] = parameter("temperature");
+        p[4] = parameter("climate");
         for (int k = 0; k < resonances; k++) {
-            p[4 + 3 * k] = parameter(position + ".f" + (k + 1));
-            p[5 + 3 * k] = parameter(position + ".Q" + (k + 1));
-            p[6 + 3 * k] = parameter(position + ".R" + (k + 1));
+            p[first + 3 * k] = parameter(position + ".f" + (k + 1));
+            p[first + 1 + 3 * k] = parameter(position + ".Q" + (k + 1));
+            p[first + 2 + 3 * k] = parameter(position + ".R" + (k + 1));
         }
         if (severity) {
-            p[p.length - 1] = Math.max(coilFault.seriesResistance(), coilFault.turnShare());
+            p[p.length - 1] = coilFault.severity();
         }
         terms.add(new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
     }
@@ -321,6 +336,7 @@ public final class CircuitCompiler {
         int[] from = new int[count];
         int[] to = new int[count];
         double[] coupling = new double[count];
+        double[] faulty = new double[count];
         for (int i = 0; i < count; i++) {
             String position = box.positionCodes().get(i);
             from[i] = motionNode.get(position);
@@ -328,18 +344,25 @@ public final class CircuitCompiler {
             // Force factor squared follows the impedance scale, and the box is seen through it.
             coupling[i] = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
                     ? Math.sqrt(0.5)
-                    : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? Math.sqrt(2) : 1;
+                    : hit(CircuitFault.Kind.DRIVER_HALVED, position)
+                            ? Math.sqrt(2)
+                            : hit(CircuitFault.Kind.POLARITY_REVERSED, position) ? -1 : 1;
+            faulty[i] = fault.target().equals(position) ? coupling[i] : 0;
         }
         double fsHz = book.driverModelAt(model, box.positionCodes().get(0))
                 .resonances()
                 .get(0)
                 .frequencyHz();
+        int stiffness = parameter(box.id() + ".stiffness");
+        int leak = parameter(box.id() + ".QL");
+        int climate = parameter("climate");
         int[] p = vented
-                ? new int[] {
-                    parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL"), parameter(box.id() + ".tuning")
-                }
-                : new int[] {parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL")};
-        Ends ends = Ends.of(from, to, coupling);
-        terms.add(new BoxAirTerm(ends.nodes(), ends.weights(), vented, fsHz, p));
+                ? new int[] {stiffness, leak, climate, parameter(box.id() + ".tuning")}
+                : new int[] {stiffness, leak, climate};
+        boolean here = box.positionCodes().contains(fault.target());
+        CoilFault force =
+                new CoilFault(1, -1, here ? optional("fault.turns") : -1, here ? optional("fault.magnet") : -1);
+        terms.add(new BoxAirTerm(
+                Ends.of(from, to, coupling), Ends.of(from, to, faulty).weights(), force, vented, fsHz, p));
     }
 }

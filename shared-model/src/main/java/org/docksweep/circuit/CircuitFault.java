@@ -27,6 +27,10 @@ public record CircuitFault(Kind kind, String target) {
         SHORTED_TURNS,
         /** A resistance in series with a driver; free severity {@code fault.series}. */
         SERIES_RESISTANCE,
+        /** A driver's magnet is weak; free severity {@code fault.magnet}, ln of the factor on its force factor. */
+        MAGNET_WEAK,
+        /** A driver is wired the wrong way round; seen only where cones share their air. */
+        POLARITY_REVERSED,
         /** A network element is open. */
         ELEMENT_OPEN,
         /** A network element is shorted. */

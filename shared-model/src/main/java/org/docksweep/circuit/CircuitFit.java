@@ -4,8 +4,9 @@ import java.util.Arrays;
 
 /**
  * Most probable parameters of a circuit given a measured curve and a prior: minimises
- * {@code sum |ln Z_model - ln Z|^2 / sigma^2 + sum ((x - mean) / spread)^2} by Levenberg-Marquardt, first on data believed
- * less so that a shifted resonance can walk to its place.
+ * {@code r^T C^-1 r + sum ((x - mean) / spread)^2} by Levenberg-Marquardt, r = ln Z - ln Z_model and C the covariance of what noise
+ * and model error may make of it ({@link Discrepancy}); first on data believed less so that a shifted resonance can walk to its
+ * place.
  */
 public final class CircuitFit {
     private static final double CONVERGED = 1e-4;
@@ -32,6 +33,9 @@ public final class CircuitFit {
     private final double[] logarithm = new double[2];
     private final double[] slopeRe;
     private final double[] slopeIm;
+    private double[] rowsLog = new double[0];
+    private double[] rowsPhase = new double[0];
+    private double[] product = new double[0];
 
     private CircuitFit(PointCircuit circuit) {
         this.circuit = circuit;
@@ -123,13 +127,14 @@ public final class CircuitFit {
      * @param circuit circuit
      * @param data measured curve
      * @param prior prior of all parameters of the circuit
+     * @param doubt factor on the standard deviations of the data's misses, greater than 0
      * @return predicted chi squared of data and prior together
      */
-    public static double chi2AfterOneStep(PointCircuit circuit, CurveData data, CircuitPrior prior) {
+    public static double chi2AfterOneStep(PointCircuit circuit, CurveData data, CircuitPrior prior, double doubt) {
         CircuitFit fit = new CircuitFit(circuit);
         double[] mean = prior.mean();
         Normal normal = new Normal(mean.length);
-        double chi2 = fit.build(data, mean, prior.spread(), mean, normal);
+        double chi2 = fit.build(data, doubt, mean, prior.spread(), mean, normal);
         normal.factor(0);
         return chi2 - normal.gain();
     }
@@ -140,9 +145,9 @@ public final class CircuitFit {
         double[] x = start == null ? mean.clone() : start.clone();
         Normal normal = new Normal(x.length);
         for (double stage : effort.stages) {
-            x = descend(data.withSigmaScaled(stage), mean, spread, x, normal, effort.iterationsPerStage);
+            x = descend(data, stage, mean, spread, x, normal, effort.iterationsPerStage);
         }
-        double dataChi2 = build(data, mean, spread, x, normal);
+        double dataChi2 = build(data, 1, mean, spread, x, normal);
         double priorChi2 = priorChi2(mean, spread, x);
         normal.factor(0);
         double logEvidence = -0.5 * (dataChi2 + priorChi2) - 0.5 * normal.logDeterminant();
@@ -153,9 +158,15 @@ public final class CircuitFit {
     }
 
     private double[] descend(
-            CurveData data, double[] mean, double[] spread, double[] from, Normal normal, int iterations) {
+            CurveData data,
+            double doubt,
+            double[] mean,
+            double[] spread,
+            double[] from,
+            Normal normal,
+            int iterations) {
         double[] x = from;
-        double cost = build(data, mean, spread, x, normal) + priorChi2(mean, spread, x);
+        double cost = build(data, doubt, mean, spread, x, normal) + priorChi2(mean, spread, x);
         double damping = 1e-3;
         for (int iteration = 0; iteration < iterations; iteration++) {
             normal.factor(damping);
@@ -166,7 +177,7 @@ public final class CircuitFit {
                 next[i] += Math.max(-3 * spread[i], Math.min(3 * spread[i], step[i]));
             }
             Normal trial = new Normal(x.length);
-            double nextCost = build(data, mean, spread, next, trial) + priorChi2(mean, spread, next);
+            double nextCost = build(data, doubt, mean, spread, next, trial) + priorChi2(mean, spread, next);
             if (nextCost < cost) {
                 boolean converged = cost - nextCost < CONVERGED * (1 + cost);
                 x = next;
@@ -196,24 +207,55 @@ public final class CircuitFit {
     }
 
     /** Fills the normal equations at x and returns the data's chi squared. */
-    private double build(CurveData data, double[] mean, double[] spread, double[] x, Normal normal) {
+    private double build(CurveData data, double doubt, double[] mean, double[] spread, double[] x, Normal normal) {
         normal.clear();
         circuit.prepare(x);
+        int n = data.size();
+        int width = x.length + 1;
+        double belief = 1 / (doubt * doubt);
+        if (rowsLog.length < n * width) {
+            rowsLog = new double[n * width];
+            rowsPhase = new double[n * width];
+        }
+        Discrepancy discrepancy = data.discrepancy();
         double chi2 = 0;
-        for (int i = 0; i < data.size(); i++) {
+        for (int i = 0; i < n; i++) {
             circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
-            double weight = 1 / (data.sigma()[i] * data.sigma()[i]);
+            double weight = belief * discrepancy.weight(i);
             double missRe = data.logOhm()[i] - logarithm[0];
             double missIm = Math.IEEEremainder(data.phaseRad()[i] - logarithm[1], 2 * Math.PI);
             chi2 += weight * (missRe * missRe + missIm * missIm);
             normal.add(slopeRe, missRe, weight);
             normal.add(slopeIm, missIm, weight);
+            System.arraycopy(slopeRe, 0, rowsLog, i * width, x.length);
+            System.arraycopy(slopeIm, 0, rowsPhase, i * width, x.length);
+            rowsLog[i * width + x.length] = missRe;
+            rowsPhase[i * width + x.length] = missIm;
         }
+        chi2 -= belief * (shared(discrepancy, rowsLog, width, belief, normal)
+                        + shared(discrepancy, rowsPhase, width, belief, normal));
         for (int i = 0; i < x.length; i++) {
             double weight = 1 / (spread[i] * spread[i]);
             normal.addDiagonal(i, weight, weight * (mean[i] - x[i]));
         }
         return chi2;
+    }
+
+    /** Takes out of the normal equations what neighbours share, and returns the same of the misses. */
+    private double shared(Discrepancy discrepancy, double[] rows, int width, double belief, Normal normal) {
+        int bumps = discrepancy.bumps();
+        if (product.length < bumps * width) {
+            product = new double[bumps * width];
+        }
+        discrepancy.multiply(rows, width, product);
+        double sum = 0;
+        for (int a = 0; a < bumps; a++) {
+            System.arraycopy(product, a * width, slopeRe, 0, width - 1);
+            double miss = product[a * width + width - 1];
+            normal.add(slopeRe, miss, -belief);
+            sum += miss * miss;
+        }
+        return sum;
     }
 
     /**

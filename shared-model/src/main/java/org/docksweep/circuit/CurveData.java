@@ -1,18 +1,27 @@
 package org.docksweep.circuit;
 
-import java.util.Arrays;
 import org.docksweep.sweep.ImpedanceCurve;
 
 /**
- * A measured curve as a fit sees it: logarithm of the impedance, its standard uncertainty, and what a taught model is
- * known to miss at each point. Arrays are not copied; nobody changes them.
- *
- * @param frequencyHz frequencies
- * @param logOhm ln(|Z| / 1 ohm)
- * @param phaseRad phase in radian
- * @param sigma standard uncertainty of logOhm and of phaseRad each, including the model's own error
+ * A measured curve as a fit sees it: logarithm of the impedance less what the model is known to miss, and the covariance of
+ * what it may miss besides. Arrays are not copied; nobody changes them.
  */
-public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma) {
+public final class CurveData {
+    private final double[] frequencyHz;
+    private final double[] logOhm;
+    private final double[] phaseRad;
+    private final double[] grain;
+    private final double[] smooth;
+    private final Discrepancy discrepancy;
+
+    private CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] grain, double[] smooth) {
+        this.frequencyHz = frequencyHz;
+        this.logOhm = logOhm;
+        this.phaseRad = phaseRad;
+        this.grain = grain;
+        this.smooth = smooth;
+        this.discrepancy = new Discrepancy(frequencyHz, grain, smooth);
+    }
 
     /**
      * Prepares a measured curve.
@@ -28,33 +37,17 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
         double[] re = curve.resistanceOhm();
         double[] im = curve.reactanceOhm();
         int n = (grid.length + everyNth - 1) / everyNth;
-        double[] frequencyHz = new double[n];
-        double[] logOhm = new double[n];
-        double[] phaseRad = new double[n];
-        double[] sigma = new double[n];
+        double[][] rows = new double[5][n];
         for (int i = 0; i < n; i++) {
             int at = i * everyNth;
             double magnitude = Math.max(1e-6, StrictMath.hypot(re[at], im[at]));
-            frequencyHz[i] = grid[at];
-            logOhm[i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
-            phaseRad[i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
-            sigma[i] = StrictMath.hypot(uncertainty[at] / magnitude, offsets.sigmaAt(grid[at]));
+            rows[0][i] = grid[at];
+            rows[1][i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
+            rows[2][i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
+            rows[3][i] = StrictMath.hypot(uncertainty[at] / magnitude, offsets.grain());
+            rows[4][i] = offsets.sigmaAt(grid[at]);
         }
-        return new CurveData(frequencyHz, logOhm, phaseRad, sigma);
-    }
-
-    /**
-     * The same data believed less (or more).
-     *
-     * @param factor factor on every standard uncertainty, greater than 0
-     * @return scaled data
-     */
-    public CurveData withSigmaScaled(double factor) {
-        return new CurveData(
-                frequencyHz,
-                logOhm,
-                phaseRad,
-                Arrays.stream(sigma).map(s -> s * factor).toArray());
+        return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);
     }
 
     /**
@@ -65,15 +58,57 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
      */
     public CurveData thinned(int everyNth) {
         int n = (size() + everyNth - 1) / everyNth;
-        double[][] kept = new double[4][n];
+        double[][] kept = new double[5][n];
         double weight = 1 / Math.sqrt(everyNth);
         for (int i = 0; i < n; i++) {
             kept[0][i] = frequencyHz[i * everyNth];
             kept[1][i] = logOhm[i * everyNth];
             kept[2][i] = phaseRad[i * everyNth];
-            kept[3][i] = sigma[i * everyNth] * weight;
+            kept[3][i] = grain[i * everyNth] * weight;
+            kept[4][i] = smooth[i * everyNth];
         }
-        return new CurveData(kept[0], kept[1], kept[2], kept[3]);
+        return new CurveData(kept[0], kept[1], kept[2], kept[3], kept[4]);
+    }
+
+    /**
+     * Frequencies.
+     *
+     * @return hertz, rising
+     */
+    public double[] frequencyHz() {
+        return frequencyHz;
+    }
+
+    /**
+     * ln(|Z| / 1 ohm) less what the model is known to miss.
+     *
+     * @return one per frequency
+     */
+    public double[] logOhm() {
+        return logOhm;
+    }
+
+    /**
+     * Phase less what the model is known to miss.
+     *
+     * @return radian, one per frequency
+     */
+    public double[] phaseRad() {
+        return phaseRad;
+    }
+
+    /**
+     * Logarithm of the density of the misses' distribution at its peak, but for a constant of the number of points: what makes
+     * evidences of one curve comparable between cabinet models.
+     *
+     * @return {@code -ln det C}, ln|Z| and phase together
+     */
+    public double logNormalisation() {
+        return -discrepancy.logDeterminant();
+    }
+
+    Discrepancy discrepancy() {
+        return discrepancy;
     }
 
     /**

@@ -23,12 +23,24 @@ import org.docksweep.fleet.TestPoint;
  * @param offsets what the model misses
  */
 public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets offsets) {
-    /** Relative error of an untaught circuit model per curve point; common practice, no source. */
-    static final double UNTAUGHT_SIGMA = 0.04;
+    /** Relative error of an untaught circuit model, smooth over frequency; common practice, no source. */
+    static final double UNTAUGHT_SIGMA = 0.03;
+    /** The same from point to point. */
+    static final double UNTAUGHT_GRAIN = 0.006;
+    /** What a taught model leaves from point to point. */
+    static final double TAUGHT_GRAIN = 0.002;
     /** Takes every second of the 24 points per octave: neighbours share their model error. */
     static final int EVERY_NTH = 2;
-    /** Smallest error left in a cabinet's own baseline: temperature, suspension history, plug. */
-    private static final double BASELINE_SIGMA = 0.012;
+    /** What two sweeps of one healthy cabinet differ in beyond drift of its parameters, smooth over frequency. */
+    private static final double BASELINE_SIGMA = 0.002;
+    /** The same from point to point. */
+    private static final double BASELINE_GRAIN = 0.0007;
+    /** Body of a cabinet against the air around the dock: trucks are cold, halls are not. */
+    private static final double CLIMATE_SPREAD_KELVIN = 6;
+
+    private static final double REFERENCE_CELSIUS = 20;
+    /** Only a number above 0: nothing is fitted to such data. */
+    static final double MEASURED_GRAIN = 1e-3;
 
     /**
      * Knowledge from nominal values alone.
@@ -40,7 +52,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
      */
     public static Knowledge nominal(ModelBook book, CabinetModel model, TestPoint point) {
         PointCircuit circuit = CircuitCompiler.compile(book, model, point, CircuitFault.NONE);
-        return new Knowledge(circuit, CircuitPrior.nominal(circuit.parameters()), ModelOffsets.none(UNTAUGHT_SIGMA));
+        return new Knowledge(circuit, CircuitPrior.nominal(circuit.parameters()), ModelOffsets.none(UNTAUGHT_SIGMA, UNTAUGHT_GRAIN));
     }
 
     /**
@@ -67,7 +79,26 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
                         taught.offsetLog(),
                         taught.offsetPhaseRad(),
                         taught.offsetSigma(),
-                        UNTAUGHT_SIGMA));
+                        UNTAUGHT_SIGMA,
+                        TAUGHT_GRAIN));
+    }
+
+    /**
+     * Adds what a thermometer says.
+     *
+     * @param ambientCelsius air temperature at the dock, or null when nobody looked
+     * @return knowledge of a cabinet whose body is about as warm
+     */
+    public Knowledge at(Double ambientCelsius) {
+        return ambientCelsius == null
+                ? this
+                : new Knowledge(
+                        circuit,
+                        prior.with(
+                                circuit.indexOf("climate"),
+                                ambientCelsius - REFERENCE_CELSIUS,
+                                CLIMATE_SPREAD_KELVIN),
+                        offsets);
     }
 
     /**
@@ -78,7 +109,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
      */
     public Knowledge sharpenedBy(Baseline baseline) {
         CurveData data = dataOf(baseline.impedance());
-        double[] x = CircuitFit.fit(circuit, data, prior, null).x();
+        double[] x = CircuitFit.fit(circuit, data, at(baseline.ambientCelsius()).prior, null)
+                .x();
         double[] mean = x.clone();
         double[] spread = new double[x.length];
         for (int i = 0; i < x.length; i++) {
@@ -92,7 +124,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     }
 
     private ModelOffsets residuals(Baseline baseline, double[] x) {
-        CurveData all = CurveData.of(baseline.impedance(), ModelOffsets.none(0), 1);
+        CurveData all = CurveData.of(baseline.impedance(), ModelOffsets.none(0, MEASURED_GRAIN), 1);
         double[][] fitted = CircuitFit.predict(circuit, all.frequencyHz(), x);
         double[] log = new double[all.size()];
         double[] phase = new double[all.size()];
@@ -100,9 +132,9 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
         for (int i = 0; i < log.length; i++) {
             log[i] = all.logOhm()[i] - fitted[0][i];
             phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-            sigma[i] = StrictMath.hypot(BASELINE_SIGMA, all.sigma()[i]);
+            sigma[i] = BASELINE_SIGMA;
         }
-        return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA);
+        return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
     }
 
     /**

@@ -119,10 +119,10 @@ public final class ReferenceTeacher {
             List<double[]> logMisses = new ArrayList<>();
             List<double[]> phaseMisses = new ArrayList<>();
             for (Unit unit : units) {
-                double[] x = CircuitFit.fit(nominal.circuit(), nominal.dataOf(unit.impedance()), nominal.prior(), null)
+                double[] x = CircuitFit.fit(nominal.circuit(), nominal.dataOf(unit.impedance()), nominal.at(unit.ambientCelsius()).prior(), null)
                         .x();
                 fits.add(x);
-                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0), 1);
+                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
                 double[][] fitted = CircuitFit.predict(nominal.circuit(), grid, x);
                 double[] log = new double[grid.length];
                 double[] phase = new double[grid.length];

@@ -23,6 +23,7 @@ final class HypothesisSet {
     private static final double SEIZED = 0.004;
     private static final double SHORTED_TURNS = 0.004;
     private static final double SERIES_RESISTANCE = 0.006;
+    private static final double MAGNET = 0.001;
     private static final double PART_OPEN = 0.002;
     private static final double PART_SHORTED = 0.001;
     private static final double PART_DRIFTED = 0.003;
@@ -64,6 +65,7 @@ final class HypothesisSet {
         all.add(Hypothesis.driver(FaultKind.SHORTED_TURNS, position, CircuitFault.Kind.SHORTED_TURNS, SHORTED_TURNS));
         all.add(Hypothesis.driver(
                 FaultKind.CONTACT_RESISTANCE, position, CircuitFault.Kind.SERIES_RESISTANCE, SERIES_RESISTANCE));
+        all.add(Hypothesis.driver(FaultKind.MAGNET_WEAK, position, CircuitFault.Kind.MAGNET_WEAK, MAGNET));
     }
 
     private static void addPart(List<Hypothesis> all, NetworkElement part) {

@@ -66,7 +66,7 @@ public final class SuspectRanking {
     public Healthy healthy(ImpedanceCurve curve) {
         CurveData data = knowledge.dataOf(curve);
         CircuitFit.Result result = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null);
-        return new Healthy(result.logEvidence() + constant(data), result.chi2() / (2.0 * data.size()));
+        return new Healthy(result.logEvidence() + data.logNormalisation(), result.chi2() / (2.0 * data.size()));
     }
 
     /**
@@ -127,13 +127,13 @@ public final class SuspectRanking {
 
     /** Drops changes of structure that could not explain the curve even if it were measured badly. */
     private List<Contender> conceivable(List<Hypothesis> hypotheses, CurveData data) {
-        CurveData doubted = data.thinned(FIRST_LOOK).withSigmaScaled(DOUBT);
+        CurveData doubted = data.thinned(FIRST_LOOK);
         List<Contender> all = new ArrayList<>();
         double least = Double.POSITIVE_INFINITY;
         for (Hypothesis hypothesis : hypotheses.subList(1, hypotheses.size())) {
             PointCircuit circuit = circuit(hypothesis);
             CircuitPrior prior = prior(hypothesis, circuit);
-            double chi2 = circuit == knowledge.circuit() ? 0 : CircuitFit.chi2AfterOneStep(circuit, doubted, prior);
+            double chi2 = circuit == knowledge.circuit() ? 0 : CircuitFit.chi2AfterOneStep(circuit, doubted, prior, DOUBT);
             least = circuit == knowledge.circuit() ? least : Math.min(least, chi2);
             all.add(new Contender(hypothesis, circuit, prior, null, -chi2));
         }
@@ -212,7 +212,7 @@ public final class SuspectRanking {
                 faults,
                 reducedBest,
                 healthyFit.chi2() / (2.0 * data.size()),
-                rawEvidence(scored) + constant(data),
+                rawEvidence(scored) + data.logNormalisation(),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
@@ -232,14 +232,5 @@ public final class SuspectRanking {
                     s.fit().logEvidence() + StrictMath.log(s.hypothesis().weight()));
         }
         return largest;
-    }
-
-    /** Normalisation of the data's likelihood, which differs between cabinet models. */
-    private static double constant(CurveData data) {
-        double sum = 0;
-        for (double s : data.sigma()) {
-            sum -= 2 * StrictMath.log(s);
-        }
-        return sum;
     }
 }

@@ -1,0 +1,248 @@
+package org.docksweep.demo.rig;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SplittableRandom;
+import org.docksweep.demo.DemoModels;
+import org.docksweep.demo.physics.Climate;
+import org.docksweep.demo.physics.Fault;
+import org.docksweep.demo.physics.FaultKind;
+import org.docksweep.demo.physics.Load;
+import org.docksweep.demo.physics.VirtualCabinet;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Enclosure;
+import org.docksweep.fleet.EnclosureKind;
+import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.NetworkElement;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
+import org.docksweep.gate.Baseline;
+import org.docksweep.gate.Knowledge;
+import org.docksweep.gate.PointReference;
+import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.suspect.Explanation;
+import org.docksweep.suspect.Suspect;
+import org.docksweep.suspect.SuspectRanking;
+import org.docksweep.sweep.FrequencyGrid;
+import org.docksweep.sweep.ImpedanceCurve;
+import org.hipparchus.complex.Complex;
+
+/**
+ * What the gate's sizes (spreads, floors, discrepancy) were sized on: the demo's own models, curves taken straight from the
+ * simulator's solver with noise, contact and calibration error added, without rendering a recording.
+ */
+public final class GateStudy {
+    static final String[][] POINTS = {
+        {"SPIN12", "IN"}, {"PEBL8", "IN"}, {"HEAD3", "IN"}, {"UNDR215", "IN"}, {"DUNE15B", "LF"}, {"DUNE15B", "HF"}
+    };
+    private static final double FAILS = 0.5;
+
+    private final ModelBook book = DemoModels.book();
+    private final SplittableRandom random;
+
+    GateStudy(long seed) {
+        random = new SplittableRandom(seed);
+    }
+
+    record Taken(ImpedanceCurve curve, double ambientCelsius) {}
+
+    /** One sweep of a cabinet on some day. */
+    Taken sweep(VirtualCabinet cabinet, TestPoint point) {
+        double ambient = 8 + 20 * random.nextDouble();
+        double truck = ambient + 10 * random.nextDouble() - 5;
+        double coil = truck + (random.nextInt(4) == 0 ? 10 * random.nextDouble() : 0);
+        double contact = 0.02 + 0.13 * random.nextDouble() - 0.05;
+        Load load = cabinet.at(new Climate(coil, truck, truck, (truck + ambient) / 2)).load(point.code());
+        double[] hz = FrequencyGrid.within(
+                point.levelMask().lowestHz() * 1.1, Math.min(point.levelMask().highestHz(), 20_000) / 1.1);
+        double[] re = new double[hz.length];
+        double[] im = new double[hz.length];
+        double[] u = new double[hz.length];
+        double gain = 1 + 0.0003 * random.nextGaussian();
+        double tilt = 0.0003 * random.nextGaussian();
+        for (int i = 0; i < hz.length; i++) {
+            Complex z = load.at(hz[i], Complex.ONE).impedanceOhm().add(contact);
+            double size = z.norm();
+            double sigma = 0.0004 * size;
+            double error = gain + tilt * Math.log(hz[i] / 1000) / 3;
+            re[i] = z.getReal() * error + sigma * random.nextGaussian();
+            im[i] = z.getImaginary() * error + sigma * random.nextGaussian();
+            u[i] = Math.hypot(sigma, 0.0006 * size);
+        }
+        return new Taken(new ImpedanceCurve(hz, re, im, u), ambient);
+    }
+
+    PointReference teach(CabinetModel model, TestPoint point, long seed, int units) {
+        List<ReferenceTeacher.Unit> lessons = new ArrayList<>();
+        for (int n = 0; n < units; n++) {
+            VirtualCabinet good = VirtualCabinet.produced(book, model.code(), seed + n, 10 * random.nextDouble());
+            Taken taken = sweep(good, point);
+            lessons.add(new ReferenceTeacher.Unit(taken.curve(), null, taken.ambientCelsius()));
+        }
+        return ReferenceTeacher.teach(book, model.code(), point.code(), lessons);
+    }
+
+    static List<Fault> softFaults(ModelBook book, CabinetModel model, TestPoint point, boolean own) {
+        List<Fault> all = new ArrayList<>();
+        for (String p : point.positionCodes()) {
+            double re = book.driverModelAt(model, p).dcResistanceOhm();
+            all.add(Fault.of(FaultKind.CONTACT_RESISTANCE, p, (own ? 0.1 : 0.25) * re));
+            all.add(Fault.of(FaultKind.SHORTED_TURNS, p, own ? 0.05 : 0.1));
+            all.add(Fault.of(FaultKind.MAGNET_WEAK, p, 0.9));
+        }
+        for (NetworkElement e : point.elements()) {
+            if (!(e instanceof NetworkElement.Driver)) {
+                double off = own ? 0.15 : 0.35;
+                all.add(Fault.of(FaultKind.PART_DRIFT, e.id(), 1 + off));
+                all.add(Fault.of(FaultKind.PART_DRIFT, e.id(), 1 - off));
+            }
+        }
+        for (Enclosure box : model.enclosures()) {
+            if (point.positionCodes().containsAll(box.positionCodes()) && box.kind() != EnclosureKind.HORN) {
+                all.add(Fault.of(FaultKind.LEAK, box.id(), 0.5));
+                if (box.kind() == EnclosureKind.VENTED) {
+                    all.add(Fault.of(FaultKind.PORT_BLOCKED, box.id()));
+                }
+            }
+        }
+        return all;
+    }
+
+    static List<Fault> hardFaults(CabinetModel model, TestPoint point) {
+        List<Fault> all = new ArrayList<>();
+        for (String p : point.positionCodes()) {
+            if (point.elements().size() > 1) {
+                all.add(Fault.of(FaultKind.DRIVER_OPEN, p));
+            }
+            if (point.elements().size() > point.positionCodes().size()) {
+                all.add(Fault.of(FaultKind.DRIVER_SHORTED, p, 0.1));
+            }
+            all.add(Fault.of(FaultKind.WRONG_IMPEDANCE, p, 2));
+            all.add(Fault.of(FaultKind.WRONG_IMPEDANCE, p, 0.5));
+            all.add(Fault.of(FaultKind.SEIZED, p));
+        }
+        for (NetworkElement e : point.elements()) {
+            if (!(e instanceof NetworkElement.Driver)) {
+                all.add(Fault.of(FaultKind.PART_OPEN, e.id()));
+                all.add(Fault.of(FaultKind.PART_SHORTED, e.id()));
+            }
+        }
+        return all;
+    }
+
+    private static final class Count {
+        int n;
+        int missed;
+        int first;
+        int second;
+        final Map<String, Integer> said = new LinkedHashMap<>();
+    }
+
+    public static void main(String[] a) {
+        String what = a.length > 0 ? a[0] : "soft";
+        int rounds = a.length > 1 ? Integer.parseInt(a[1]) : 2;
+        long seed = a.length > 2 ? Long.parseLong(a[2]) : 1;
+        String only = a.length > 3 ? a[3] : "";
+        for (boolean own : new boolean[] {true, false}) {
+            for (String[] name : POINTS) {
+                if ((name[0] + " " + name[1]).startsWith(only)) {
+                    new GateStudy(seed).run(what, name, rounds, seed, own);
+                }
+            }
+        }
+    }
+
+    private void run(String what, String[] name, int rounds, long seed, boolean own) {
+        CabinetModel model = book.cabinetModel(name[0]);
+        TestPoint point = model.testPoint(name[1]);
+        List<Double> chi = new ArrayList<>();
+        int healthyFails = 0;
+        int watch = 0;
+        int healthyN = 0;
+        long nanos = 0;
+        int judged = 0;
+        Map<String, Count> counts = new LinkedHashMap<>();
+        List<Fault> faults = what.equals("soft")
+                ? softFaults(book, model, point, own)
+                : what.equals("hard") ? hardFaults(model, point) : List.of();
+        int healthyPerRound = what.equals("healthy") ? 25 : 6;
+        for (int round = 0; round < rounds; round++) {
+            PointReference reference = teach(model, point, seed + 100 * round, 5);
+            Knowledge taught = Knowledge.nominal(book, model, point).taughtBy(reference);
+            for (int k = 0; k < healthyPerRound + faults.size(); k++) {
+                Fault fault = k < healthyPerRound ? null : faults.get(k - healthyPerRound);
+                double age = 10 * random.nextDouble();
+                VirtualCabinet unit =
+                        VirtualCabinet.produced(book, model.code(), seed + 100 * round + 10 + k % 80, age);
+                Knowledge knowledge = taught;
+                if (own) {
+                    Taken before = sweep(unit, point);
+                    knowledge = taught.sharpenedBy(new Baseline(
+                            new AssetTag("TST-0001"),
+                            point.code(),
+                            Instant.EPOCH,
+                            before.ambientCelsius(),
+                            before.curve(),
+                            null));
+                }
+                Taken now = sweep(fault == null ? unit : unit.with(fault), point);
+                long start = System.nanoTime();
+                Explanation e = new SuspectRanking(book, model, point, knowledge.at(now.ambientCelsius())).explain(now.curve());
+                nanos += System.nanoTime() - start;
+                judged++;
+                boolean fails = e.faultProbability() >= FAILS || e.reducedChi2() > 12;
+                if (fault == null) {
+                    healthyN++;
+                    healthyFails += fails ? 1 : 0;
+                    watch += !fails && e.faultProbability() >= 0.1 ? 1 : 0;
+                    chi.add(e.healthyReducedChi2());
+                    if (fails) {
+                        System.out.printf(Locale.ROOT, "   false fail: p %.3f chi %.2f %s%n",
+                                e.faultProbability(), e.healthyReducedChi2(), says(e, 3));
+                    }
+                } else {
+                    String key = fault.kind() + " " + fault.target()
+                            + (fault.kind() == FaultKind.PART_DRIFT ? fault.severity() > 1 ? "+" : "-" : "")
+                            + (fault.kind() == FaultKind.WRONG_IMPEDANCE ? " " + fault.severity() : "");
+                    Count c = counts.computeIfAbsent(key, x -> new Count());
+                    c.n++;
+                    c.missed += fails ? 0 : 1;
+                    c.said.merge(fails ? says(e, 1) : String.format(Locale.ROOT, "-(%.2f)", e.faultProbability()), 1,
+                            Integer::sum);
+                }
+            }
+        }
+        double[] sorted = chi.stream().mapToDouble(d -> d).sorted().toArray();
+        System.out.printf(
+                Locale.ROOT,
+                "%s %s %s: healthy fails %d of %d, watch %d, reduced chi2 median %.2f 5%% %.2f 95%% %.2f max %.2f; %.0f ms%n",
+                own ? "OWN" : "REF",
+                name[0],
+                name[1],
+                healthyFails,
+                healthyN,
+                watch,
+                sorted[sorted.length / 2],
+                sorted[sorted.length / 20],
+                sorted[sorted.length - 1 - sorted.length / 20],
+                sorted[sorted.length - 1],
+                nanos * 1e-6 / judged);
+        counts.forEach((key, c) -> System.out.printf(
+                Locale.ROOT, "   %-28s missed %d of %d   %s%n", key, c.missed, c.n, c.said));
+    }
+
+    private static String says(Explanation e, int n) {
+        StringBuilder text = new StringBuilder();
+        for (Suspect s : e.suspects().subList(0, Math.min(n, e.suspects().size()))) {
+            text.append(String.format(Locale.ROOT, "%s %s%s %.2f; ", s.kind(), s.positionCode() == null ? "" : s.positionCode(),
+                    s.elementId() == null ? "" : "/" + s.elementId(), s.probability()));
+        }
+        return text.toString().replaceAll(" [0-9.]+; $", n == 1 ? "" : "$0");
+    }
+}
