@@ -1,8 +1,8 @@
 package org.docksweep.circuit;
 
 /**
- * Box air seen from the coils of the cones that share it: {@code y = S / (j w) qb^2 / (qb^2 + qb / QL + 1)} with
- * qb = j f / fb (Small 1973); closed: {@code y = S / (j w (1 + 1 / (j (f / f0) QL)))}. S carries the stiffness, seen through
+ * Box air seen from the coils of the cones that share it: {@code y = S / (j w) qb (qb + p) / ((qb + 1 / QL) (qb + p) + 1)} with
+ * qb = j f / fb and p = 1 / QP of the port's friction (Small 1973); closed: {@code y = S / (j w (1 + 1 / (j (f / f0) QL)))}. S carries the stiffness, seen through
  * the force factor, and so follows the magnet's temperature. A driver whose force factor a fault has changed to b times the
  * healthy one sees the air through 1 / b.
  */
@@ -15,6 +15,7 @@ final class BoxAirTerm extends Term {
     private final double[] weightSlopes;
     private double scale;
     private double leak;
+    private double friction;
     private double tuningOmega;
 
     /**
@@ -25,7 +26,7 @@ final class BoxAirTerm extends Term {
      * @param fault that fault
      * @param vented whether a port works
      * @param closedLeakHz frequency at which QL of a closed box holds
-     * @param parameters S, QL, climate, and for a vented box fb
+     * @param parameters S, QL, climate, and for a vented box fb and p
      */
     BoxAirTerm(
             Ends ends, double[] faultyPart, CoilFault fault, boolean vented, double closedLeakHz, int... parameters) {
@@ -68,6 +69,7 @@ final class BoxAirTerm extends Term {
         weigh(x);
         scale = StrictMath.exp(x[p[0]] + Warmth.LOG_AIR * x[p[2]]);
         leak = StrictMath.exp(-x[p[1]]);
+        friction = vented ? x[p[4]] : 0;
         tuningOmega = 2 * Math.PI * (vented ? StrictMath.exp(x[p[3]]) : closedLeakHz);
     }
 
@@ -77,9 +79,9 @@ final class BoxAirTerm extends Term {
         double ratio = omega / tuningOmega;
         // factor = top / bottom
         double topRe = vented ? -ratio * ratio : 0;
-        double topIm = vented ? 0 : ratio;
-        double bottomRe = vented ? 1 - ratio * ratio : leak;
-        double bottomIm = vented ? ratio * leak : ratio;
+        double topIm = vented ? ratio * friction : ratio;
+        double bottomRe = vented ? 1 - ratio * ratio + leak * friction : leak;
+        double bottomIm = vented ? ratio * (leak + friction) : ratio;
         double norm = bottomRe * bottomRe + bottomIm * bottomIm;
         // y = -j stiffness factor
         yRe = stiffness * (topIm * bottomRe - topRe * bottomIm) / norm;
@@ -89,17 +91,23 @@ final class BoxAirTerm extends Term {
         slopeRe[2] = Warmth.LOG_AIR * yRe;
         slopeIm[2] = Warmth.LOG_AIR * yIm;
         // d ln y / d ln QL = +(leak part of the bottom) / bottom
-        double leakRe = vented ? 0 : leak;
+        double leakRe = vented ? leak * friction : leak;
         double leakIm = vented ? ratio * leak : 0;
         setSlope(1, (leakRe * bottomRe + leakIm * bottomIm) / norm, (leakIm * bottomRe - leakRe * bottomIm) / norm);
         if (vented) {
-            // d ln y / d ln fb = -(2 - (2 qb^2 + qb / QL) / bottom)
+            double portNorm = ratio * ratio + friction * friction;
+            // d ln y / d ln fb = -1 - qb / (qb + p) + qb (2 qb + p + 1/QL) / bottom
             double partRe = -2 * ratio * ratio;
-            double partIm = ratio * leak;
+            double partIm = ratio * (leak + friction);
             setSlope(
                     3,
-                    (partRe * bottomRe + partIm * bottomIm) / norm - 2,
-                    (partIm * bottomRe - partRe * bottomIm) / norm);
+                    (partRe * bottomRe + partIm * bottomIm) / norm - 1 - ratio * ratio / portNorm,
+                    (partIm * bottomRe - partRe * bottomIm) / norm - ratio * friction / portNorm);
+            // d ln y / d p = 1 / (qb + p) - (qb + 1/QL) / bottom
+            setSlope(
+                    4,
+                    friction / portNorm - (leak * bottomRe + ratio * bottomIm) / norm,
+                    -ratio / portNorm - (ratio * bottomRe - leak * bottomIm) / norm);
         }
     }
 

@@ -31,6 +31,12 @@ public final class CircuitCompiler {
     /** Coils against their cabinet's body, some time after the last show. */
     private static final double COIL_SPREAD_KELVIN = 4;
     private static final double SEIZED_OHM = 1e-4;
+    /** Exponent of suspension creep and friction 1 / QP of a port; common practice, no source. */
+    private static final double CREEP = 0.03;
+
+    private static final double CREEP_SPREAD = 0.01;
+    private static final double PORT_FRICTION = 0.02;
+    private static final double PORT_FRICTION_SPREAD = 0.008;
     private static final String RETURN_NODE = "0";
     private static final String INPUT_NODE = "in";
 
@@ -148,7 +154,7 @@ public final class CircuitCompiler {
             add(r.id() + ".value", StrictMath.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
         } else if (element instanceof NetworkElement.Inductor l) {
             add(l.id() + ".value", StrictMath.log(l.inductanceH()), tolerance(l.toleranceRel()));
-            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
+            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.05);
         } else if (element instanceof NetworkElement.Capacitor c) {
             add(c.id() + ".value", StrictMath.log(c.capacitanceF()), tolerance(c.toleranceRel()));
             add(c.id() + ".esr", StrictMath.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
@@ -159,20 +165,21 @@ public final class CircuitCompiler {
 
     private void addDriverParameters(String position) {
         DriverModel driver = book.driverModelAt(model, position);
-        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.03);
-        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
-        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.03);
+        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.018);
+        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.06);
+        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.02);
         if (driver.kind() == DriverKind.CONE) {
             MotionalResonance motion = driver.resonances().get(0);
-            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.07);
-            add(position + ".Qms", StrictMath.log(motion.q()), 0.2);
-            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.09);
+            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.05);
+            add(position + ".Qms", StrictMath.log(motion.q()), 0.14);
+            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.06);
+            add(position + ".creep", CREEP, CREEP_SPREAD);
         } else {
             for (int k = 0; k < driver.resonances().size(); k++) {
                 MotionalResonance resonance = driver.resonances().get(k);
-                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.06);
-                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.2);
-                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.2);
+                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.035);
+                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.12);
+                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.12);
             }
         }
     }
@@ -186,10 +193,11 @@ public final class CircuitCompiler {
                 * Math.PI
                 * motion.frequencyHz()
                 / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
-        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.09);
-        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.3);
+        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.07);
+        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.2);
         if (box.kind() == EnclosureKind.VENTED) {
-            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.04);
+            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.025);
+            add(box.id() + ".friction", PORT_FRICTION, PORT_FRICTION_SPREAD);
         }
     }
 
@@ -291,11 +299,12 @@ public final class CircuitCompiler {
             int qms = parameter(position + ".Qms");
             int z0 = parameter(position + ".Z0");
             int climate = parameter("climate");
+            int creep = parameter(position + ".creep");
             int[] p = turns >= 0
-                    ? new int[] {fs, qms, z0, climate, turns, parameter(position + ".Re")}
+                    ? new int[] {fs, qms, z0, climate, creep, turns, parameter(position + ".Re")}
                     : coilFault.magnet() >= 0
-                            ? new int[] {fs, qms, z0, climate, coilFault.magnet()}
-                            : new int[] {fs, qms, z0, climate};
+                            ? new int[] {fs, qms, z0, climate, creep, coilFault.magnet()}
+                            : new int[] {fs, qms, z0, climate, creep};
             terms.add(new MotionTerm(Ends.nodes(middle, b), Ends.weights(middle, b), coilFault, p));
         }
     }
@@ -357,7 +366,9 @@ public final class CircuitCompiler {
         int leak = parameter(box.id() + ".QL");
         int climate = parameter("climate");
         int[] p = vented
-                ? new int[] {stiffness, leak, climate, parameter(box.id() + ".tuning")}
+                ? new int[] {
+                    stiffness, leak, climate, parameter(box.id() + ".tuning"), parameter(box.id() + ".friction")
+                }
                 : new int[] {stiffness, leak, climate};
         boolean here = box.positionCodes().contains(fault.target());
         CoilFault force =

@@ -10,7 +10,7 @@ final class Warmth {
     /** Stiffness of a suspension: colder is stiffer. */
     static final double LOG_STIFFNESS = -0.005;
     /** Loss of a suspension: colder is lossier. */
-    static final double LOG_LOSS = -0.01;
+    static final double LOG_LOSS = -0.008;
 
     /** fs goes with the root of the stiffness. */
     static final double LOG_RESONANCE = LOG_STIFFNESS / 2;

@@ -31,6 +31,8 @@ final class Drift {
             case "esr" -> 0.2;
             case "stiffness" -> 0.012;
             case "tuning" -> 0.006;
+            case "creep" -> 0.002;
+            case "friction" -> 0.002;
             // f, Q, R of a horn driver's resonances
             default -> quantity.startsWith("f") ? 0.01 : 0.03;
         };

@@ -28,19 +28,21 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     /** The same from point to point. */
     static final double UNTAUGHT_GRAIN = 0.006;
     /** What a taught model leaves from point to point. */
-    static final double TAUGHT_GRAIN = 0.002;
-    /** Takes every second of the 24 points per octave: neighbours share their model error. */
-    static final int EVERY_NTH = 2;
+    static final double TAUGHT_GRAIN = 0.0007;
+    /** Takes every third of the 24 points per octave: neighbours share their model error. */
+    static final int EVERY_NTH = 3;
     /** What two sweeps of one healthy cabinet differ in beyond drift of its parameters, smooth over frequency. */
-    private static final double BASELINE_SIGMA = 0.002;
+    private static final double BASELINE_SIGMA = 0.001;
     /** The same from point to point. */
-    private static final double BASELINE_GRAIN = 0.0007;
+    private static final double BASELINE_GRAIN = 0.0005;
     /** Body of a cabinet against the air around the dock: trucks are cold, halls are not. */
     private static final double CLIMATE_SPREAD_KELVIN = 6;
 
     private static final double REFERENCE_CELSIUS = 20;
     /** Only a number above 0: nothing is fitted to such data. */
     static final double MEASURED_GRAIN = 1e-3;
+
+    private static final double APART = 0.3;
 
     /**
      * Knowledge from nominal values alone.
@@ -109,7 +111,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
      */
     public Knowledge sharpenedBy(Baseline baseline) {
         CurveData data = dataOf(baseline.impedance());
-        double[] x = CircuitFit.fit(circuit, data, at(baseline.ambientCelsius()).prior, null)
+        double[] x = CircuitFit.fit(circuit, data, at(baseline.ambientCelsius()).prior, start())
                 .x();
         double[] mean = x.clone();
         double[] spread = new double[x.length];
@@ -135,6 +137,24 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
             sigma[i] = BASELINE_SIGMA;
         }
         return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
+    }
+
+    /**
+     * Where a fit starts: at the prior means, but equal drivers a little apart, or the fit would keep them equal for ever.
+     *
+     * @return parameter vector
+     */
+    public double[] start() {
+        double[] x = prior.mean();
+        double[] spread = prior.spread();
+        int sign = 1;
+        for (int i = 0; i < x.length; i++) {
+            if (circuit.parameters().get(i).id().endsWith(".fs")) {
+                x[i] += sign * APART * spread[i];
+                sign = -sign;
+            }
+        }
+        return x;
     }
 
     /**

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Random;
 import org.docksweep.circuit.CircuitFit;
 import org.docksweep.circuit.CircuitParameter;
+import org.docksweep.circuit.CircuitPrior;
 import org.docksweep.circuit.CurveData;
 import org.docksweep.circuit.ModelOffsets;
 import org.docksweep.circuit.PointCircuit;
@@ -26,8 +27,22 @@ public final class ReferenceTeacher {
 
     /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
     private static final double TOLERANCE_WEIGHT = 15;
-    /** Error left in a taught model at best. */
-    private static final double SIGMA_FLOOR = 0.012;
+    /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
+    private static final double RATIO_WEIGHT = 40;
+    /** A fit that leaves more than this share of the tolerance's variance unsure says nothing of the scatter. */
+    private static final double WELL_SEEN = 0.3;
+    /** No single parameter says more than this of the maker. */
+    private static final double MOST_RATIO = 6;
+    /** Rounds of a lesson. */
+    private static final int ROUNDS = 3;
+    /** What healthy units of one model stray by from their common offset, smooth over frequency. */
+    private static final double STRAY_SIGMA = 0.0015;
+    /** Weight of that, in units. */
+    private static final double STRAY_WEIGHT = 4;
+    /** A band of half an octave. */
+    private static final int BAND_REACH = 6;
+
+    private static final double[] SMALL_MAD = {1.196, 1.495, 1.363, 1.206, 1.200, 1.140, 1.129, 1.107};
     /** Factor from median absolute deviation to standard deviation of a normal distribution. */
     private static final double MAD_FACTOR = 1.482602218505602;
 
@@ -102,11 +117,16 @@ public final class ReferenceTeacher {
         }
     }
 
-    /** Teaching of one test point with terminals. */
+    /**
+     * Teaching of one test point with terminals, in rounds: what all fits leave over is taken off the curves as offset, then the
+     * parameters come out sharper, and so do the next offset and spreads.
+     */
     private static final class Lesson {
         private final Knowledge nominal;
         private final List<Unit> units;
         private final double[] grid;
+        private final List<double[]> fits = new ArrayList<>();
+        private final List<double[]> fitSpreads = new ArrayList<>();
 
         Lesson(Knowledge nominal, List<Unit> units) {
             this.nominal = nominal;
@@ -115,36 +135,22 @@ public final class ReferenceTeacher {
         }
 
         PointReference teach(CabinetModel model, TestPoint point, Acoustic acoustic) {
-            List<double[]> fits = new ArrayList<>();
-            List<double[]> logMisses = new ArrayList<>();
-            List<double[]> phaseMisses = new ArrayList<>();
-            for (Unit unit : units) {
-                double[] x = CircuitFit.fit(nominal.circuit(), nominal.dataOf(unit.impedance()), nominal.at(unit.ambientCelsius()).prior(), null)
-                        .x();
-                fits.add(x);
-                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
-                double[][] fitted = CircuitFit.predict(nominal.circuit(), grid, x);
-                double[] log = new double[grid.length];
-                double[] phase = new double[grid.length];
-                for (int i = 0; i < grid.length; i++) {
-                    log[i] = all.logOhm()[i] - fitted[0][i];
-                    phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-                }
-                logMisses.add(log);
-                phaseMisses.add(phase);
+            Knowledge knowledge = nominal;
+            PointReference.Taught taught = null;
+            for (int round = 0; round < ROUNDS; round++) {
+                taught = round(knowledge);
+                knowledge = new Knowledge(
+                        nominal.circuit(),
+                        new CircuitPrior(taught.mean(), taught.spread()),
+                        new ModelOffsets(
+                                grid,
+                                taught.offsetLog(),
+                                taught.offsetPhaseRad(),
+                                taught.offsetSigma(),
+                                Knowledge.UNTAUGHT_SIGMA,
+                                Knowledge.TAUGHT_GRAIN));
             }
-            double[] mean = parameterMeans(fits);
-            double[] spread = parameterSpreads(fits, mean);
-            PointReference.Taught taught = new PointReference.Taught(
-                    nominal.circuit().parameters().stream()
-                            .map(CircuitParameter::id)
-                            .toList(),
-                    mean,
-                    spread,
-                    medians(logMisses),
-                    medians(phaseMisses),
-                    missSigma(logMisses, phaseMisses));
-            double[][] ribbon = ribbon(mean, spread, taught);
+            double[][] ribbon = ribbon(taught.mean(), taught.spread(), taught);
             return new PointReference(
                     model.code(),
                     point.code(),
@@ -159,58 +165,130 @@ public final class ReferenceTeacher {
                     taught);
         }
 
+        private PointReference.Taught round(Knowledge knowledge) {
+            List<double[]> starts = List.copyOf(fits);
+            fits.clear();
+            fitSpreads.clear();
+            List<double[]> logMisses = new ArrayList<>();
+            List<double[]> phaseMisses = new ArrayList<>();
+            for (int u = 0; u < units.size(); u++) {
+                Unit unit = units.get(u);
+                CircuitFit.Result fit = CircuitFit.fit(
+                        knowledge.circuit(),
+                        knowledge.dataOf(unit.impedance()),
+                        knowledge.at(unit.ambientCelsius()).prior(),
+                        starts.isEmpty() ? knowledge.start() : starts.get(u));
+                fits.add(fit.x());
+                fitSpreads.add(fit.posteriorSpread());
+                CurveData all =
+                        CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
+                double[][] fitted = CircuitFit.predict(knowledge.circuit(), grid, fit.x());
+                double[] log = new double[grid.length];
+                double[] phase = new double[grid.length];
+                for (int i = 0; i < grid.length; i++) {
+                    log[i] = all.logOhm()[i] - fitted[0][i];
+                    phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
+                }
+                logMisses.add(log);
+                phaseMisses.add(phase);
+            }
+            double[] mean = parameterMeans();
+            return new PointReference.Taught(
+                    nominal.circuit().parameters().stream()
+                            .map(CircuitParameter::id)
+                            .toList(),
+                    mean,
+                    parameterSpreads(mean),
+                    medians(logMisses),
+                    medians(phaseMisses),
+                    missSigma(logMisses, phaseMisses));
+        }
+
         /** Median over units, drawn towards the nominal value as if that were one more unit. */
-        private double[] parameterMeans(List<double[]> fits) {
+        private double[] parameterMeans() {
             double[] priorMean = nominal.prior().mean();
             double[] mean = new double[priorMean.length];
             for (int p = 0; p < mean.length; p++) {
-                String id = nominal.circuit().parameters().get(p).id();
-                mean[p] = Drift.belongsToTheCabinet(id)
+                mean[p] = isOfTheCabinet(p)
                         ? (fits.size() * median(column(fits, p)) + priorMean[p]) / (fits.size() + 1)
                         : priorMean[p];
             }
             return mean;
         }
 
-        private double[] parameterSpreads(List<double[]> fits, double[] mean) {
+        private boolean isOfTheCabinet(int p) {
+            return Drift.belongsToTheCabinet(nominal.circuit().parameters().get(p).id());
+        }
+
+        /**
+         * Spread of each parameter: what the fits scatter by plus what each fit leaves unsure (the step of expectation
+         * maximisation, made robust), blended with the tolerances. How tight this maker's units are altogether is learned
+         * first, from all parameters together, since a handful of units says little of any single one. Last, the mean of
+         * few units is unsure itself.
+         */
+        private double[] parameterSpreads(double[] mean) {
             double[] tolerance = nominal.prior().spread();
-            double[] spread = new double[tolerance.length];
             int n = fits.size();
+            double[] seen = new double[tolerance.length];
+            double ratios = 0;
+            int judged = 0;
+            for (int p = 0; p < seen.length; p++) {
+                double unsure = 0;
+                for (double[] s : fitSpreads) {
+                    unsure += s[p] * s[p] / n;
+                }
+                double middle = median(column(fits, p));
+                double robust = MAD_FACTOR * smallSample(n) * median(distances(column(fits, p), middle));
+                seen[p] = robust * robust + unsure;
+                if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
+                    ratios += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
+                    judged++;
+                }
+            }
+            double makers = n < 3
+                    ? 1
+                    : (RATIO_WEIGHT + (n - 1.0) * ratios) / (RATIO_WEIGHT + (n - 1.0) * judged);
+            double[] spread = new double[tolerance.length];
             for (int p = 0; p < spread.length; p++) {
-                double robust = n < 3 ? tolerance[p] : MAD_FACTOR * median(distances(column(fits, p), mean[p]));
-                double blended = (TOLERANCE_WEIGHT * tolerance[p] * tolerance[p] + (n - 1) * robust * robust)
-                        / (TOLERANCE_WEIGHT + n - 1);
-                spread[p] = Math.sqrt(blended);
+                double own = makers * tolerance[p] * tolerance[p];
+                double blended = n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
+                spread[p] = isOfTheCabinet(p) ? Math.sqrt(blended * (1 + 1.0 / (n + 1))) : tolerance[p];
             }
             return spread;
         }
 
+        /** What the median absolute deviation of few falls short by (Croux and Rousseeuw 1992, from memory). */
+        private static double smallSample(int n) {
+            return n < 2 ? 1 : n < 10 ? SMALL_MAD[n - 2] : n / (n - 0.8);
+        }
+
+        /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */
         private double[] missSigma(List<double[]> logMisses, List<double[]> phaseMisses) {
-            double[] sigma = new double[grid.length];
+            double[] squares = new double[grid.length];
             int n = logMisses.size();
             for (int i = 0; i < grid.length; i++) {
                 double[] log = column(logMisses, i);
                 double[] phase = column(phaseMisses, i);
-                double logSpread = n < 3 ? Knowledge.UNTAUGHT_SIGMA : MAD_FACTOR * median(distances(log, median(log)));
-                double phaseSpread =
-                        n < 3 ? Knowledge.UNTAUGHT_SIGMA : MAD_FACTOR * median(distances(phase, median(phase)));
-                double few = 1 + 1.0 / n;
-                sigma[i] = Math.sqrt(
-                        SIGMA_FLOOR * SIGMA_FLOOR + few * Math.max(logSpread * logSpread, phaseSpread * phaseSpread));
+                double logSpread = median(distances(log, median(log)));
+                double phaseSpread = median(distances(phase, median(phase)));
+                double factor = MAD_FACTOR * smallSample(n);
+                squares[i] = factor * factor * 0.5 * (logSpread * logSpread + phaseSpread * phaseSpread);
             }
-            return smooth(sigma);
-        }
-
-        /** Spread from a handful of units is ragged; the largest of a third of an octave is kept. */
-        private static double[] smooth(double[] sigma) {
-            int reach = 4;
-            double[] smoothed = new double[sigma.length];
-            for (int i = 0; i < sigma.length; i++) {
-                for (int k = Math.max(0, i - reach); k <= Math.min(sigma.length - 1, i + reach); k++) {
-                    smoothed[i] = Math.max(smoothed[i], sigma[k]);
+            double[] sigma = new double[grid.length];
+            double few = 1 + 1.0 / n;
+            for (int i = 0; i < grid.length; i++) {
+                double sum = 0;
+                int from = Math.max(0, i - BAND_REACH);
+                int to = Math.min(grid.length - 1, i + BAND_REACH);
+                for (int k = from; k <= to; k++) {
+                    sum += squares[k] / (to - from + 1);
                 }
+                double blended = n < 3
+                        ? STRAY_SIGMA * STRAY_SIGMA
+                        : (STRAY_WEIGHT * STRAY_SIGMA * STRAY_SIGMA + (n - 1) * sum) / (STRAY_WEIGHT + n - 1);
+                sigma[i] = Math.sqrt(few * blended);
             }
-            return smoothed;
+            return sigma;
         }
 
         /** Mean and spread of the curve by drawing healthy units from the taught spreads: resonances are not linear. */

@@ -65,7 +65,7 @@ public final class SuspectRanking {
      */
     public Healthy healthy(ImpedanceCurve curve) {
         CurveData data = knowledge.dataOf(curve);
-        CircuitFit.Result result = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null);
+        CircuitFit.Result result = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), knowledge.start());
         return new Healthy(result.logEvidence() + data.logNormalisation(), result.chi2() / (2.0 * data.size()));
     }
 
@@ -89,7 +89,7 @@ public final class SuspectRanking {
         CurveData data = knowledge.dataOf(curve);
         List<Hypothesis> hypotheses = HypothesisSet.of(model, point);
         Scored healthy =
-                new Scored(hypotheses.get(0), CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null));
+                new Scored(hypotheses.get(0), CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), knowledge.start()));
         List<Scored> scored = new ArrayList<>(List.of(healthy));
         for (Contender contender : worthFitting(hypotheses, data, healthy.fit())) {
             scored.add(new Scored(contender.hypothesis(), fullFit(contender, data)));

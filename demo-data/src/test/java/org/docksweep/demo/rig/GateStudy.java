@@ -46,8 +46,21 @@ public final class GateStudy {
     private final ModelBook book = DemoModels.book();
     private final SplittableRandom random;
 
+    private final StudyRig rig;
+
     GateStudy(long seed) {
+        this(seed, Boolean.getBoolean("captures"));
+    }
+
+    /**
+     * Makes a study.
+     *
+     * @param seed of everything drawn
+     * @param captures whether to render recordings and analyse them, as the dock does, instead of adding errors to the truth
+     */
+    GateStudy(long seed, boolean captures) {
         random = new SplittableRandom(seed);
+        rig = captures ? new StudyRig(seed, -106) : null;
     }
 
     record Taken(ImpedanceCurve curve, double ambientCelsius) {}
@@ -58,7 +71,12 @@ public final class GateStudy {
         double truck = ambient + 10 * random.nextDouble() - 5;
         double coil = truck + (random.nextInt(4) == 0 ? 10 * random.nextDouble() : 0);
         double contact = 0.02 + 0.13 * random.nextDouble() - 0.05;
-        Load load = cabinet.at(new Climate(coil, truck, truck, (truck + ambient) / 2)).load(point.code());
+        VirtualCabinet there = cabinet.at(new Climate(coil, truck, truck, (truck + ambient) / 2));
+        if (rig != null) {
+            return new Taken(
+                    rig.corrected(rig.sweep(there, point, contact + 0.05, random).impedance()), ambient);
+        }
+        Load load = there.load(point.code());
         double[] hz = FrequencyGrid.within(
                 point.levelMask().lowestHz() * 1.1, Math.min(point.levelMask().highestHz(), 20_000) / 1.1);
         double[] re = new double[hz.length];
