@@ -7,6 +7,9 @@ import org.docksweep.sweep.ImpedanceCurve;
  * what it may miss besides. Arrays are not copied; nobody changes them.
  */
 public final class CurveData {
+    /** Where a model strays much, it strays over less than a bump's width as well. */
+    private static final double ROUGH_SHARE = 0.5;
+
     private final double[] frequencyHz;
     private final double[] logOhm;
     private final double[] phaseRad;
@@ -44,8 +47,9 @@ public final class CurveData {
             rows[0][i] = grid[at];
             rows[1][i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
             rows[2][i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
-            rows[3][i] = StrictMath.hypot(uncertainty[at] / magnitude, offsets.grain());
-            rows[4][i] = offsets.sigmaAt(grid[at]);
+            double stray = offsets.sigmaAt(grid[at]);
+            rows[3][i] = StrictMath.hypot(uncertainty[at] / magnitude, StrictMath.hypot(offsets.grain(), ROUGH_SHARE * stray));
+            rows[4][i] = stray;
         }
         return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);
     }

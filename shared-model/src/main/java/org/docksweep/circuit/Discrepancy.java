@@ -13,7 +13,7 @@ import java.util.Arrays;
  */
 final class Discrepancy {
     /** Bumps in an octave; each reaches as far as its neighbours, so that variance is even between them. */
-    static final double BUMPS_PER_OCTAVE = 3;
+    static final double BUMPS_PER_OCTAVE = 4;
 
     private final int points;
     private final int bumps;

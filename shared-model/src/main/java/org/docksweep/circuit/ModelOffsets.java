@@ -30,6 +30,16 @@ public record ModelOffsets(
         return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma, grain);
     }
 
+    /**
+     * Standard deviation of the smooth strays.
+     *
+     * @param hz frequencies
+     * @return one per frequency
+     */
+    public double[] sigmaAt(double[] hz) {
+        return java.util.Arrays.stream(hz).map(this::sigmaAt).toArray();
+    }
+
     double logOhmAt(double hz) {
         return at(hz, logOhm, 0);
     }

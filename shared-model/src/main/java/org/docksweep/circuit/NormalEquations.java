@@ -94,7 +94,7 @@ final class NormalEquations {
         return sum;
     }
 
-    private double[] forward(double[] of) {
+    double[] forward(double[] of) {
         double[] y = of.clone();
         for (int i = 0; i < n; i++) {
             for (int k = 0; k < i; k++) {

@@ -26,15 +26,17 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     /** Relative error of an untaught circuit model, smooth over frequency; common practice, no source. */
     static final double UNTAUGHT_SIGMA = 0.03;
     /** The same from point to point. */
-    static final double UNTAUGHT_GRAIN = 0.006;
+    static final double UNTAUGHT_GRAIN = 0.002;
     /** What a taught model leaves from point to point. */
-    static final double TAUGHT_GRAIN = 0.0007;
+    static final double TAUGHT_GRAIN = 0.0003;
     /** Takes every third of the 24 points per octave: neighbours share their model error. */
     static final int EVERY_NTH = 3;
     /** What two sweeps of one healthy cabinet differ in beyond drift of its parameters, smooth over frequency. */
-    private static final double BASELINE_SIGMA = 0.001;
+    private static final double BASELINE_SIGMA = 0.0008;
+    /** To that comes this share of what units of the model differ in: where the circuit explains units badly, it explains changes badly. */
+    private static final double BASELINE_SHARE = 0.15;
     /** The same from point to point. */
-    private static final double BASELINE_GRAIN = 0.0005;
+    private static final double BASELINE_GRAIN = 0.0003;
     /** Body of a cabinet against the air around the dock: trucks are cold, halls are not. */
     private static final double CLIMATE_SPREAD_KELVIN = 6;
 
@@ -131,10 +133,11 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
         double[] log = new double[all.size()];
         double[] phase = new double[all.size()];
         double[] sigma = new double[all.size()];
+        double[] strays = offsets.sigmaAt(all.frequencyHz());
         for (int i = 0; i < log.length; i++) {
             log[i] = all.logOhm()[i] - fitted[0][i];
             phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-            sigma[i] = BASELINE_SIGMA;
+            sigma[i] = StrictMath.hypot(BASELINE_SIGMA, BASELINE_SHARE * strays[i]);
         }
         return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
     }

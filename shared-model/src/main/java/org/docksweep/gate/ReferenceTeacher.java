@@ -27,6 +27,8 @@ public final class ReferenceTeacher {
 
     /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
     private static final double TOLERANCE_WEIGHT = 15;
+    /** Weight of the nominal value against the units' median, in units. */
+    private static final double NOMINAL_WEIGHT = 0.25;
     /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
     private static final double RATIO_WEIGHT = 40;
     /** A fit that leaves more than this share of the tolerance's variance unsure says nothing of the scatter. */
@@ -36,18 +38,19 @@ public final class ReferenceTeacher {
     /** Rounds of a lesson. */
     private static final int ROUNDS = 3;
     /** What healthy units of one model stray by from their common offset, smooth over frequency. */
-    private static final double STRAY_SIGMA = 0.0015;
+    private static final double STRAY_SIGMA = 0.001;
     /** Weight of that, in units. */
-    private static final double STRAY_WEIGHT = 4;
-    /** A band of half an octave. */
-    private static final int BAND_REACH = 6;
+    private static final double STRAY_WEIGHT = 2;
+    /** A band of a third of an octave. */
+    private static final int BAND_REACH = 4;
 
-    private static final double[] SMALL_MAD = {1.196, 1.495, 1.363, 1.206, 1.200, 1.140, 1.129, 1.107};
     /** Factor from median absolute deviation to standard deviation of a normal distribution. */
     private static final double MAD_FACTOR = 1.482602218505602;
 
     private static final int RIBBON_DRAWS = 80;
     private static final long RIBBON_SEED = 4711;
+    private static final int TRIMMED_DRAWS = 4000;
+    private static final double[] TRIMMED_SQUARES = trimmedSquaresOfNormalValues();
     /** Level spread between healthy units and placements, in dB, towards which few units are shrunk. */
     private static final double LEVEL_SPREAD_DB = 1.5;
 
@@ -204,13 +207,14 @@ public final class ReferenceTeacher {
                     missSigma(logMisses, phaseMisses));
         }
 
-        /** Median over units, drawn towards the nominal value as if that were one more unit. */
+        /** Median over units, drawn a little towards the nominal value. */
         private double[] parameterMeans() {
             double[] priorMean = nominal.prior().mean();
             double[] mean = new double[priorMean.length];
             for (int p = 0; p < mean.length; p++) {
                 mean[p] = isOfTheCabinet(p)
-                        ? (fits.size() * median(column(fits, p)) + priorMean[p]) / (fits.size() + 1)
+                        ? (fits.size() * median(column(fits, p)) + NOMINAL_WEIGHT * priorMean[p])
+                                / (fits.size() + NOMINAL_WEIGHT)
                         : priorMean[p];
             }
             return mean;
@@ -237,9 +241,7 @@ public final class ReferenceTeacher {
                 for (double[] s : fitSpreads) {
                     unsure += s[p] * s[p] / n;
                 }
-                double middle = median(column(fits, p));
-                double robust = MAD_FACTOR * smallSample(n) * median(distances(column(fits, p), middle));
-                seen[p] = robust * robust + unsure;
+                seen[p] = robustVariance(column(fits, p)) + unsure;
                 if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
                     ratios += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
                     judged++;
@@ -257,22 +259,12 @@ public final class ReferenceTeacher {
             return spread;
         }
 
-        /** What the median absolute deviation of few falls short by (Croux and Rousseeuw 1992, from memory). */
-        private static double smallSample(int n) {
-            return n < 2 ? 1 : n < 10 ? SMALL_MAD[n - 2] : n / (n - 0.8);
-        }
-
         /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */
         private double[] missSigma(List<double[]> logMisses, List<double[]> phaseMisses) {
             double[] squares = new double[grid.length];
             int n = logMisses.size();
             for (int i = 0; i < grid.length; i++) {
-                double[] log = column(logMisses, i);
-                double[] phase = column(phaseMisses, i);
-                double logSpread = median(distances(log, median(log)));
-                double phaseSpread = median(distances(phase, median(phase)));
-                double factor = MAD_FACTOR * smallSample(n);
-                squares[i] = factor * factor * 0.5 * (logSpread * logSpread + phaseSpread * phaseSpread);
+                squares[i] = 0.5 * (robustVariance(column(logMisses, i)) + robustVariance(column(phaseMisses, i)));
             }
             double[] sigma = new double[grid.length];
             double few = 1 + 1.0 / n;
@@ -347,6 +339,39 @@ public final class ReferenceTeacher {
             }
             return new Acoustic(grid, mean, spread);
         }
+    }
+
+    /**
+     * Variance that one bad value does not spoil: squares of distances from the median without the largest, divided by what
+     * normal values would give.
+     */
+    private static double robustVariance(double[] values) {
+        if (values.length < 3) {
+            return 0;
+        }
+        return trimmedSquares(values) / TRIMMED_SQUARES[values.length];
+    }
+
+    private static double trimmedSquares(double[] values) {
+        double[] distances = distances(values, median(values));
+        Arrays.sort(distances);
+        double sum = 0;
+        for (int i = 0; i < distances.length - 1; i++) {
+            sum += distances[i] * distances[i];
+        }
+        return sum / (distances.length - 1);
+    }
+
+    /** What {@link #trimmedSquares} is on average for standard normal values, drawn from a named seed. */
+    private static double[] trimmedSquaresOfNormalValues() {
+        double[] expected = new double[MAX_UNITS + 1];
+        Random random = new Random(RIBBON_SEED);
+        for (int n = 3; n <= MAX_UNITS; n++) {
+            for (int draw = 0; draw < TRIMMED_DRAWS; draw++) {
+                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian).limit(n).toArray()) / TRIMMED_DRAWS;
+            }
+        }
+        return expected;
     }
 
     private static double[] medians(List<double[]> rows) {
