@@ -166,12 +166,12 @@ public final class CircuitCompiler {
     private void addDriverParameters(String position) {
         DriverModel driver = book.driverModelAt(model, position);
         add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.018);
-        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.06);
-        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.02);
+        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.05);
+        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.015);
         if (driver.kind() == DriverKind.CONE) {
             MotionalResonance motion = driver.resonances().get(0);
             add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.05);
-            add(position + ".Qms", StrictMath.log(motion.q()), 0.14);
+            add(position + ".Qms", StrictMath.log(motion.q()), 0.12);
             add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.06);
             add(position + ".creep", CREEP, CREEP_SPREAD);
         } else {
@@ -193,8 +193,8 @@ public final class CircuitCompiler {
                 * Math.PI
                 * motion.frequencyHz()
                 / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
-        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.07);
-        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.2);
+        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.06);
+        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.15);
         if (box.kind() == EnclosureKind.VENTED) {
             add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.025);
             add(box.id() + ".friction", PORT_FRICTION, PORT_FRICTION_SPREAD);

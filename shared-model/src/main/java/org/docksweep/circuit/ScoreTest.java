@@ -78,6 +78,16 @@ public final class ScoreTest {
     public record Signature(double pull, double strength, Whitened whitened) {
 
         /**
+         * The same for another amplitude, if curves were straight.
+         *
+         * @param factor factor on the signature
+         * @return scaled signature
+         */
+        public Signature times(double factor) {
+            return new Signature(pull * factor, strength * factor * factor, whitened.times(factor));
+        }
+
+        /**
          * Correlation of two signatures: 1 when the curve cannot tell the faults apart at these severities.
          *
          * @param other signature from the same test
@@ -98,6 +108,14 @@ public final class ScoreTest {
     record Whitened(double[] data, double[] shared, double[] answered) {
         double inner(Whitened other) {
             return dot(data, other.data) - dot(shared, other.shared) - dot(answered, other.answered);
+        }
+
+        Whitened times(double factor) {
+            return new Whitened(scaled(data, factor), scaled(shared, factor), scaled(answered, factor));
+        }
+
+        private static double[] scaled(double[] values, double factor) {
+            return java.util.Arrays.stream(values).map(v -> v * factor).toArray();
         }
 
         private static double dot(double[] a, double[] b) {

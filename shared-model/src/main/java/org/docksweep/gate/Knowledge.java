@@ -12,6 +12,7 @@ import org.docksweep.circuit.PointCircuit;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.sweep.ImpedanceCurve;
 
 /**
  * What is known of a test point before the sweep: what its circuit's parameters should be, how far healthy ones stray,
@@ -45,6 +46,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     static final double MEASURED_GRAIN = 1e-3;
 
     private static final double APART = 0.3;
+    /** Relative uncertainty of a good sweep. */
+    private static final double EXPECTED_UNCERTAINTY = 3e-4;
 
     /**
      * Knowledge from nominal values alone.
@@ -143,6 +146,31 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     }
 
     /**
+     * The curve of a unit with the mean parameters.
+     *
+     * @return curve on the grid of what was taught
+     * @throws IllegalStateException if nothing was taught
+     */
+    public ImpedanceCurve expectedCurve() {
+        double[] grid = offsets.frequencyHz();
+        if (grid.length == 0) {
+            throw new IllegalStateException("no reference was taught, so no curve can be expected");
+        }
+        double[][] fitted = CircuitFit.predict(circuit, grid, prior.mean());
+        double[] re = new double[grid.length];
+        double[] im = new double[grid.length];
+        double[] uncertainty = new double[grid.length];
+        for (int i = 0; i < grid.length; i++) {
+            double magnitude = StrictMath.exp(fitted[0][i] + offsets.logOhm()[i]);
+            double phase = fitted[1][i] + offsets.phaseRad()[i];
+            re[i] = magnitude * StrictMath.cos(phase);
+            im[i] = magnitude * StrictMath.sin(phase);
+            uncertainty[i] = EXPECTED_UNCERTAINTY * magnitude;
+        }
+        return new ImpedanceCurve(grid, re, im, uncertainty);
+    }
+
+    /**
      * Where a fit starts: at the prior means, but equal drivers a little apart, or the fit would keep them equal for ever.
      *
      * @return parameter vector
@@ -166,7 +194,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
      * @param curve calibrated impedance
      * @return data
      */
-    public CurveData dataOf(org.docksweep.sweep.ImpedanceCurve curve) {
+    public CurveData dataOf(ImpedanceCurve curve) {
         return CurveData.of(curve, offsets, EVERY_NTH);
     }
 }

@@ -30,7 +30,7 @@ public final class ReferenceTeacher {
     /** Weight of the nominal value against the units' median, in units. */
     private static final double NOMINAL_WEIGHT = 0.25;
     /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
-    private static final double RATIO_WEIGHT = 40;
+    private static final double RATIO_WEIGHT = 20;
     /** A fit that leaves more than this share of the tolerance's variance unsure says nothing of the scatter. */
     private static final double WELL_SEEN = 0.3;
     /** No single parameter says more than this of the maker. */
@@ -234,8 +234,8 @@ public final class ReferenceTeacher {
             double[] tolerance = nominal.prior().spread();
             int n = fits.size();
             double[] seen = new double[tolerance.length];
-            double ratios = 0;
-            int judged = 0;
+            double[] ratios = new double[2];
+            int[] judged = new int[2];
             for (int p = 0; p < seen.length; p++) {
                 double unsure = 0;
                 for (double[] s : fitSpreads) {
@@ -243,20 +243,26 @@ public final class ReferenceTeacher {
                 }
                 seen[p] = robustVariance(column(fits, p)) + unsure;
                 if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
-                    ratios += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
-                    judged++;
+                    ratios[trade(p)] += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
+                    judged[trade(p)]++;
                 }
             }
-            double makers = n < 3
-                    ? 1
-                    : (RATIO_WEIGHT + (n - 1.0) * ratios) / (RATIO_WEIGHT + (n - 1.0) * judged);
             double[] spread = new double[tolerance.length];
             for (int p = 0; p < spread.length; p++) {
-                double own = makers * tolerance[p] * tolerance[p];
-                double blended = n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
+                double makers = (RATIO_WEIGHT + (n - 1.0) * ratios[trade(p)])
+                        / (RATIO_WEIGHT + (n - 1.0) * judged[trade(p)]);
+                double own = tolerance[p] * tolerance[p] * (n < 3 ? 1 : makers);
+                double blended =
+                        n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
                 spread[p] = isOfTheCabinet(p) ? Math.sqrt(blended * (1 + 1.0 / (n + 1))) : tolerance[p];
             }
             return spread;
+        }
+
+        /** Crossover parts come from other makers than drivers and boxes: 0 for parts, 1 for the rest. */
+        private int trade(int p) {
+            String id = nominal.circuit().parameters().get(p).id();
+            return id.endsWith(".value") || id.endsWith(".winding") || id.endsWith(".esr") ? 0 : 1;
         }
 
         /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */

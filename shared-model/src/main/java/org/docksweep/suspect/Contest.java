@@ -27,6 +27,8 @@ final class Contest {
     private static final double DOUBT = 5;
     /** Chi squared by which a change of structure may lie behind the best in the first look. */
     private static final double CONCEIVABLE = 40;
+    /** Slopes by severity are taken so close to none, as a share of the usual severity: resonances soon bend. */
+    static final double SLOPE_STEP = 0.02;
     /** Quick fits use every second point of the data. */
     private static final int THINNED = 2;
     /** A hypothesis this far behind the best in logarithmic evidence is not fitted in full; its score stands. */
@@ -135,15 +137,14 @@ final class Contest {
             double[] x = java.util.Arrays.copyOf(healthy.x(), last + 1);
             double mean = prior.mean()[last];
             double spread = prior.spread()[last];
-            // half the usual severity: where a small fault's curve is still straight
-            double small = hypothesis.severityOf(mean) / 2;
+            double small = SLOPE_STEP * hypothesis.severityOf(mean);
             x[last] = hypothesis.carried(small);
             ScoreTest.Signature signature = test.signature(circuit, x);
             double ratio = new Severity(StrictMath.log(hypothesis.severityOf(mean)), hypothesis.logSpread(mean, spread))
                     .logEvidenceRatio(signature.pull(), signature.strength(), small);
-            double amplitude =
-                    Math.max(0.2, Math.min(4, signature.pull() / Math.max(1e-9, signature.strength())));
-            double severity = Math.min(hypothesis.largestSeverity(), small * amplitude);
+            double best = small * signature.pull() / Math.max(1e-9, signature.strength());
+            double usual = hypothesis.severityOf(mean);
+            double severity = Math.min(hypothesis.largestSeverity(), Math.max(0.1 * usual, Math.min(3 * usual, best)));
             x[last] = hypothesis.carried(severity);
             entries.add(new Entry(hypothesis, circuit, prior, x, healthy.logEvidence() + ratio, null));
         }

@@ -25,7 +25,7 @@ final class SuspectWords {
     }
 
     /** A crossover part is looked for at the one driver it feeds; a box at its first driver. */
-    private static String position(Hypothesis hypothesis, CabinetModel model, TestPoint point) {
+    static String position(Hypothesis hypothesis, CabinetModel model, TestPoint point) {
         if (hypothesis.positionCode() != null) {
             return hypothesis.positionCode();
         }

@@ -180,6 +180,7 @@ public final class GateStudy {
         CabinetModel model = book.cabinetModel(name[0]);
         TestPoint point = model.testPoint(name[1]);
         List<Double> chi = new ArrayList<>();
+        List<Double> suspicion = new ArrayList<>();
         int healthyFails = 0;
         int watch = 0;
         int healthyN = 0;
@@ -220,6 +221,7 @@ public final class GateStudy {
                     healthyFails += fails ? 1 : 0;
                     watch += !fails && e.faultProbability() >= 0.1 ? 1 : 0;
                     chi.add(e.healthyReducedChi2());
+                    suspicion.add(e.faultProbability());
                     if (fails) {
                         System.out.printf(Locale.ROOT, "   false fail: p %.3f chi %.2f %s%n",
                                 e.faultProbability(), e.healthyReducedChi2(), says(e, 3));
@@ -251,6 +253,14 @@ public final class GateStudy {
                 sorted[sorted.length - 1 - sorted.length / 20],
                 sorted[sorted.length - 1],
                 nanos * 1e-6 / judged);
+        double[] p = suspicion.stream().mapToDouble(d -> d).sorted().toArray();
+        System.out.printf(
+                Locale.ROOT,
+                "   probability of a fault among healthy: median %.4f 95%% %.4f 99%% %.4f max %.4f%n",
+                p[p.length / 2],
+                p[p.length - 1 - p.length / 20],
+                p[p.length - 1 - p.length / 100],
+                p[p.length - 1]);
         counts.forEach((key, c) -> System.out.printf(
                 Locale.ROOT, "   %-28s missed %d of %d   %s%n", key, c.missed, c.n, c.said));
     }
