@@ -46,6 +46,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     static final double MEASURED_GRAIN = 1e-3;
 
     private static final double APART = 0.3;
+    /** Spread of what may not move. */
+    private static final double PINNED = 1e-6;
     /** Relative uncertainty of a good sweep. */
     private static final double EXPECTED_UNCERTAINTY = 3e-4;
 
@@ -143,6 +145,36 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
             sigma[i] = StrictMath.hypot(BASELINE_SIGMA, BASELINE_SHARE * strays[i]);
         }
         return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
+    }
+
+    /**
+     * Knowledge for a fit that measures and not decides: values hold for the moment, and creep and friction are that fit's own
+     * matter.
+     *
+     * @return knowledge with body temperature, creep and friction pinned to 0
+     */
+    Knowledge forMeasuring() {
+        CircuitPrior fixed = prior;
+        for (int i = 0; i < prior.mean().length; i++) {
+            if (isPinned(i)) {
+                fixed = fixed.with(i, 0, PINNED);
+            }
+        }
+        return new Knowledge(circuit, fixed, offsets);
+    }
+
+    /** A parameter vector with the same pinned to 0. */
+    double[] pinned(double[] x) {
+        double[] fixed = x.clone();
+        for (int i = 0; i < fixed.length; i++) {
+            fixed[i] = isPinned(i) ? 0 : fixed[i];
+        }
+        return fixed;
+    }
+
+    private boolean isPinned(int index) {
+        String id = circuit.parameters().get(index).id();
+        return id.equals("climate") || id.endsWith(".creep") || id.endsWith(".friction");
     }
 
     /**

@@ -13,7 +13,7 @@ import org.docksweep.sweep.SweepAnalysis;
  */
 public final class Judge {
     /** Version of the judgement. Changes whenever the same captures could be judged differently. */
-    public static final String VERSION = "1";
+    public static final String VERSION = "2";
 
     private Judge() {}
 
@@ -31,7 +31,12 @@ public final class Judge {
             points.add(
                     point.kind() == TestPointKind.LINE_INPUT
                             ? new LineInputJudge(request, point, analysis).judge()
-                            : new TerminalsJudge(request, point, analysis).judge());
+                            : new TerminalsJudge(
+                                            request,
+                                            point,
+                                            analysis,
+                                            capture.capture().header().ambientCelsius())
+                                    .judge());
         }
         return new CabinetVerdict(request, points).combine();
     }

@@ -148,6 +148,38 @@ public final class AmbiguityGroups {
                 .findFirst();
     }
 
+    /**
+     * Suspects with what looks like them, those of the most probable group first, within a group the most probable.
+     *
+     * @param suspects suspects of one test point
+     * @return the same suspects, arranged
+     */
+    public List<Suspect> arrange(List<Suspect> suspects) {
+        List<Ranked> ranked = new ArrayList<>();
+        for (Suspect suspect : suspects) {
+            Group group = groupOf(suspect.kind(), suspect.positionCode(), suspect.elementId())
+                    .orElse(null);
+            double together = group == null
+                    ? suspect.probability()
+                    : suspects.stream()
+                            .filter(s -> group.members().stream()
+                                    .anyMatch(m -> m.is(s.kind(), s.positionCode(), s.elementId())))
+                            .mapToDouble(Suspect::probability)
+                            .sum();
+            ranked.add(new Ranked(
+                    group == null || group.split() == null ? suspect : SuspectWords.withGroup(suspect, group),
+                    group == null ? suspect : group,
+                    together));
+        }
+        List<Object> order = ranked.stream().map(Ranked::group).distinct().toList();
+        ranked.sort(Comparator.comparingDouble((Ranked r) -> -r.together())
+                .thenComparingInt(r -> order.indexOf(r.group()))
+                .thenComparingDouble(r -> -r.suspect().probability()));
+        return ranked.stream().map(Ranked::suspect).toList();
+    }
+
+    private record Ranked(Suspect suspect, Object group, double together) {}
+
     /** Computes signatures and joins what looks alike. */
     private static final class Sorter {
         private final ModelBook book;

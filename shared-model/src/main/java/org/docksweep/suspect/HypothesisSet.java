@@ -24,6 +24,12 @@ final class HypothesisSet {
     private static final double SHORTED_TURNS = 0.004;
     private static final double SERIES_RESISTANCE = 0.006;
     private static final double MAGNET = 0.001;
+    private static final double PLUG_CONTACT = 0.004;
+    private static final double POLARITY = 0.001;
+    /** Resistance of a bad plug above that of a good one, and its spread, in ohm. */
+    private static final double PLUG_CONTACT_OHM = 0.5;
+
+    private static final double PLUG_CONTACT_SPREAD_OHM = 0.4;
     private static final double PART_OPEN = 0.002;
     private static final double PART_SHORTED = 0.001;
     private static final double PART_DRIFTED = 0.003;
@@ -37,6 +43,13 @@ final class HypothesisSet {
     static List<Hypothesis> of(CabinetModel model, TestPoint point) {
         List<Hypothesis> all = new ArrayList<>();
         all.add(Hypothesis.healthy(HEALTHY));
+        all.add(Hypothesis.widened(
+                FaultKind.CONTACT_RESISTANCE,
+                null,
+                "contact",
+                PLUG_CONTACT_OHM,
+                PLUG_CONTACT_SPREAD_OHM,
+                PLUG_CONTACT));
         for (NetworkElement element : point.elements()) {
             if (element instanceof NetworkElement.Driver driver) {
                 addDriver(all, model, driver.positionCode());
@@ -78,6 +91,12 @@ final class HypothesisSet {
     private static void addBox(List<Hypothesis> all, Enclosure box) {
         if (box.kind() != EnclosureKind.CLOSED && box.kind() != EnclosureKind.VENTED) {
             return;
+        }
+        if (box.positionCodes().size() > 1) {
+            // the current shows polarity only where cones share their air
+            box.positionCodes()
+                    .forEach(p -> all.add(Hypothesis.driver(
+                            FaultKind.POLARITY_REVERSED, p, CircuitFault.Kind.POLARITY_REVERSED, POLARITY)));
         }
         all.add(Hypothesis.widened(FaultKind.LEAK, box.id(), box.id() + ".QL", -1.2, 0.7, LEAK));
         if (box.kind() == EnclosureKind.VENTED) {

@@ -18,6 +18,8 @@ import org.docksweep.sweep.ImpedanceCurve;
 public final class SuspectRanking {
     /** Suspects less probable than this are not shown. */
     private static final double SHOWN = 0.01;
+    /** A curve that some explanation meets to this relative error counts as explained, however sharp its reference is. */
+    private static final double MISFIT_SIGMA = 0.012;
     /** Suspects shown at most. */
     private static final int SHOWN_AT_MOST = 6;
 
@@ -78,10 +80,10 @@ public final class SuspectRanking {
                 .orElseThrow();
         // When even the best explanation misfits, all data are believed less: no verdict from model error alone.
         double temper = Math.max(1, best / freedom);
-        return posterior(scored, temper, best / freedom, data);
+        return posterior(scored, temper, data);
     }
 
-    private Explanation posterior(List<Contest.Entry> scored, double temper, double reducedBest, CurveData data) {
+    private Explanation posterior(List<Contest.Entry> scored, double temper, CurveData data) {
         double[] log = new double[scored.size()];
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < log.length; i++) {
@@ -115,12 +117,28 @@ public final class SuspectRanking {
         CircuitFit.Result healthyFit = scored.get(0).fit();
         return new Explanation(
                 faults,
-                reducedBest,
+                misfit(scored, data),
                 healthyFit.chi2() / (2.0 * data.size()),
                 rawEvidence(scored) + data.logNormalisation(),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /** Misfit of the best of all fits. */
+    private static double misfit(List<Contest.Entry> scored, CurveData data) {
+        Contest.Entry best = scored.stream()
+                .filter(s -> s.fit() != null)
+                .min(Comparator.comparingDouble(s -> s.fit().chi2()))
+                .orElseThrow();
+        double[][] fitted = CircuitFit.predict(best.circuit(), data.frequencyHz(), best.fit().x());
+        double sum = 0;
+        for (int i = 0; i < data.size(); i++) {
+            double log = data.logOhm()[i] - fitted[0][i];
+            double phase = Math.IEEEremainder(data.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
+            sum += (log * log + phase * phase) / (MISFIT_SIGMA * MISFIT_SIGMA);
+        }
+        return sum / (2.0 * data.size());
     }
 
     /** Four decimals: more is noise, and would differ with every change of the engine. */

@@ -24,8 +24,10 @@ import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Knowledge;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.suspect.AmbiguityGroups;
 import org.docksweep.suspect.Explanation;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.suspect.SuspectRanking;
@@ -41,7 +43,7 @@ public final class GateStudy {
     static final String[][] POINTS = {
         {"SPIN12", "IN"}, {"PEBL8", "IN"}, {"HEAD3", "IN"}, {"UNDR215", "IN"}, {"DUNE15B", "LF"}, {"DUNE15B", "HF"}
     };
-    private static final double FAILS = 0.5;
+    private static final double FAILS = LimitSet.initial().failProbability();
 
     private final ModelBook book = DemoModels.book();
     private final SplittableRandom random;
@@ -145,6 +147,11 @@ public final class GateStudy {
             all.add(Fault.of(FaultKind.WRONG_IMPEDANCE, p, 0.5));
             all.add(Fault.of(FaultKind.SEIZED, p));
         }
+        for (Enclosure box : model.enclosures()) {
+            if (box.positionCodes().size() > 1) {
+                box.positionCodes().forEach(p -> all.add(Fault.of(FaultKind.POLARITY_REVERSED, p)));
+            }
+        }
         for (NetworkElement e : point.elements()) {
             if (!(e instanceof NetworkElement.Driver)) {
                 all.add(Fault.of(FaultKind.PART_OPEN, e.id()));
@@ -186,6 +193,9 @@ public final class GateStudy {
         int healthyN = 0;
         long nanos = 0;
         int judged = 0;
+        int named = 0;
+        int namedFirst = 0;
+        int namedSecond = 0;
         Map<String, Count> counts = new LinkedHashMap<>();
         List<Fault> faults = what.equals("soft")
                 ? softFaults(book, model, point, own)
@@ -194,6 +204,7 @@ public final class GateStudy {
         for (int round = 0; round < rounds; round++) {
             PointReference reference = teach(model, point, seed + 100 * round, 5);
             Knowledge taught = Knowledge.nominal(book, model, point).taughtBy(reference);
+            AmbiguityGroups groups = AmbiguityGroups.of(book, model, point, reference);
             for (int k = 0; k < healthyPerRound + faults.size(); k++) {
                 Fault fault = k < healthyPerRound ? null : faults.get(k - healthyPerRound);
                 double age = 10 * random.nextDouble();
@@ -233,6 +244,12 @@ public final class GateStudy {
                     Count c = counts.computeIfAbsent(key, x -> new Count());
                     c.n++;
                     c.missed += fails ? 0 : 1;
+                    int rank = rank(fault, groups, e);
+                    c.first += fails && rank == 0 ? 1 : 0;
+                    c.second += fails && rank >= 0 && rank <= 1 ? 1 : 0;
+                    named += fails ? 1 : 0;
+                    namedFirst += fails && rank == 0 ? 1 : 0;
+                    namedSecond += fails && rank >= 0 && rank <= 1 ? 1 : 0;
                     c.said.merge(fails ? says(e, 1) : String.format(Locale.ROOT, "-(%.2f)", e.faultProbability()), 1,
                             Integer::sum);
                 }
@@ -263,6 +280,38 @@ public final class GateStudy {
                 p[p.length - 1]);
         counts.forEach((key, c) -> System.out.printf(
                 Locale.ROOT, "   %-28s missed %d of %d   %s%n", key, c.missed, c.n, c.said));
+    }
+
+    /** How many other groups of suspects come before the truth's, or -1. */
+    private static int rank(Fault fault, AmbiguityGroups groups, Explanation e) {
+        org.docksweep.suspect.FaultKind truth = kind(fault.kind());
+        java.util.Optional<AmbiguityGroups.Group> group = groups.groups().stream()
+                .filter(g -> g.members().stream()
+                        .anyMatch(m -> m.kind() == truth
+                                && fault.target().equals(m.elementId() != null ? m.elementId() : m.positionCode())))
+                .findFirst();
+        List<Object> before = new ArrayList<>();
+        for (Suspect s : groups.arrange(e.suspects())) {
+            Object its = groups.groupOf(s.kind(), s.positionCode(), s.elementId())
+                    .map(Object.class::cast)
+                    .orElse(s);
+            if (group.isPresent() && group.get().equals(its)) {
+                return before.size();
+            }
+            if (!before.contains(its)) {
+                before.add(its);
+            }
+        }
+        return -1;
+    }
+
+    private static org.docksweep.suspect.FaultKind kind(FaultKind truth) {
+        return switch (truth) {
+            case WRONG_IMPEDANCE -> org.docksweep.suspect.FaultKind.WRONG_IMPEDANCE_PART;
+            case SEIZED -> org.docksweep.suspect.FaultKind.COIL_SEIZED;
+            case PART_DRIFT -> org.docksweep.suspect.FaultKind.PART_DRIFTED;
+            default -> org.docksweep.suspect.FaultKind.valueOf(truth.name());
+        };
     }
 
     private static long cpuNanos() {
