@@ -10,6 +10,9 @@ public final class CurveData {
     /** Where a model strays much, it strays over less than a bump's width as well. */
     private static final double ROUGH_SHARE = 0.5;
 
+    /** What a change of structure brings with it is smoother. */
+    private static final double CHANGED_ROUGH_SHARE = 0.15;
+
     private final double[] frequencyHz;
     private final double[] logOhm;
     private final double[] phaseRad;
@@ -52,6 +55,25 @@ public final class CurveData {
             rows[4][i] = stray;
         }
         return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);
+    }
+
+    /**
+     * The same data for a circuit that a fault has changed: what was taught of the healthy circuit's error holds less, the more the
+     * fault changes the curve.
+     *
+     * @param change by how much the fault changes ln Z at each point, absolute
+     * @param share model error as a share of the change
+     * @return data believed less where the curve changes
+     */
+    public CurveData doubtedWhere(double[] change, double share) {
+        double[] wider = new double[size()];
+        double[] rougher = new double[size()];
+        for (int i = 0; i < wider.length; i++) {
+            double error = share * Math.min(1, change[i]);
+            wider[i] = StrictMath.hypot(smooth[i], error);
+            rougher[i] = StrictMath.hypot(grain[i], CHANGED_ROUGH_SHARE * error);
+        }
+        return new CurveData(frequencyHz, logOhm, phaseRad, rougher, wider);
     }
 
     /**

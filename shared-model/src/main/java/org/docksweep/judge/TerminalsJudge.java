@@ -173,21 +173,25 @@ final class TerminalsJudge {
                         request.book(), request.model(), point, reference)
                 .arrange(explanation.suspects()));
         CurveReadings.Deviation worst = reader.deviation();
-        if (unexplained || suspects.isEmpty()) {
-            suspects.add(
-                    0,
-                    new Suspect(
-                            FaultKind.UNKNOWN,
-                            point.code(),
-                            null,
-                            null,
-                            1,
-                            Reason.of("suspect-unknown", worst == null ? "" : Rounding.hertz(worst.fromHz())),
-                            Reason.of("next-unknown")));
+        suspects.replaceAll(s -> s.kind() == FaultKind.UNKNOWN ? unknown(s.probability(), worst) : s);
+        if (suspects.isEmpty() || unexplained && suspects.get(0).kind() != FaultKind.UNKNOWN) {
+            suspects.removeIf(s -> s.kind() == FaultKind.UNKNOWN);
+            suspects.add(0, unknown(1, worst));
         }
         Reason reason = VerdictWords.reason(request.model(), suspects, worst);
         Finding finding = finding(ReadingState.FAULT, suspects.get(0).positionCode(), reader, reason);
         return evidence(Verdict.FAIL, Prompt.NONE, reason, curve, readings, List.of(finding), suspects, 1);
+    }
+
+    private Suspect unknown(double probability, CurveReadings.Deviation worst) {
+        return new Suspect(
+                FaultKind.UNKNOWN,
+                point.code(),
+                null,
+                null,
+                probability,
+                Reason.of("suspect-unknown", worst == null ? "" : Rounding.hertz(worst.fromHz())),
+                Reason.of("next-unknown"));
     }
 
     private PointEvidence intermittent(ImpedanceCurve curve, List<Reading> readings) {

@@ -37,6 +37,8 @@ final class Contest {
     private static final double DOUBTED_RACE = 25;
     /** Healthy fits with a reduced chi squared above this doubt scores. */
     private static final double HEALTHY_FITS = 1.5;
+    /** Error of a circuit with changed structure, as a share of what the change does to ln Z. */
+    private static final double CHANGED_STRUCTURE_ERROR = 0.01;
     /** So many are fitted in full at most, the best first. */
     private static final int FITTED_AT_MOST = 7;
 
@@ -54,6 +56,7 @@ final class Contest {
      * @param hypothesis the hypothesis
      * @param circuit its circuit
      * @param prior prior of all parameters
+     * @param data the curve, believed as far as its circuit is
      * @param start where a fit starts
      * @param logEvidence logarithm of its evidence so far, on the scale of fits to all data
      * @param fit its fit to all data, or null when it was not worth one
@@ -62,6 +65,7 @@ final class Contest {
             Hypothesis hypothesis,
             PointCircuit circuit,
             CircuitPrior prior,
+            CurveData data,
             double[] start,
             double logEvidence,
             CircuitFit.Result fit) {
@@ -70,7 +74,7 @@ final class Contest {
         }
 
         Entry with(double[] newStart, double newLogEvidence, CircuitFit.Result newFit) {
-            return new Entry(hypothesis, circuit, prior, newStart, newLogEvidence, newFit);
+            return new Entry(hypothesis, circuit, prior, data, newStart, newLogEvidence, newFit);
         }
     }
 
@@ -94,6 +98,7 @@ final class Contest {
                 hypotheses.get(0),
                 knowledge.circuit(),
                 knowledge.prior(),
+                data,
                 healthy.x(),
                 healthy.logEvidence(),
                 healthy);
@@ -123,6 +128,7 @@ final class Contest {
                 hypothesis,
                 knowledge.circuit(),
                 knowledge.prior().with(index, mean, hypothesis.spread()),
+                data,
                 healthy.x(),
                 healthy.logEvidenceWith(knowledge.prior(), index, mean, hypothesis.spread()),
                 null);
@@ -146,7 +152,7 @@ final class Contest {
             double usual = hypothesis.severityOf(mean);
             double severity = Math.min(hypothesis.largestSeverity(), Math.max(0.1 * usual, Math.min(3 * usual, best)));
             x[last] = hypothesis.carried(severity);
-            entries.add(new Entry(hypothesis, circuit, prior, x, healthy.logEvidence() + ratio, null));
+            entries.add(new Entry(hypothesis, circuit, prior, data, x, healthy.logEvidence() + ratio, null));
         }
     }
 
@@ -161,7 +167,7 @@ final class Contest {
             CircuitPrior prior = knowledge.prior().extendedTo(circuit);
             double reached = CircuitFit.chi2AfterOneStep(circuit, few, prior, DOUBT);
             least = Math.min(least, reached);
-            looked.add(new Entry(hypothesis, circuit, prior, knowledge.start(), 0, null));
+            looked.add(new Entry(hypothesis, circuit, prior, data, knowledge.start(), 0, null));
             chi2.add(reached);
         }
         CurveData thinned = data.thinned(THINNED);
@@ -175,11 +181,37 @@ final class Contest {
                                 knowledge.circuit(), thinned, knowledge.prior(), healthy.x(), CircuitFit.Effort.NEAR)
                         .logEvidence();
             }
-            Entry entry = looked.get(i);
+            Entry entry = doubted(looked.get(i));
+            CurveData thinnedHere = entry.data().thinned(THINNED);
             CircuitFit.Result quick =
-                    CircuitFit.fit(entry.circuit(), thinned, entry.prior(), entry.start(), CircuitFit.Effort.QUICK);
-            entries.add(entry.with(quick.x(), healthy.logEvidence() + quick.logEvidence() - reference, null));
+                    CircuitFit.fit(entry.circuit(), thinnedHere, entry.prior(), entry.start(), CircuitFit.Effort.QUICK);
+            double against = quick.logEvidence()
+                    + thinnedHere.logNormalisation()
+                    - reference
+                    - thinned.logNormalisation();
+            entries.add(entry.with(quick.x(), healthy.logEvidence() + against, null));
         }
+    }
+
+    /** The circuit of a changed structure is known less well than the healthy one it was taught as. */
+    private Entry doubted(Entry entry) {
+        double[] hz = data.frequencyHz();
+        double[][] healthyCurve = CircuitFit.predict(knowledge.circuit(), hz, knowledge.prior().mean());
+        double[][] faultyCurve = CircuitFit.predict(entry.circuit(), hz, entry.prior().mean());
+        double[] change = new double[hz.length];
+        for (int i = 0; i < hz.length; i++) {
+            change[i] = Math.hypot(
+                    faultyCurve[0][i] - healthyCurve[0][i],
+                    Math.IEEEremainder(faultyCurve[1][i] - healthyCurve[1][i], 2 * Math.PI));
+        }
+        return new Entry(
+                entry.hypothesis(),
+                entry.circuit(),
+                entry.prior(),
+                data.doubtedWhere(change, CHANGED_STRUCTURE_ERROR),
+                entry.start(),
+                entry.logEvidence(),
+                null);
     }
 
     private void fitTheBest(Entry first, boolean fits) {
@@ -192,8 +224,9 @@ final class Contest {
                 break;
             }
             CircuitFit.Result fit =
-                    CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
-            entries.set(i, entry.with(fit.x(), fit.logEvidence(), fit));
+                    CircuitFit.fit(entry.circuit(), entry.data(), entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
+            double against = entry.data().logNormalisation() - data.logNormalisation();
+            entries.set(i, entry.with(fit.x(), fit.logEvidence() + against, fit));
         }
     }
 

@@ -25,6 +25,8 @@ final class HypothesisSet {
     private static final double SERIES_RESISTANCE = 0.006;
     private static final double MAGNET = 0.001;
     private static final double PLUG_CONTACT = 0.004;
+    /** None of the faults enumerated. */
+    static final double UNKNOWN = 0.002;
     private static final double POLARITY = 0.001;
     /** Resistance of a bad plug above that of a good one, and its spread, in ohm. */
     private static final double PLUG_CONTACT_OHM = 0.5;

@@ -20,6 +20,8 @@ public final class SuspectRanking {
     private static final double SHOWN = 0.01;
     /** A curve that some explanation meets to this relative error counts as explained, however sharp its reference is. */
     private static final double MISFIT_SIGMA = 0.012;
+    /** What nobody thought of may stray by this many standard deviations. */
+    private static final double UNKNOWN_FACTOR = 4;
     /** Suspects shown at most. */
     private static final int SHOWN_AT_MOST = 6;
 
@@ -72,21 +74,22 @@ public final class SuspectRanking {
     public Explanation explain(ImpedanceCurve curve) {
         CurveData data = knowledge.dataOf(curve);
         List<Contest.Entry> scored = new Contest(book, model, point, knowledge, data).run();
-        double freedom = 2.0 * data.size();
-        double best = scored.stream()
-                .filter(s -> s.fit() != null)
-                .mapToDouble(s -> s.fit().chi2())
-                .min()
-                .orElseThrow();
         // When even the best explanation misfits, all data are believed less: no verdict from model error alone.
-        double temper = Math.max(1, best / freedom);
+        double temper = Math.max(
+                1,
+                scored.stream()
+                                .filter(s -> s.fit() != null)
+                                .mapToDouble(s -> s.fit().dataChi2())
+                                .min()
+                                .orElseThrow()
+                        / (2.0 * data.size()));
         return posterior(scored, temper, data);
     }
 
     private Explanation posterior(List<Contest.Entry> scored, double temper, CurveData data) {
-        double[] log = new double[scored.size()];
+        double[] log = new double[scored.size() + 1];
         double largest = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < log.length; i++) {
+        for (int i = 0; i < scored.size(); i++) {
             Contest.Entry entry = scored.get(i);
             // evidence falls by half of chi squared; one that was not fitted is known by its evidence alone
             double chi2 = entry.fit() != null
@@ -95,6 +98,9 @@ public final class SuspectRanking {
             log[i] = entry.score() + 0.5 * chi2 * (1 - 1 / temper);
             largest = Math.max(largest, log[i]);
         }
+        int unknown = scored.size();
+        log[unknown] = largest + logUnknownAgainstBest(scored, data);
+        largest = Math.max(largest, log[unknown]);
         double sum = 0;
         for (double l : log) {
             sum += StrictMath.exp(l - largest);
@@ -104,7 +110,12 @@ public final class SuspectRanking {
         List<Suspect> suspects = new ArrayList<>();
         for (int i = 1; i < log.length; i++) {
             double among = StrictMath.exp(log[i] - largest) / sum / Math.max(faults, 1e-12);
-            if (among >= SHOWN && scored.get(i).fit() != null) {
+            if (among < SHOWN) {
+                continue;
+            }
+            if (i == unknown) {
+                suspects.add(SuspectWords.unknown(point, rounded(among)));
+            } else if (scored.get(i).fit() != null) {
                 suspects.add(SuspectWords.suspect(
                         scored.get(i).hypothesis(),
                         model,
@@ -123,6 +134,21 @@ public final class SuspectRanking {
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /**
+     * "None of these" against the best of what is known, logarithm: an explanation that may stray by {@link #UNKNOWN_FACTOR} times
+     * the standard deviations of everything, and pays for that freedom at every point.
+     */
+    private static double logUnknownAgainstBest(List<Contest.Entry> scored, CurveData data) {
+        Contest.Entry best = scored.stream()
+                .filter(s -> s.fit() != null)
+                .max(Comparator.comparingDouble(Contest.Entry::score))
+                .orElseThrow();
+        double wide = UNKNOWN_FACTOR * UNKNOWN_FACTOR;
+        return 0.5 * best.fit().chi2() * (1 - 1 / wide)
+                - data.size() * StrictMath.log(wide)
+                + StrictMath.log(HypothesisSet.UNKNOWN / best.hypothesis().weight());
     }
 
     /** Misfit of the best of all fits. */

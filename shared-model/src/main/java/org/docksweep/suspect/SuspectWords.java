@@ -25,6 +25,17 @@ final class SuspectWords {
                 Reason.of("next-" + key, what));
     }
 
+    static Suspect unknown(TestPoint point, double probability) {
+        return new Suspect(
+                FaultKind.UNKNOWN,
+                point.code(),
+                null,
+                null,
+                probability,
+                Reason.of("suspect-unknown", ""),
+                Reason.of("next-unknown"));
+    }
+
     private static String what(String position, String element, String contacts) {
         return element != null ? element : position != null ? position : contacts;
     }
