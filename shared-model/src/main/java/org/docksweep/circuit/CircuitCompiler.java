@@ -22,7 +22,10 @@ import org.docksweep.fleet.TestPoint;
  * <p>Spreads of healthy units are common practice, no source, except where the model states a tolerance.
  */
 public final class CircuitCompiler {
-    private static final double SHORT_OHM = 0.02;
+    /** What a short leaves, and the spread of its logarithm; common practice, no source. */
+    private static final double SHORT_OHM = 0.05;
+
+    private static final double SHORT_LOG_SPREAD = 1;
     private static final double CONTACT_OHM = 0.06;
     /** Plugs differ, and the calibration has taken one plug's resistance off: it may come out below 0. */
     private static final double CONTACT_SPREAD_OHM = 0.06;
@@ -31,6 +34,7 @@ public final class CircuitCompiler {
     /** Coils against their cabinet's body, some time after the last show. */
     private static final double COIL_SPREAD_KELVIN = 4;
     private static final double SEIZED_OHM = 1e-4;
+    private static final double SEIZED_SHARE = 0.02;
     /** Exponent of suspension creep and friction 1 / QP of a port; common practice, no source. */
     private static final double CREEP = 0.03;
 
@@ -206,9 +210,16 @@ public final class CircuitCompiler {
             add("fault.turns", StrictMath.log(0.1), 0.8);
         } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
-            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.2);
+            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.0);
         } else if (fault.kind() == CircuitFault.Kind.MAGNET_WEAK) {
             add("fault.magnet", StrictMath.log(0.85), 0.12);
+        } else if (fault.kind() == CircuitFault.Kind.COIL_SEIZED) {
+            // what little a stuck coil still moves, as resistance
+            double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
+            add("fault.seized", StrictMath.log(SEIZED_SHARE * dcResistanceOhm), 1.0);
+        } else if (fault.kind() == CircuitFault.Kind.DRIVER_SHORTED
+                || fault.kind() == CircuitFault.Kind.ELEMENT_SHORTED) {
+            add("fault.short", StrictMath.log(SHORT_OHM), SHORT_LOG_SPREAD);
         }
     }
 
@@ -252,7 +263,7 @@ public final class CircuitCompiler {
             return;
         }
         if (hit(CircuitFault.Kind.ELEMENT_SHORTED, element.id())) {
-            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+            terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter("fault.short")));
             return;
         }
         String id = element.id();
@@ -276,14 +287,14 @@ public final class CircuitCompiler {
     private void addDriver(String position, int a, int b) {
         DriverModel driver = book.driverModelAt(model, position);
         if (hit(CircuitFault.Kind.DRIVER_SHORTED, position)) {
-            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+            terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter("fault.short")));
         }
         boolean open = hit(CircuitFault.Kind.DRIVER_OPEN, position);
         double scale = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
                 ? 2
                 : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? 0.5 : 1;
         boolean here = fault.target().equals(position);
-        int series = here ? optional("fault.series") : -1;
+        int series = here ? Math.max(optional("fault.series"), optional("fault.seized")) : -1;
         int turns = here ? optional("fault.turns") : -1;
         CoilFault coilFault = new CoilFault(scale, series, turns, here ? optional("fault.magnet") : -1);
         boolean seized = hit(CircuitFault.Kind.COIL_SEIZED, position);

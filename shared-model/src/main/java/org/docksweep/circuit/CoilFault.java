@@ -9,8 +9,8 @@ package org.docksweep.circuit;
  * @param magnet parameter index of the factor on its force factor, or -1
  */
 record CoilFault(double scale, int seriesResistance, int turnShare, int magnet) {
-    /** More shorted turns than this leave nothing to be fitted. */
-    private static final double LARGEST_SHARE = 0.9;
+    /** More shorted turns than this are a short. */
+    private static final double LARGEST_SHARE = 0.6;
 
     double shareOf(double[] x) {
         return turnShare >= 0 ? Math.min(LARGEST_SHARE, StrictMath.exp(x[turnShare])) : 0;

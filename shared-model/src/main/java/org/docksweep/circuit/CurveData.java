@@ -58,12 +58,12 @@ public final class CurveData {
     }
 
     /**
-     * The same data for a circuit that a fault has changed: what was taught of the healthy circuit's error holds less, the more the
-     * fault changes the curve.
+     * The same data for circuits that a fault has changed: what was taught of the healthy circuit's error holds less, the more the
+     * curve deviates.
      *
-     * @param change by how much the fault changes ln Z at each point, absolute
-     * @param share model error as a share of the change
-     * @return data believed less where the curve changes
+     * @param change by how much ln Z deviates at each point, absolute
+     * @param share model error as a share of the deviation
+     * @return data believed less where the curve deviates
      */
     public CurveData doubtedWhere(double[] change, double share) {
         double[] wider = new double[size()];

@@ -1,7 +1,6 @@
 package org.docksweep.suspect;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.docksweep.circuit.CircuitCompiler;
 import org.docksweep.circuit.CircuitFault;
@@ -19,6 +18,10 @@ import org.docksweep.gate.Knowledge;
  * The race of a point's hypotheses for one curve. Healthy is fitted first. Faults that grow from nothing are weighed by a score
  * test at its optimum, values off by a change of their prior, changes of structure by one step on few points; only those that
  * could win, or take a noticeable share of the probability, are fitted.
+ *
+ * <p>A reference knows the healthy circuit's error to a tenth of a per cent, and nobody knows a broken one's so well. Where healthy is
+ * untenable, all are therefore compared on data believed less where the curve deviates: which fault it is, is read off large
+ * features then.
  */
 final class Contest {
     /** The first look at a change of structure uses every fifth point of the data, believed so much less. */
@@ -33,21 +36,25 @@ final class Contest {
     private static final int THINNED = 2;
     /** A hypothesis this far behind the best in logarithmic evidence is not fitted in full; its score stands. */
     private static final double RACE = 5;
-    /** Scores at the healthy optimum mean less, the worse that optimum fits. */
-    private static final double DOUBTED_RACE = 25;
     /** Healthy fits with a reduced chi squared above this doubt scores. */
     private static final double HEALTHY_FITS = 1.5;
-    /** Error of a circuit with changed structure, as a share of what the change does to ln Z. */
-    private static final double CHANGED_STRUCTURE_ERROR = 0.01;
+    /** Where healthy is untenable, all circuits are believed to this share of what the curve deviates by, no better. */
+    private static final double CHANGED_CIRCUIT_ERROR = 0.03;
+    /** What nobody thought of may stray by this many standard deviations. */
+    private static final double UNKNOWN_FACTOR = 4;
     /** So many are fitted in full at most, the best first. */
-    private static final int FITTED_AT_MOST = 7;
+    private static final int FITTED_AT_MOST = 8;
+    /** Scores mean less when the healthy optimum fits badly: then so many. */
+    private static final int DOUBTED_FITTED_AT_MOST = 16;
 
     private final ModelBook book;
     private final CabinetModel model;
     private final TestPoint point;
     private final Knowledge knowledge;
     private final CurveData data;
+    private final CircuitFit.Result sharp;
     private final CircuitFit.Result healthy;
+    private final double logUnknown;
     private final List<Entry> entries = new ArrayList<>();
 
     /**
@@ -56,7 +63,6 @@ final class Contest {
      * @param hypothesis the hypothesis
      * @param circuit its circuit
      * @param prior prior of all parameters
-     * @param data the curve, believed as far as its circuit is
      * @param start where a fit starts
      * @param logEvidence logarithm of its evidence so far, on the scale of fits to all data
      * @param fit its fit to all data, or null when it was not worth one
@@ -65,7 +71,6 @@ final class Contest {
             Hypothesis hypothesis,
             PointCircuit circuit,
             CircuitPrior prior,
-            CurveData data,
             double[] start,
             double logEvidence,
             CircuitFit.Result fit) {
@@ -74,7 +79,7 @@ final class Contest {
         }
 
         Entry with(double[] newStart, double newLogEvidence, CircuitFit.Result newFit) {
-            return new Entry(hypothesis, circuit, prior, data, newStart, newLogEvidence, newFit);
+            return new Entry(hypothesis, circuit, prior, newStart, newLogEvidence, newFit);
         }
     }
 
@@ -83,12 +88,54 @@ final class Contest {
         this.model = model;
         this.point = point;
         this.knowledge = knowledge;
-        this.data = data;
-        this.healthy = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), knowledge.start());
+        this.sharp = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), knowledge.start());
+        this.logUnknown = logUnknownAgainstHealthy(sharp, data);
+        if (logUnknown < 0) {
+            this.data = data;
+            this.healthy = sharp;
+        } else {
+            this.data = data.doubtedWhere(deviation(data), CHANGED_CIRCUIT_ERROR);
+            this.healthy = CircuitFit.fit(knowledge.circuit(), this.data, knowledge.prior(), knowledge.start());
+        }
     }
 
-    CircuitFit.Result healthy() {
-        return healthy;
+    /**
+     * "None of these" against healthy, logarithm: an explanation that may stray by {@link #UNKNOWN_FACTOR} times the standard
+     * deviations of everything, and pays for that freedom at every point.
+     */
+    private static double logUnknownAgainstHealthy(CircuitFit.Result healthy, CurveData data) {
+        double wide = UNKNOWN_FACTOR * UNKNOWN_FACTOR;
+        return 0.5 * healthy.chi2() * (1 - 1 / wide)
+                - data.size() * StrictMath.log(wide)
+                + StrictMath.log(HypothesisSet.UNKNOWN / HypothesisSet.HEALTHY);
+    }
+
+    /** How far ln Z is from what was expected, point by point. */
+    private double[] deviation(CurveData curve) {
+        double[][] expected = CircuitFit.predict(
+                knowledge.circuit(), curve.frequencyHz(), knowledge.prior().mean());
+        double[] deviation = new double[curve.size()];
+        for (int i = 0; i < deviation.length; i++) {
+            deviation[i] = Math.hypot(
+                    curve.logOhm()[i] - expected[0][i],
+                    Math.IEEEremainder(curve.phaseRad()[i] - expected[1][i], 2 * Math.PI));
+        }
+        return deviation;
+    }
+
+    /** Healthy against all data as sharp as reference or baseline make them. */
+    CircuitFit.Result sharpHealthy() {
+        return sharp;
+    }
+
+    /** ln of how much better "none of these" is than healthy, priors included. */
+    double logUnknown() {
+        return logUnknown;
+    }
+
+    /** The data all hypotheses were compared on. */
+    CurveData data() {
+        return data;
     }
 
     /** Runs the race; healthy first, then all faults that are still conceivable. */
@@ -98,7 +145,6 @@ final class Contest {
                 hypotheses.get(0),
                 knowledge.circuit(),
                 knowledge.prior(),
-                data,
                 healthy.x(),
                 healthy.logEvidence(),
                 healthy);
@@ -128,7 +174,6 @@ final class Contest {
                 hypothesis,
                 knowledge.circuit(),
                 knowledge.prior().with(index, mean, hypothesis.spread()),
-                data,
                 healthy.x(),
                 healthy.logEvidenceWith(knowledge.prior(), index, mean, hypothesis.spread()),
                 null);
@@ -152,7 +197,7 @@ final class Contest {
             double usual = hypothesis.severityOf(mean);
             double severity = Math.min(hypothesis.largestSeverity(), Math.max(0.1 * usual, Math.min(3 * usual, best)));
             x[last] = hypothesis.carried(severity);
-            entries.add(new Entry(hypothesis, circuit, prior, data, x, healthy.logEvidence() + ratio, null));
+            entries.add(new Entry(hypothesis, circuit, prior, x, healthy.logEvidence() + ratio, null));
         }
     }
 
@@ -167,7 +212,7 @@ final class Contest {
             CircuitPrior prior = knowledge.prior().extendedTo(circuit);
             double reached = CircuitFit.chi2AfterOneStep(circuit, few, prior, DOUBT);
             least = Math.min(least, reached);
-            looked.add(new Entry(hypothesis, circuit, prior, data, knowledge.start(), 0, null));
+            looked.add(new Entry(hypothesis, circuit, prior, startOf(prior), 0, null));
             chi2.add(reached);
         }
         CurveData thinned = data.thinned(THINNED);
@@ -181,52 +226,41 @@ final class Contest {
                                 knowledge.circuit(), thinned, knowledge.prior(), healthy.x(), CircuitFit.Effort.NEAR)
                         .logEvidence();
             }
-            Entry entry = doubted(looked.get(i));
-            CurveData thinnedHere = entry.data().thinned(THINNED);
+            Entry entry = looked.get(i);
             CircuitFit.Result quick =
-                    CircuitFit.fit(entry.circuit(), thinnedHere, entry.prior(), entry.start(), CircuitFit.Effort.QUICK);
-            double against = quick.logEvidence()
-                    + thinnedHere.logNormalisation()
-                    - reference
-                    - thinned.logNormalisation();
-            entries.add(entry.with(quick.x(), healthy.logEvidence() + against, null));
+                    CircuitFit.fit(entry.circuit(), thinned, entry.prior(), entry.start(), CircuitFit.Effort.QUICK);
+            entries.add(entry.with(quick.x(), healthy.logEvidence() + quick.logEvidence() - reference, null));
         }
     }
 
-    /** The circuit of a changed structure is known less well than the healthy one it was taught as. */
-    private Entry doubted(Entry entry) {
-        double[] hz = data.frequencyHz();
-        double[][] healthyCurve = CircuitFit.predict(knowledge.circuit(), hz, knowledge.prior().mean());
-        double[][] faultyCurve = CircuitFit.predict(entry.circuit(), hz, entry.prior().mean());
-        double[] change = new double[hz.length];
-        for (int i = 0; i < hz.length; i++) {
-            change[i] = Math.hypot(
-                    faultyCurve[0][i] - healthyCurve[0][i],
-                    Math.IEEEremainder(faultyCurve[1][i] - healthyCurve[1][i], 2 * Math.PI));
-        }
-        return new Entry(
-                entry.hypothesis(),
-                entry.circuit(),
-                entry.prior(),
-                data.doubtedWhere(change, CHANGED_STRUCTURE_ERROR),
-                entry.start(),
-                entry.logEvidence(),
-                null);
+    private double[] startOf(CircuitPrior prior) {
+        double[] start = prior.mean();
+        double[] healthyStart = knowledge.start();
+        System.arraycopy(healthyStart, 0, start, 0, healthyStart.length);
+        return start;
     }
 
+    /** Fits whoever leads without a fit, until all that could win are fitted: scores flatter. */
     private void fitTheBest(Entry first, boolean fits) {
-        entries.sort(Comparator.comparingDouble(Entry::score).reversed());
-        double race = fits ? RACE : DOUBTED_RACE;
-        double best = Math.max(first.score(), entries.get(0).score());
-        for (int i = 0; i < Math.min(FITTED_AT_MOST, entries.size()); i++) {
-            Entry entry = entries.get(i);
-            if (entry.score() < best - race) {
-                break;
+        int most = fits ? FITTED_AT_MOST : DOUBTED_FITTED_AT_MOST;
+        double best = first.score();
+        for (int count = 0; count < most; count++) {
+            int leader = -1;
+            for (int i = 0; i < entries.size(); i++) {
+                if (entries.get(i).fit() == null
+                        && (leader < 0 || entries.get(i).score() > entries.get(leader).score())) {
+                    leader = i;
+                }
             }
+            if (leader < 0 || entries.get(leader).score() < best - RACE) {
+                return;
+            }
+            Entry entry = entries.get(leader);
             CircuitFit.Result fit =
-                    CircuitFit.fit(entry.circuit(), entry.data(), entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
-            double against = entry.data().logNormalisation() - data.logNormalisation();
-            entries.set(i, entry.with(fit.x(), fit.logEvidence() + against, fit));
+                    CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
+            Entry fitted = entry.with(fit.x(), fit.logEvidence(), fit);
+            entries.set(leader, fitted);
+            best = Math.max(best, fitted.score());
         }
     }
 

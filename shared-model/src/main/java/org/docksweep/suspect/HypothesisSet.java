@@ -15,7 +15,7 @@ import org.docksweep.fleet.Way;
  * probabilities of a returned cabinet; common practice, no source. Confirmed causes from the bench will replace them.
  */
 final class HypothesisSet {
-    private static final double HEALTHY = 0.9;
+    static final double HEALTHY = 0.9;
     private static final double HIGH_DRIVER_OPEN = 0.02;
     private static final double DRIVER_OPEN = 0.008;
     private static final double DRIVER_SHORTED = 0.002;
@@ -37,8 +37,8 @@ final class HypothesisSet {
     private static final double PART_DRIFTED = 0.003;
     private static final double LEAK = 0.003;
     private static final double PORT_BLOCKED = 0.001;
-    /** A drifted part is anywhere within about a factor of two. */
-    private static final double DRIFT_SPREAD = 0.5;
+    /** A drifted part is seldom off by more than a factor of two. */
+    private static final double DRIFT_SPREAD = 0.35;
 
     private HypothesisSet() {}
 

@@ -20,8 +20,10 @@ public final class SuspectRanking {
     private static final double SHOWN = 0.01;
     /** A curve that some explanation meets to this relative error counts as explained, however sharp its reference is. */
     private static final double MISFIT_SIGMA = 0.012;
-    /** What nobody thought of may stray by this many standard deviations. */
-    private static final double UNKNOWN_FACTOR = 4;
+    /** Known faults together must be this good against healthy to be named where healthy is untenable. */
+    private static final double KNOWN_AGAINST_HEALTHY = 0.25;
+    /** Largest exponent worth taking. */
+    private static final double MOST_LOG = 600;
     /** Suspects shown at most. */
     private static final int SHOWN_AT_MOST = 6;
 
@@ -72,8 +74,9 @@ public final class SuspectRanking {
      * @return the explanation
      */
     public Explanation explain(ImpedanceCurve curve) {
-        CurveData data = knowledge.dataOf(curve);
-        List<Contest.Entry> scored = new Contest(book, model, point, knowledge, data).run();
+        Contest contest = new Contest(book, model, point, knowledge, knowledge.dataOf(curve));
+        List<Contest.Entry> scored = contest.run();
+        CurveData data = contest.data();
         // When even the best explanation misfits, all data are believed less: no verdict from model error alone.
         double temper = Math.max(
                 1,
@@ -83,10 +86,11 @@ public final class SuspectRanking {
                                 .min()
                                 .orElseThrow()
                         / (2.0 * data.size()));
-        return posterior(scored, temper, data);
+        return posterior(contest, scored, temper);
     }
 
-    private Explanation posterior(List<Contest.Entry> scored, double temper, CurveData data) {
+    private Explanation posterior(Contest contest, List<Contest.Entry> scored, double temper) {
+        CurveData data = contest.data();
         double[] log = new double[scored.size() + 1];
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < scored.size(); i++) {
@@ -98,18 +102,25 @@ public final class SuspectRanking {
             log[i] = entry.score() + 0.5 * chi2 * (1 - 1 / temper);
             largest = Math.max(largest, log[i]);
         }
-        int unknown = scored.size();
-        log[unknown] = largest + logUnknownAgainstBest(scored, data);
-        largest = Math.max(largest, log[unknown]);
-        double sum = 0;
-        for (double l : log) {
-            sum += StrictMath.exp(l - largest);
+        double known = 0;
+        for (int i = 1; i < scored.size(); i++) {
+            known += StrictMath.exp(log[i] - largest);
         }
-        double healthy = StrictMath.exp(log[0] - largest) / sum;
-        double faults = 1 - healthy;
+        double well = StrictMath.exp(log[0] - largest);
+        int unknown = scored.size();
+        log[unknown] = log[0] + contest.logUnknown();
+        double none = StrictMath.exp(Math.min(MOST_LOG, log[unknown] - largest));
+        double faults = (known + none) / (known + none + well);
+        // "None of these" is named where no known fault is as good as none at all.
+        boolean named = known > KNOWN_AGAINST_HEALTHY * well;
+        double sum = named ? known : known + none;
+        double reference = largest;
         List<Suspect> suspects = new ArrayList<>();
         for (int i = 1; i < log.length; i++) {
-            double among = StrictMath.exp(log[i] - largest) / sum / Math.max(faults, 1e-12);
+            if (i == unknown && named) {
+                continue;
+            }
+            double among = StrictMath.exp(Math.min(MOST_LOG, log[i] - reference)) / Math.max(sum, 1e-300);
             if (among < SHOWN) {
                 continue;
             }
@@ -129,26 +140,11 @@ public final class SuspectRanking {
         return new Explanation(
                 faults,
                 misfit(scored, data),
-                healthyFit.chi2() / (2.0 * data.size()),
+                contest.sharpHealthy().chi2() / (2.0 * data.size()),
                 rawEvidence(scored) + data.logNormalisation(),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
-    }
-
-    /**
-     * "None of these" against the best of what is known, logarithm: an explanation that may stray by {@link #UNKNOWN_FACTOR} times
-     * the standard deviations of everything, and pays for that freedom at every point.
-     */
-    private static double logUnknownAgainstBest(List<Contest.Entry> scored, CurveData data) {
-        Contest.Entry best = scored.stream()
-                .filter(s -> s.fit() != null)
-                .max(Comparator.comparingDouble(Contest.Entry::score))
-                .orElseThrow();
-        double wide = UNKNOWN_FACTOR * UNKNOWN_FACTOR;
-        return 0.5 * best.fit().chi2() * (1 - 1 / wide)
-                - data.size() * StrictMath.log(wide)
-                + StrictMath.log(HypothesisSet.UNKNOWN / best.hypothesis().weight());
     }
 
     /** Misfit of the best of all fits. */

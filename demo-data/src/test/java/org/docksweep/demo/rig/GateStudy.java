@@ -279,7 +279,15 @@ public final class GateStudy {
                 p[p.length - 1 - p.length / 100],
                 p[p.length - 1]);
         counts.forEach((key, c) -> System.out.printf(
-                Locale.ROOT, "   %-28s missed %d of %d   %s%n", key, c.missed, c.n, c.said));
+                Locale.ROOT,
+                "   %-28s missed %d of %d, right first %d, among two %d   %s%n",
+                key,
+                c.missed,
+                c.n,
+                c.first,
+                c.second,
+                c.said));
+        System.out.printf(Locale.ROOT, "   named: %d, right first %d, among two %d%n", named, namedFirst, namedSecond);
     }
 
     /** How many other groups of suspects come before the truth's, or -1. */
