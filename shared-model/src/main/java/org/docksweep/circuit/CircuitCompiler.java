@@ -33,6 +33,7 @@ public final class CircuitCompiler {
     private static final double CLIMATE_SPREAD_KELVIN = 10;
     /** Coils against their cabinet's body, some time after the last show. */
     private static final double COIL_SPREAD_KELVIN = 4;
+
     private static final double SEIZED_OHM = 1e-4;
     private static final double SEIZED_SHARE = 0.02;
     /** Exponent of suspension creep and friction 1 / QP of a port; common practice, no source. */

@@ -20,6 +20,8 @@ public final class CircuitFit {
 
     /** How much work a fit may take. */
     public enum Effort {
+        /** None: the evidence at the start. */
+        NONE(0, 0),
         /** For telling hopeless hypotheses apart from others. */
         QUICK(5, 0),
         /** To convergence from a start that is already near. */
@@ -52,8 +54,7 @@ public final class CircuitFit {
         this.mean = prior.mean();
         this.spread = prior.spread();
         if (mean.length != n) {
-            throw new IllegalArgumentException(
-                    "prior has " + mean.length + " parameters, the circuit has " + n);
+            throw new IllegalArgumentException("prior has " + mean.length + " parameters, the circuit has " + n);
         }
         this.circuit = circuit;
         this.data = data;
@@ -165,8 +166,7 @@ public final class CircuitFit {
         for (double s : spread) {
             logEvidence -= StrictMath.log(s);
         }
-        return new Result(
-                descent.x, normal.dataChi2(), normal.priorChi2(), logEvidence, normal.standardDeviations());
+        return new Result(descent.x, normal.dataChi2(), normal.priorChi2(), logEvidence, normal.standardDeviations());
     }
 
     /** A walk downhill. */

@@ -51,7 +51,8 @@ public final class CurveData {
             rows[1][i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
             rows[2][i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
             double stray = offsets.sigmaAt(grid[at]);
-            rows[3][i] = StrictMath.hypot(uncertainty[at] / magnitude, StrictMath.hypot(offsets.grain(), ROUGH_SHARE * stray));
+            rows[3][i] = StrictMath.hypot(
+                    uncertainty[at] / magnitude, StrictMath.hypot(offsets.grain(), ROUGH_SHARE * stray));
             rows[4][i] = stray;
         }
         return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);

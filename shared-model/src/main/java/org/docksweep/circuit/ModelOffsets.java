@@ -12,12 +12,7 @@ package org.docksweep.circuit;
  * @param grain standard deviation of what differs from point to point and is not the measurement's noise, greater than 0
  */
 public record ModelOffsets(
-        double[] frequencyHz,
-        double[] logOhm,
-        double[] phaseRad,
-        double[] sigma,
-        double untaughtSigma,
-        double grain) {
+        double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma, double untaughtSigma, double grain) {
 
     /**
      * No knowledge: the model is trusted to a given relative error.

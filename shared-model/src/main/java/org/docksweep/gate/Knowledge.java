@@ -61,7 +61,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
      */
     public static Knowledge nominal(ModelBook book, CabinetModel model, TestPoint point) {
         PointCircuit circuit = CircuitCompiler.compile(book, model, point, CircuitFault.NONE);
-        return new Knowledge(circuit, CircuitPrior.nominal(circuit.parameters()), ModelOffsets.none(UNTAUGHT_SIGMA, UNTAUGHT_GRAIN));
+        return new Knowledge(
+                circuit, CircuitPrior.nominal(circuit.parameters()), ModelOffsets.none(UNTAUGHT_SIGMA, UNTAUGHT_GRAIN));
     }
 
     /**
@@ -104,9 +105,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
                 : new Knowledge(
                         circuit,
                         prior.with(
-                                circuit.indexOf("climate"),
-                                ambientCelsius - REFERENCE_CELSIUS,
-                                CLIMATE_SPREAD_KELVIN),
+                                circuit.indexOf("climate"), ambientCelsius - REFERENCE_CELSIUS, CLIMATE_SPREAD_KELVIN),
                         offsets);
     }
 

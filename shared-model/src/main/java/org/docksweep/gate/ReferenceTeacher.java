@@ -39,7 +39,9 @@ public final class ReferenceTeacher {
     private static final int ROUNDS = 3;
     /** What healthy units of one model stray by from their common offset, smooth over frequency. */
     private static final double STRAY_SIGMA = 0.001;
-    /** Weight of that, in units. */
+    /** What they may stray by while one or two units say nothing of it. */
+    private static final double UNSEEN_STRAY_SIGMA = 0.006;
+    /** Weight of the first, in units. */
     private static final double STRAY_WEIGHT = 2;
     /** A band of a third of an octave. */
     private static final int BAND_REACH = 4;
@@ -183,8 +185,7 @@ public final class ReferenceTeacher {
                         starts.isEmpty() ? knowledge.start() : starts.get(u));
                 fits.add(fit.x());
                 fitSpreads.add(fit.posteriorSpread());
-                CurveData all =
-                        CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
+                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
                 double[][] fitted = CircuitFit.predict(knowledge.circuit(), grid, fit.x());
                 double[] log = new double[grid.length];
                 double[] phase = new double[grid.length];
@@ -221,7 +222,8 @@ public final class ReferenceTeacher {
         }
 
         private boolean isOfTheCabinet(int p) {
-            return Drift.belongsToTheCabinet(nominal.circuit().parameters().get(p).id());
+            return Drift.belongsToTheCabinet(
+                    nominal.circuit().parameters().get(p).id());
         }
 
         /**
@@ -249,8 +251,8 @@ public final class ReferenceTeacher {
             }
             double[] spread = new double[tolerance.length];
             for (int p = 0; p < spread.length; p++) {
-                double makers = (RATIO_WEIGHT + (n - 1.0) * ratios[trade(p)])
-                        / (RATIO_WEIGHT + (n - 1.0) * judged[trade(p)]);
+                double makers =
+                        (RATIO_WEIGHT + (n - 1.0) * ratios[trade(p)]) / (RATIO_WEIGHT + (n - 1.0) * judged[trade(p)]);
                 double own = tolerance[p] * tolerance[p] * (n < 3 ? 1 : makers);
                 double blended =
                         n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
@@ -282,7 +284,7 @@ public final class ReferenceTeacher {
                     sum += squares[k] / (to - from + 1);
                 }
                 double blended = n < 3
-                        ? STRAY_SIGMA * STRAY_SIGMA
+                        ? UNSEEN_STRAY_SIGMA * UNSEEN_STRAY_SIGMA
                         : (STRAY_WEIGHT * STRAY_SIGMA * STRAY_SIGMA + (n - 1) * sum) / (STRAY_WEIGHT + n - 1);
                 sigma[i] = Math.sqrt(few * blended);
             }
@@ -374,7 +376,10 @@ public final class ReferenceTeacher {
         Random random = new Random(RIBBON_SEED);
         for (int n = 3; n <= MAX_UNITS; n++) {
             for (int draw = 0; draw < TRIMMED_DRAWS; draw++) {
-                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian).limit(n).toArray()) / TRIMMED_DRAWS;
+                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian)
+                                .limit(n)
+                                .toArray())
+                        / TRIMMED_DRAWS;
             }
         }
         return expected;

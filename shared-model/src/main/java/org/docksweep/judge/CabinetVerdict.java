@@ -114,8 +114,7 @@ final class CabinetVerdict {
     private static List<Suspect> suspects(List<PointJudgement> judgements) {
         return judgements.stream()
                 .filter(j -> !j.suspects().isEmpty())
-                .sorted(Comparator.comparingDouble(
-                        j -> -j.suspects().get(0).probability()))
+                .sorted(Comparator.comparingDouble(j -> -j.suspects().get(0).probability()))
                 .flatMap(j -> j.suspects().stream())
                 .toList();
     }

@@ -169,8 +169,7 @@ final class TerminalsJudge {
             Explanation explanation,
             PointReference reference) {
         boolean unexplained = explanation.reducedChi2() > request.limits().misfitLimit();
-        List<Suspect> suspects = new ArrayList<>(AmbiguityGroups.of(
-                        request.book(), request.model(), point, reference)
+        List<Suspect> suspects = new ArrayList<>(AmbiguityGroups.of(request.book(), request.model(), point, reference)
                 .arrange(explanation.suspects()));
         CurveReadings.Deviation worst = reader.deviation();
         suspects.replaceAll(s -> s.kind() == FaultKind.UNKNOWN ? unknown(s.probability(), worst) : s);

@@ -23,7 +23,7 @@ import org.docksweep.gate.PointReference;
  * Which faults of a test point the current cannot tell apart, computed before anything is measured: two faults belong together
  * when their signatures, with all that healthy units may differ in taken out, correlate by more than {@link #TOLD_APART} at
  * severities that matter ({@link Severities}). Faults whose severity is fixed must besides differ by less than
- * {@link #STANDS_OUT} standard deviations. Every pair of a group does so (complete linkage).
+ * 6 standard deviations, or 5 % of what they change. Every pair of a group does so (complete linkage).
  */
 public final class AmbiguityGroups {
     /** Correlation above which two faults cannot be told apart. */
@@ -31,6 +31,9 @@ public final class AmbiguityGroups {
 
     /** Standard deviations by which two faults of fixed severity may differ and still count as alike. */
     private static final double STANDS_OUT = 6;
+
+    /** A broken circuit is known to this share of what the fault changes. */
+    private static final double KNOWN_TO = 0.05;
 
     private static final int KEPT_AT_MOST = 256;
     private static final Map<Object, AmbiguityGroups> KEPT = new ConcurrentHashMap<>();
@@ -217,7 +220,6 @@ public final class AmbiguityGroups {
             joinAlike(clusters);
             List<Group> groups = clusters.stream()
                     .map(c -> {
-                        // a part of half and one of twice the impedance are one kind of suspect
                         List<Member> members = c.stream().map(Seen::member).toList();
                         return new Group(members, members.size() > 1 ? Split.of(members, point) : null);
                     })
@@ -299,14 +301,20 @@ public final class AmbiguityGroups {
         /** Correlation, but 0 where even the small rest stands out by itself: a short and another short, both enormous. */
         private static double alike(Seen a, Seen b) {
             double correlation = a.signature().correlation(b.signature());
-            boolean eitherWay = a.member().kind() == FaultKind.PART_DRIFTED || b.member().kind() == FaultKind.PART_DRIFTED;
+            boolean eitherWay =
+                    a.member().kind() == FaultKind.PART_DRIFTED || b.member().kind() == FaultKind.PART_DRIFTED;
             boolean bothHard = !a.soft() && !b.soft();
             double rest = Math.sqrt(Math.max(
                     0,
                     a.signature().strength()
                             + b.signature().strength()
-                            - 2 * correlation * Math.sqrt(a.signature().strength() * b.signature().strength())));
-            if (bothHard && rest > STANDS_OUT) {
+                            - 2
+                                    * correlation
+                                    * Math.sqrt(a.signature().strength()
+                                            * b.signature().strength())));
+            double smaller =
+                    Math.sqrt(Math.min(a.signature().strength(), b.signature().strength()));
+            if (bothHard && rest > Math.max(STANDS_OUT, KNOWN_TO * smaller)) {
                 return 0;
             }
             return eitherWay ? Math.abs(correlation) : correlation;

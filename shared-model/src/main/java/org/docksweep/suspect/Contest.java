@@ -1,6 +1,7 @@
 package org.docksweep.suspect;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.docksweep.circuit.CircuitCompiler;
 import org.docksweep.circuit.CircuitFault;
@@ -32,26 +33,25 @@ final class Contest {
     private static final double CONCEIVABLE = 40;
     /** Slopes by severity are taken so close to none, as a share of the usual severity: resonances soon bend. */
     static final double SLOPE_STEP = 0.02;
-    /** Quick fits use every second point of the data. */
+    /** Where healthy is untenable, every second point of the data says enough. */
     private static final int THINNED = 2;
     /** A hypothesis this far behind the best in logarithmic evidence is not fitted in full; its score stands. */
     private static final double RACE = 5;
-    /** Healthy fits with a reduced chi squared above this doubt scores. */
-    private static final double HEALTHY_FITS = 1.5;
+    /** Scores mean less where healthy is untenable. */
+    private static final double DOUBTED_RACE = 20;
     /** Where healthy is untenable, all circuits are believed to this share of what the curve deviates by, no better. */
     private static final double CHANGED_CIRCUIT_ERROR = 0.03;
     /** What nobody thought of may stray by this many standard deviations. */
     private static final double UNKNOWN_FACTOR = 4;
     /** So many are fitted in full at most, the best first. */
     private static final int FITTED_AT_MOST = 8;
-    /** Scores mean less when the healthy optimum fits badly: then so many. */
-    private static final int DOUBTED_FITTED_AT_MOST = 16;
 
     private final ModelBook book;
     private final CabinetModel model;
     private final TestPoint point;
     private final Knowledge knowledge;
     private final CurveData data;
+    private final CurveData sharpData;
     private final CircuitFit.Result sharp;
     private final CircuitFit.Result healthy;
     private final double logUnknown;
@@ -88,13 +88,15 @@ final class Contest {
         this.model = model;
         this.point = point;
         this.knowledge = knowledge;
+        this.sharpData = data;
         this.sharp = CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), knowledge.start());
         this.logUnknown = logUnknownAgainstHealthy(sharp, data);
         if (logUnknown < 0) {
             this.data = data;
             this.healthy = sharp;
         } else {
-            this.data = data.doubtedWhere(deviation(data), CHANGED_CIRCUIT_ERROR);
+            CurveData few = data.thinned(THINNED);
+            this.data = few.doubtedWhere(deviation(few), CHANGED_CIRCUIT_ERROR);
             this.healthy = CircuitFit.fit(knowledge.circuit(), this.data, knowledge.prior(), knowledge.start());
         }
     }
@@ -123,14 +125,32 @@ final class Contest {
         return deviation;
     }
 
-    /** Healthy against all data as sharp as reference or baseline make them. */
-    CircuitFit.Result sharpHealthy() {
-        return sharp;
+    /** Reduced chi squared of healthy on data believed fully. */
+    double sharpReducedChi2() {
+        return sharp.chi2() / (2.0 * sharpData.size());
     }
 
     /** ln of how much better "none of these" is than healthy, priors included. */
     double logUnknown() {
         return logUnknown;
+    }
+
+    /**
+     * Evidence of the best explanation on data believed fully, comparable between cabinet models.
+     *
+     * @param entries entries of the race
+     * @return logarithm
+     */
+    double sharpLogEvidence(List<Entry> entries) {
+        Entry best = entries.stream()
+                .filter(e -> e.fit() != null)
+                .max(Comparator.comparingDouble(Entry::score))
+                .orElseThrow();
+        CircuitFit.Result fit = CircuitFit.fit(
+                best.circuit(), sharpData, best.prior(), best.fit().x(), CircuitFit.Effort.NONE);
+        return fit.logEvidence()
+                + sharpData.logNormalisation()
+                + StrictMath.log(best.hypothesis().weight());
     }
 
     /** The data all hypotheses were compared on. */
@@ -142,13 +162,7 @@ final class Contest {
     List<Entry> run() {
         List<Hypothesis> hypotheses = HypothesisSet.of(model, point);
         Entry first = new Entry(
-                hypotheses.get(0),
-                knowledge.circuit(),
-                knowledge.prior(),
-                healthy.x(),
-                healthy.logEvidence(),
-                healthy);
-        boolean fits = healthy.dataChi2() < HEALTHY_FITS * 2 * data.size();
+                hypotheses.get(0), knowledge.circuit(), knowledge.prior(), healthy.x(), healthy.logEvidence(), healthy);
         List<Hypothesis> growing = new ArrayList<>();
         List<Hypothesis> changing = new ArrayList<>();
         for (Hypothesis hypothesis : hypotheses.subList(1, hypotheses.size())) {
@@ -162,7 +176,7 @@ final class Contest {
         }
         score(growing);
         firstLook(changing);
-        fitTheBest(first, fits);
+        fitTheBest(first);
         entries.add(0, first);
         return entries;
     }
@@ -215,21 +229,14 @@ final class Contest {
             looked.add(new Entry(hypothesis, circuit, prior, startOf(prior), 0, null));
             chi2.add(reached);
         }
-        CurveData thinned = data.thinned(THINNED);
-        double reference = Double.NaN;
         for (int i = 0; i < looked.size(); i++) {
             if (chi2.get(i) > least + CONCEIVABLE) {
                 continue;
             }
-            if (Double.isNaN(reference)) {
-                reference = CircuitFit.fit(
-                                knowledge.circuit(), thinned, knowledge.prior(), healthy.x(), CircuitFit.Effort.NEAR)
-                        .logEvidence();
-            }
             Entry entry = looked.get(i);
-            CircuitFit.Result quick =
-                    CircuitFit.fit(entry.circuit(), thinned, entry.prior(), entry.start(), CircuitFit.Effort.QUICK);
-            entries.add(entry.with(quick.x(), healthy.logEvidence() + quick.logEvidence() - reference, null));
+            CircuitFit.Result fit =
+                    CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
+            entries.add(entry.with(fit.x(), fit.logEvidence(), fit));
         }
     }
 
@@ -241,18 +248,22 @@ final class Contest {
     }
 
     /** Fits whoever leads without a fit, until all that could win are fitted: scores flatter. */
-    private void fitTheBest(Entry first, boolean fits) {
-        int most = fits ? FITTED_AT_MOST : DOUBTED_FITTED_AT_MOST;
+    private void fitTheBest(Entry first) {
         double best = first.score();
-        for (int count = 0; count < most; count++) {
+        for (Entry entry : entries) {
+            best = entry.fit() == null ? best : Math.max(best, entry.score());
+        }
+        double race = logUnknown < 0 ? RACE : DOUBTED_RACE;
+        for (int count = 0; count < FITTED_AT_MOST; count++) {
             int leader = -1;
             for (int i = 0; i < entries.size(); i++) {
                 if (entries.get(i).fit() == null
-                        && (leader < 0 || entries.get(i).score() > entries.get(leader).score())) {
+                        && (leader < 0
+                                || entries.get(i).score() > entries.get(leader).score())) {
                     leader = i;
                 }
             }
-            if (leader < 0 || entries.get(leader).score() < best - RACE) {
+            if (leader < 0 || entries.get(leader).score() < best - race) {
                 return;
             }
             Entry entry = entries.get(leader);

@@ -27,6 +27,7 @@ final class HypothesisSet {
     private static final double PLUG_CONTACT = 0.004;
     /** None of the faults enumerated. */
     static final double UNKNOWN = 0.002;
+
     private static final double POLARITY = 0.001;
     /** Resistance of a bad plug above that of a good one, and its spread, in ohm. */
     private static final double PLUG_CONTACT_OHM = 0.5;

@@ -14,8 +14,7 @@ import org.docksweep.fleet.TestPoint;
  * @param leakFactor factor on the leakage loss Q
  * @param magnetFactor factor on the force factor
  */
-public record Severities(
-        double contactShare, double turns, double partOff, double leakFactor, double magnetFactor) {
+public record Severities(double contactShare, double turns, double partOff, double leakFactor, double magnetFactor) {
     /** With the cabinet's own baseline. */
     public static final Severities WITH_BASELINE = new Severities(0.1, 0.05, 0.15, 0.5, 0.9);
     /** With a reference of the model only. */

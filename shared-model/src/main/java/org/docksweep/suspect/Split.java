@@ -18,16 +18,15 @@ public enum Split {
     LISTEN;
 
     static Split of(List<AmbiguityGroups.Member> members, TestPoint point) {
-        boolean plug = members.stream()
-                .anyMatch(m -> m.kind() == FaultKind.CONTACT_RESISTANCE && m.positionCode() == null);
+        boolean plug =
+                members.stream().anyMatch(m -> m.kind() == FaultKind.CONTACT_RESISTANCE && m.positionCode() == null);
         boolean contact = members.stream().anyMatch(m -> m.kind() == FaultKind.CONTACT_RESISTANCE);
         boolean resistor = members.stream()
                 .anyMatch(m -> m.kind() == FaultKind.PART_DRIFTED
                         && AmbiguityGroups.element(point, m.elementId())
                                 .filter(NetworkElement.Resistor.class::isInstance)
                                 .isPresent());
-        boolean box = members.stream()
-                .anyMatch(m -> m.kind() == FaultKind.LEAK || m.kind() == FaultKind.PORT_BLOCKED);
+        boolean box = members.stream().anyMatch(m -> m.kind() == FaultKind.LEAK || m.kind() == FaultKind.PORT_BLOCKED);
         boolean driver = members.stream().anyMatch(m -> m.positionCode() != null && m.elementId() == null);
         if (plug) {
             return SWAP_CABLE;

@@ -98,7 +98,8 @@ public final class SuspectRanking {
             // evidence falls by half of chi squared; one that was not fitted is known by its evidence alone
             double chi2 = entry.fit() != null
                     ? entry.fit().chi2()
-                    : scored.get(0).fit().chi2() - 2 * (entry.logEvidence() - scored.get(0).logEvidence());
+                    : scored.get(0).fit().chi2()
+                            - 2 * (entry.logEvidence() - scored.get(0).logEvidence());
             log[i] = entry.score() + 0.5 * chi2 * (1 - 1 / temper);
             largest = Math.max(largest, log[i]);
         }
@@ -140,8 +141,8 @@ public final class SuspectRanking {
         return new Explanation(
                 faults,
                 misfit(scored, data),
-                contest.sharpHealthy().chi2() / (2.0 * data.size()),
-                rawEvidence(scored) + data.logNormalisation(),
+                contest.sharpReducedChi2(),
+                contest.sharpLogEvidence(scored),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
@@ -153,7 +154,8 @@ public final class SuspectRanking {
                 .filter(s -> s.fit() != null)
                 .min(Comparator.comparingDouble(s -> s.fit().chi2()))
                 .orElseThrow();
-        double[][] fitted = CircuitFit.predict(best.circuit(), data.frequencyHz(), best.fit().x());
+        double[][] fitted = CircuitFit.predict(
+                best.circuit(), data.frequencyHz(), best.fit().x());
         double sum = 0;
         for (int i = 0; i < data.size(); i++) {
             double log = data.logOhm()[i] - fitted[0][i];
@@ -166,10 +168,5 @@ public final class SuspectRanking {
     /** Four decimals: more is noise, and would differ with every change of the engine. */
     private static double rounded(double probability) {
         return Math.min(1, Math.rint(probability * 1e4) / 1e4);
-    }
-
-    /** Evidence of the whole model with the data fully believed: what other models are compared with. */
-    private static double rawEvidence(List<Contest.Entry> scored) {
-        return scored.stream().mapToDouble(Contest.Entry::score).max().orElseThrow();
     }
 }

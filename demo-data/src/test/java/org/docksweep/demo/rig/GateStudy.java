@@ -2,7 +2,6 @@ package org.docksweep.demo.rig;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -21,7 +20,6 @@ import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.TestPoint;
-import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
@@ -76,7 +74,9 @@ public final class GateStudy {
         VirtualCabinet there = cabinet.at(new Climate(coil, truck, truck, (truck + ambient) / 2));
         if (rig != null) {
             return new Taken(
-                    rig.corrected(rig.sweep(there, point, contact + 0.05, random).impedance()), ambient);
+                    rig.corrected(
+                            rig.sweep(there, point, contact + 0.05, random).impedance()),
+                    ambient);
         }
         Load load = there.load(point.code());
         double[] hz = FrequencyGrid.within(
@@ -223,7 +223,8 @@ public final class GateStudy {
                 }
                 Taken now = sweep(fault == null ? unit : unit.with(fault), point);
                 long start = cpuNanos();
-                Explanation e = new SuspectRanking(book, model, point, knowledge.at(now.ambientCelsius())).explain(now.curve());
+                Explanation e =
+                        new SuspectRanking(book, model, point, knowledge.at(now.ambientCelsius())).explain(now.curve());
                 nanos += cpuNanos() - start;
                 judged++;
                 boolean fails = e.faultProbability() >= FAILS || e.reducedChi2() > 12;
@@ -234,8 +235,12 @@ public final class GateStudy {
                     chi.add(e.healthyReducedChi2());
                     suspicion.add(e.faultProbability());
                     if (fails) {
-                        System.out.printf(Locale.ROOT, "   false fail: p %.3f chi %.2f %s%n",
-                                e.faultProbability(), e.healthyReducedChi2(), says(e, 3));
+                        System.out.printf(
+                                Locale.ROOT,
+                                "   false fail: p %.3f chi %.2f %s%n",
+                                e.faultProbability(),
+                                e.healthyReducedChi2(),
+                                says(e, 3));
                     }
                 } else {
                     String key = fault.kind() + " " + fault.target()
@@ -250,7 +255,9 @@ public final class GateStudy {
                     named += fails ? 1 : 0;
                     namedFirst += fails && rank == 0 ? 1 : 0;
                     namedSecond += fails && rank >= 0 && rank <= 1 ? 1 : 0;
-                    c.said.merge(fails ? says(e, 1) : String.format(Locale.ROOT, "-(%.2f)", e.faultProbability()), 1,
+                    c.said.merge(
+                            fails ? says(e, 1) : String.format(Locale.ROOT, "-(%.2f)", e.faultProbability()),
+                            1,
                             Integer::sum);
                 }
             }
@@ -329,8 +336,13 @@ public final class GateStudy {
     private static String says(Explanation e, int n) {
         StringBuilder text = new StringBuilder();
         for (Suspect s : e.suspects().subList(0, Math.min(n, e.suspects().size()))) {
-            text.append(String.format(Locale.ROOT, "%s %s%s %.2f; ", s.kind(), s.positionCode() == null ? "" : s.positionCode(),
-                    s.elementId() == null ? "" : "/" + s.elementId(), s.probability()));
+            text.append(String.format(
+                    Locale.ROOT,
+                    "%s %s%s %.2f; ",
+                    s.kind(),
+                    s.positionCode() == null ? "" : s.positionCode(),
+                    s.elementId() == null ? "" : "/" + s.elementId(),
+                    s.probability()));
         }
         return text.toString().replaceAll(" [0-9.]+; $", n == 1 ? "" : "$0");
     }
