@@ -3,8 +3,10 @@ package org.docksweep.demo;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Map;
 import org.docksweep.demo.physics.DriverMechanics;
+import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.ModelBook;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
@@ -36,13 +38,23 @@ public final class DemoModels {
         return Mechanics.BY_CODE;
     }
 
+    /** Numbers of the driver models that the bench works by. */
+    static List<DriverBenchData> benchData() {
+        return read("bench.json", new TypeReference<>() {});
+    }
+
+    /** The catalogue with what lies on the shelf. */
+    static List<DemoBench.Shelf> shelves() {
+        return read("parts.json", new TypeReference<>() {});
+    }
+
     /** Read once: every cabinet built asks for it. */
     private static final class Mechanics {
         static final Map<String, DriverMechanics> BY_CODE =
                 Map.copyOf(read("drivers.json", new TypeReference<Map<String, DriverMechanics>>() {}));
     }
 
-    private static <T> T read(String resource, TypeReference<T> type) {
+    static <T> T read(String resource, TypeReference<T> type) {
         try (InputStream in = DemoModels.class.getResourceAsStream(resource)) {
             if (in == null) {
                 throw new IllegalStateException(

@@ -228,7 +228,8 @@ public final class MarramCoastHire {
                 dispatches(random, night),
                 List.copyOf(referenceUnits),
                 dockHand,
-                arrivals);
+                arrivals,
+                DemoBench.of(seed, night, technician));
     }
 
     private List<Dispatch> dispatches(Random random, LocalDate night) {

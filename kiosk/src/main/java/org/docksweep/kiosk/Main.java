@@ -7,6 +7,7 @@ import org.docksweep.kiosk.commands.CurveCommand;
 import org.docksweep.kiosk.commands.JudgeCommand;
 import org.docksweep.kiosk.commands.KioskCommand;
 import org.docksweep.kiosk.commands.NightCommand;
+import org.docksweep.kiosk.commands.ProveCommand;
 import org.docksweep.kiosk.commands.RenderCommand;
 import org.docksweep.kiosk.commands.TeachCommand;
 import picocli.CommandLine;
@@ -24,7 +25,8 @@ import picocli.CommandLine.Command;
             CurveCommand.class,
             RenderCommand.class,
             TeachCommand.class,
-            CalibrateCommand.class
+            CalibrateCommand.class,
+            ProveCommand.class
         },
         synopsisSubcommandLabel = "COMMAND")
 public final class Main {

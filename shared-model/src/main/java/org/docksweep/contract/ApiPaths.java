@@ -29,8 +29,62 @@ public final class ApiPaths {
     public static final String CHECK_INS = API + "/check-ins";
     /** {@code /{sha256}} PUT application/zip (WAV and sidecar); GET. */
     public static final String RECORDINGS = API + "/recordings";
-    /** GET {@link Page} of {@link BenchJobBody}; {@code /{code}} GET. */
+    /**
+     * GET {@link Page} of {@link BenchJobBody}, most urgent first ({@code ?tag=} of one cabinet, when its tag cannot be
+     * read as a code); {@code /{code}} GET. PUT below it answers with the job
+     * as it is afterwards: {@code /{code}/actions/{id}} {@link BenchActionBody}, {@code /{code}/findings/{id}}
+     * {@link FindingBody}, {@code /{code}/exchanges/{id}} {@link PartExchangeBody}, {@code /{code}/ticks/{id}}
+     * {@link StepTickBody}, {@code /{code}/proofs/{id}} {@link ProofSweepBody}.
+     */
     public static final String BENCH_JOBS = API + "/bench-jobs";
+    /** {@code /{code}/actions/{id}} PUT. */
+    public static final String ACTIONS = "/actions";
+    /** {@code /{code}/findings/{id}} PUT. */
+    public static final String FINDINGS = "/findings";
+    /** {@code /{code}/exchanges/{id}} PUT. */
+    public static final String EXCHANGES = "/exchanges";
+    /** {@code /{code}/ticks/{id}} PUT. */
+    public static final String TICKS = "/ticks";
+    /** {@code /{code}/proofs/{id}} PUT. */
+    public static final String PROOFS = "/proofs";
+    /** {@code /{code}/file} GET {@link BenchJobFile}. */
+    public static final String FILE = "/file";
+    /** {@code /{code}/evidence} GET {@link JobEvidence}, or PDF. */
+    public static final String EVIDENCE = "/evidence";
+    /**
+     * {@code /{purpose}} GET the generic {@link org.docksweep.fleet.ProcedureCard}; {@code /{purpose}/{driverModel}} the
+     * one with the numbers of a driver model. Both also as PDF; with {@code ?job=} the PDF names the job.
+     */
+    public static final String PROCEDURES = API + "/procedures";
+    /** GET list of {@link org.docksweep.fleet.DriverBenchData}; {@code /{driverModel}} GET, PUT (manager). */
+    public static final String DRIVER_BENCH_DATA = API + "/driver-bench-data";
+    /**
+     * GET list; {@code /{driverModel}} GET, PUT {@link org.docksweep.gate.PointReference} of the bare driver, with the
+     * codes of {@link org.docksweep.fleet.BareDriver}.
+     */
+    public static final String DRIVER_REFERENCES = API + "/driver-references";
+    /**
+     * GET list of {@link PartStock} ({@code ?fits=driverModel} only those that fit); {@code /{number}} GET, PUT
+     * {@link org.docksweep.fleet.Part} (manager).
+     */
+    public static final String PARTS = API + "/parts";
+    /** {@code /{number}/fit?tag=&position=&element=} GET {@link FitAnswer}. */
+    public static final String FIT = "/fit";
+    /** {@code /{number}/moves} GET {@link Page} of {@link StockMove}, newest first. */
+    public static final String MOVES = "/moves";
+    /** {@code /{id}} PUT {@link StockMoveBody} gives {@link PartStock}. */
+    public static final String STOCK_MOVES = API + "/stock-moves";
+    /** GET {@link OrderList}, or PDF. */
+    public static final String PART_ORDERS = API + "/part-orders";
+    /** {@code /{id}} PUT {@link SpareRepairBody} gives the {@link org.docksweep.fleet.Part} repaired. */
+    public static final String SPARE_REPAIRS = API + "/spare-repairs";
+    /**
+     * GET {@link Timeline} of a cabinet ({@code ?tag=}), a position ({@code ?tag=&position=}), a driver unit
+     * ({@code ?driverModel=&driverSerial=}) or a diaphragm ({@code ?driverModel=&diaphragmSerial=}).
+     */
+    public static final String TIMELINES = API + "/timelines";
+    /** GET list of {@link PartLife}, all moving parts ever fitted ({@code ?driverModel=} of one driver model). */
+    public static final String PART_LIVES = API + "/part-lives";
     /** GET list; {@code /{model}/{testPoint}} GET, PUT {@link org.docksweep.gate.PointReference}. */
     public static final String REFERENCES = API + "/references";
     /** {@code /{id}} PUT {@link CommissioningBody}: an outgoing sweep becomes the cabinet's baseline. */
@@ -39,10 +93,44 @@ public final class ApiPaths {
     public static final String LIMITS = API + "/limits";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
-    /** POST {@link KioskToken.Order} gives {@link KioskToken}; {@code /{name}} DELETE revokes. */
+    /**
+     * GET {@link Page} of {@link KioskToken.Issued}; POST {@link KioskToken.Order} gives {@link KioskToken};
+     * {@code /{name}} DELETE revokes.
+     */
     public static final String KIOSK_TOKENS = API + "/kiosk-tokens";
+    /** {@code /{name}/rotate} POST gives a new {@link KioskToken}; the one before ends some minutes later. */
+    public static final String ROTATE = "/rotate";
+    /** GET {@link Page} of {@link Person}; {@code /{id}} GET, PUT; a PUT changes, except a person's id. */
+    public static final String PEOPLE = API + "/people";
+    /** {@code /{id}/pin} PUT {@link Person.Pin}: ends the person's sign-ons and opens the account. */
+    public static final String PIN = "/pin";
+    /** POST {@link SignOn.Order} gives {@link SignOn}. */
+    public static final String SIGN_ONS = API + "/sign-ons";
+    /** DELETE ends the sign-on whose token is sent. */
+    public static final String CURRENT_SIGN_ON = SIGN_ONS + "/current";
+    /** GET {@link Page} of {@link AuditEntry}, oldest first. */
+    public static final String AUDIT = API + "/audit";
+    /** GET text/csv: all of it. */
+    public static final String AUDIT_EXPORT = AUDIT + "/export";
     /** GET {@link FleetStatus}. */
     public static final String FLEET_STATUS = API + "/fleet-status";
+    /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
+    public static final String EXPORT = API + "/export";
+    /**
+     * GET {@link ReliabilityReport}, or as text/csv, or as PDF ({@code ?driverModel=} of one driver model): how long parts
+     * last.
+     */
+    public static final String RELIABILITY = API + "/reliability";
+    /** POST a list of {@link PastPartLife}, idempotent by their ids, all or nothing; gives {@link ImportReceipt}. */
+    public static final String PAST_PART_LIVES = API + "/past-part-lives";
+    /** GET list of {@link DriftRow}: cabinets on their way out; {@code /{tag}} GET all quantities of one cabinet. */
+    public static final String DRIFT_WATCH = API + "/drift-watch";
+    /** GET {@link LearnedPriors}. */
+    public static final String LEARNED_PRIORS = API + "/learned-priors";
+    /** GET list of {@link LearningDecision}, newest first; {@code /{id}} PUT (manager). */
+    public static final String LEARNING_DECISIONS = API + "/learning-decisions";
+    /** GET {@link DockConfusion}. */
+    public static final String DOCK_CONFUSION = API + "/dock-confusion";
     /** GET, unauthenticated: liveness for scripts. */
     public static final String HEALTH = "/actuator/health";
 

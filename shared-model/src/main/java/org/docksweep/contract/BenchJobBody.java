@@ -22,6 +22,11 @@ import org.docksweep.suspect.Suspect;
  * @param reason the deciding sentence of the check-in that opened it
  * @param suspects suspects of that check-in
  * @param checkInIds check-ins that belong to the job, oldest first
+ * @param revision number of records of the job so far; a {@link BenchActionBody} names the one it was decided on
+ * @param bench bench that has the job, or null while nobody has it
+ * @param heldBy person who has it there, or null
+ * @param waitsForPart number of the part it waits for, or null
+ * @param expectedEffortMinutes expected effort by suspects and procedures, in minutes
  */
 public record BenchJobBody(
         JobCode code,
@@ -33,18 +38,30 @@ public record BenchJobBody(
         String faultPositionCode,
         Reason reason,
         List<Suspect> suspects,
-        List<UUID> checkInIds) {
+        List<UUID> checkInIds,
+        int revision,
+        String bench,
+        String heldBy,
+        String waitsForPart,
+        int expectedEffortMinutes) {
 
-    /** States of a bench job. */
+    /** States of a bench job; each says what may follow. */
     public enum State {
-        /** Waiting in the queue. */
+        /** In the queue: may be accepted. */
         WAITING,
+        /** Some bench has it: repair, waiting for a part, proof, hand back, scrap, return unrepaired. */
         ACCEPTED,
+        /** As {@link #ACCEPTED}, but a part is missing. */
         WAITING_FOR_PART,
+        /** Parts may be exchanged: then proof, waiting, hand back, scrap, return unrepaired. */
         IN_REPAIR,
+        /** Sweeps of the bench proof count: then sign-off, or back to repair, waiting, hand back, scrap, return. */
         PROVING,
+        /** Closed: the cabinet went to the shelf with a proof. */
         SIGNED_OFF,
+        /** Closed: the cabinet left the fleet. */
         SCRAPPED,
+        /** Closed: the cabinet went to manual hold as it was. */
         RETURNED_UNREPAIRED
     }
 }

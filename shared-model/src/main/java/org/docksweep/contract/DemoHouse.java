@@ -3,7 +3,9 @@ package org.docksweep.contract;
 import java.util.List;
 import java.util.Set;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Part;
 import org.docksweep.fleet.VisualItem;
 
 /**
@@ -21,6 +23,7 @@ import org.docksweep.fleet.VisualItem;
  * @param referenceUnits known-good units per model from which references are taught; none of them is on the truck
  * @param dockHand name of the dock hand
  * @param arrivals cabinets in the order they come off the truck
+ * @param bench what its bench knows and has
  */
 public record DemoHouse(
         String siteName,
@@ -33,7 +36,19 @@ public record DemoHouse(
         List<Dispatch> dispatches,
         List<AssetTag> referenceUnits,
         String dockHand,
-        List<Arrival> arrivals) {
+        List<Arrival> arrivals,
+        Bench bench) {
+
+    /**
+     * What the bench of the house knows and has.
+     *
+     * @param technician name of the technician
+     * @param benchData numbers of its driver models
+     * @param parts catalogue
+     * @param stock what was on the shelf that night
+     */
+    public record Bench(
+            String technician, List<DriverBenchData> benchData, List<Part> parts, List<StockMoveBody> stock) {}
 
     /**
      * One cabinet coming off the truck.

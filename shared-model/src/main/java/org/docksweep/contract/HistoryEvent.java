@@ -31,6 +31,13 @@ public record HistoryEvent(UUID id, AssetTag tag, String positionCode, Instant a
         HELD,
         RELEASED,
         MISSING,
+        /** The bench took it, set it aside or gave it back. */
+        AT_BENCH,
+        /** The bench found something. */
+        FOUND,
+        /** A sweep of the bench proof. */
+        PROVED,
+        SCRAPPED,
         NOTE
     }
 }

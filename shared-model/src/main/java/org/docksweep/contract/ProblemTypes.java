@@ -9,6 +9,10 @@ public final class ProblemTypes {
     public static final String ID_REUSED = BASE + "id-reused";
     /** 409: the state of the thing does not allow this now. */
     public static final String WRONG_STATE = BASE + "wrong-state";
+    /** 409: the part does not fit the place; nothing was booked. */
+    public static final String PART_DOES_NOT_FIT = BASE + "part-does-not-fit";
+    /** 409: a job cannot be signed off yet; extension member {@code errors}: what its proof lacks. */
+    public static final String NOT_PROVED = BASE + "not-proved";
     /** 400: a field has a wrong value; extension members {@code field} and {@code hint}. */
     public static final String BAD_FIELD = BASE + "bad-field";
     /** 400: the body cannot be read at all. */
@@ -23,6 +27,10 @@ public final class ProblemTypes {
     public static final String NOT_SIGNED_ON = BASE + "not-signed-on";
     /** 403: the role does not allow this. */
     public static final String NOT_ALLOWED = BASE + "not-allowed";
+    /** 401: badge or PIN is wrong; never says which. */
+    public static final String WRONG_BADGE_OR_PIN = BASE + "wrong-badge-or-pin";
+    /** 429: too many wrong tries; header {@code Retry-After} says when to try again, in seconds. */
+    public static final String TOO_MANY_TRIES = BASE + "too-many-tries";
     /** 500: a defect of the service. */
     public static final String DEFECT = BASE + "defect";
 

@@ -1,12 +1,9 @@
 package org.docksweep.paper;
 
-import com.lowagie.text.pdf.BaseFont;
-import com.lowagie.text.pdf.FontMapper;
 import com.lowagie.text.pdf.PdfGraphics2D;
 import com.lowagie.text.pdf.PdfTemplate;
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.geom.Rectangle2D;
 import org.docksweep.paper.PaperFonts.Weight;
 import org.jfree.chart.JFreeChart;
@@ -160,18 +157,5 @@ final class CurvePlot {
     private double label(double xMm, double baselineMm, double sizePt, String label) {
         ink.text(Weight.REGULAR, sizePt, xMm, baselineMm, label);
         return xMm + ink.fonts().widthMm(Weight.REGULAR, sizePt, label);
-    }
-
-    /** Hands every AWT font the one embedded face. */
-    private record OneFace(PaperFonts fonts) implements FontMapper {
-        @Override
-        public BaseFont awtToPdf(Font font) {
-            return fonts.face(Weight.REGULAR);
-        }
-
-        @Override
-        public Font pdfToAwt(BaseFont font, int size) {
-            return PaperFonts.graphics(size);
-        }
     }
 }

@@ -54,6 +54,22 @@ final class Sheet {
         return text;
     }
 
+    PaperFonts fonts() {
+        return fonts;
+    }
+
+    /** Adds something a sheet draws by itself. */
+    void block(PdfPTable block) {
+        document.add(block);
+    }
+
+    /** Adds a sentence. */
+    void sentence(String words) {
+        Paragraph paragraph = new Paragraph(fonts.safe(words), fonts.table(Weight.REGULAR, 9));
+        paragraph.setSpacingBefore(Ink.points(2));
+        document.add(paragraph);
+    }
+
     void figures(List<Figure> figures) {
         PdfPTable row = new PdfPTable(figures.size());
         row.setWidthPercentage(100);
@@ -94,6 +110,46 @@ final class Sheet {
             drawn.addCell(cell);
         }
         document.add(drawn);
+    }
+
+    /** Adds a heading and sentences under it, one per line with a dot before. */
+    void words(String heading, List<String> sentences) {
+        Paragraph title = new Paragraph(fonts.safe(heading), fonts.table(Weight.BOLD, 13));
+        title.setSpacingBefore(Ink.points(5));
+        title.setSpacingAfter(Ink.points(1.5));
+        document.add(title);
+        for (String sentence : sentences) {
+            Paragraph line = new Paragraph(fonts.safe("\u2022  " + sentence), fonts.table(Weight.REGULAR, 10));
+            line.setLeading(13.5f);
+            line.setIndentationLeft(Ink.points(3));
+            line.setFirstLineIndent(-Ink.points(3));
+            document.add(line);
+        }
+    }
+
+    /** Adds a drawing over the whole width; it is never torn apart by the end of a page. */
+    void drawing(double heightMm, java.util.function.BiConsumer<Ink, Box> drawing) {
+        PdfPTable frame = new PdfPTable(1);
+        frame.setWidthPercentage(100);
+        frame.setSpacingBefore(Ink.points(3));
+        frame.setKeepTogether(true);
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(Rectangle.NO_BORDER);
+        cell.setFixedHeight(Ink.points(heightMm));
+        double pageMm = document.getPageSize().getHeight() / Ink.POINTS_PER_MM;
+        cell.setCellEvent((c, place, canvases) -> drawing.accept(
+                new Ink(canvases[PdfPTable.LINECANVAS], fonts, pageMm),
+                new Box(
+                        place.getLeft() / Ink.POINTS_PER_MM,
+                        pageMm - place.getTop() / Ink.POINTS_PER_MM,
+                        place.getWidth() / Ink.POINTS_PER_MM,
+                        heightMm)));
+        frame.addCell(cell);
+        document.add(frame);
+    }
+
+    void newPage() {
+        document.newPage();
     }
 
     byte[] close() {

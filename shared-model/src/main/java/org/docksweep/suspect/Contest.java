@@ -158,9 +158,8 @@ final class Contest {
         return data;
     }
 
-    /** Runs the race; healthy first, then all faults that are still conceivable. */
-    List<Entry> run() {
-        List<Hypothesis> hypotheses = HypothesisSet.of(model, point);
+    /** Runs the race of hypotheses, healthy the first of them; healthy first, then all faults that are still conceivable. */
+    List<Entry> run(List<Hypothesis> hypotheses) {
         Entry first = new Entry(
                 hypotheses.get(0), knowledge.circuit(), knowledge.prior(), healthy.x(), healthy.logEvidence(), healthy);
         List<Hypothesis> growing = new ArrayList<>();

@@ -58,6 +58,16 @@ public record Suspect(
         this(kind, testPointCode, positionCode, elementId, probability, evidence, nextStep, List.of(), null);
     }
 
+    /**
+     * The same suspect with another next step.
+     *
+     * @param other what to look at first
+     * @return the suspect
+     */
+    public Suspect withNextStep(Reason other) {
+        return new Suspect(kind, testPointCode, positionCode, elementId, probability, evidence, other, alike, split);
+    }
+
     /** Probability in words. */
     public enum Likelihood {
         LIKELY,

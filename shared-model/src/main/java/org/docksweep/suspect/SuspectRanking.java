@@ -31,6 +31,19 @@ public final class SuspectRanking {
     private final CabinetModel model;
     private final TestPoint point;
     private final Knowledge knowledge;
+    private final Priors priors;
+
+    /**
+     * Prepares the ranking for a test point with the usual priors.
+     *
+     * @param book models
+     * @param model cabinet model
+     * @param point test point with terminals
+     * @param knowledge what is known of it
+     */
+    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge) {
+        this(book, model, point, knowledge, Priors.USUAL);
+    }
 
     /**
      * Prepares the ranking for a test point.
@@ -39,12 +52,14 @@ public final class SuspectRanking {
      * @param model cabinet model
      * @param point test point with terminals
      * @param knowledge what is known of it
+     * @param priors what the house learned from its repairs
      */
-    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge) {
+    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge, Priors priors) {
         this.book = book;
         this.model = model;
         this.point = point;
         this.knowledge = knowledge;
+        this.priors = priors;
     }
 
     /**
@@ -75,7 +90,7 @@ public final class SuspectRanking {
      */
     public Explanation explain(ImpedanceCurve curve) {
         Contest contest = new Contest(book, model, point, knowledge, knowledge.dataOf(curve));
-        List<Contest.Entry> scored = contest.run();
+        List<Contest.Entry> scored = contest.run(priors.applied(model, HypothesisSet.of(model, point)));
         CurveData data = contest.data();
         // When even the best explanation misfits, all data are believed less: no verdict from model error alone.
         double temper = Math.max(
@@ -136,6 +151,7 @@ public final class SuspectRanking {
                         scored.get(i).fit()));
             }
         }
+        suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
         CircuitFit.Result healthyFit = scored.get(0).fit();
         return new Explanation(

@@ -1,8 +1,5 @@
 package org.docksweep.sweep;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
-
 /**
  * Turns a record of a response to a known sweep into an impulse response: {@code H = Y X* / (|X|^2 + eps)}. The known
  * sweep, not a recorded one, is the divisor, so noise on the channels makes no bias. The regularisation is soft,
@@ -19,23 +16,16 @@ final class Deconvolver {
      */
     private static final double EDGE_OCTAVES = 0.3;
 
-    /** A dock uses a handful of plans; each entry takes three transforms' worth of memory. */
-    private static final int CACHED = 6;
-
-    private static final Map<Key, Deconvolver> CACHE = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, Deconvolver> eldest) {
-            return size() > CACHED;
-        }
-    };
+    /** Each takes three transforms' worth of memory. */
+    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(6);
 
     private final SweepSignal signal;
     private final int size;
     private final double[] inverse;
     private final double[] drive;
     private final double[] quadrature;
+    /** Made when asked for; benign when made twice. */
+    private volatile double[] backwards;
 
     private record Key(SweepSignal signal, int size) {}
 
@@ -59,17 +49,7 @@ final class Deconvolver {
      */
     static Deconvolver of(SweepSignal signal, int records) {
         Key key = new Key(signal, Fourier.sizeFor(Math.max(records, signal.frames())));
-        synchronized (CACHE) {
-            Deconvolver known = CACHE.get(key);
-            if (known != null) {
-                return known;
-            }
-        }
-        Deconvolver made = new Deconvolver(signal, key.size());
-        synchronized (CACHE) {
-            CACHE.put(key, made);
-        }
-        return made;
+        return KNOWN.get(key, k -> new Deconvolver(k.signal(), k.size()));
     }
 
     /**
@@ -87,16 +67,26 @@ final class Deconvolver {
         if (last > first) {
             System.arraycopy(captured, first, work, first - from, last - first);
         }
+        respond(work, inverse);
+        return work;
+    }
+
+    /**
+     * Replaces a record by its convolution with an inverse.
+     *
+     * @param work the record
+     * @param inverse packed spectrum of the inverse
+     */
+    static void respond(double[] work, double[] inverse) {
         Fourier.forward(work);
         work[0] = 0;
         work[1] = 0;
-        for (int k = 2; k < size; k += 2) {
+        for (int k = 2; k < work.length; k += 2) {
             double re = work[k] * inverse[k] - work[k + 1] * inverse[k + 1];
             work[k + 1] = work[k] * inverse[k + 1] + work[k + 1] * inverse[k];
             work[k] = re;
         }
         Fourier.inverse(work);
-        return work;
     }
 
     /**
@@ -129,6 +119,21 @@ final class Deconvolver {
     /** The sweep turned by -90 degrees, in volts; not a copy. */
     double[] quadrature() {
         return quadrature;
+    }
+
+    /** The inverse as samples, turned round: what a record is multiplied with for one lag; not a copy. */
+    double[] backwards() {
+        double[] known = backwards;
+        if (known == null) {
+            double[] conjugate = inverse.clone();
+            for (int k = 3; k < size; k += 2) {
+                conjugate[k] = -conjugate[k];
+            }
+            Fourier.inverse(conjugate);
+            backwards = conjugate;
+            known = conjugate;
+        }
+        return known;
     }
 
     private double[] inverseOf(double[] spectrum) {

@@ -14,6 +14,14 @@ public interface PracticeRig extends Rig {
      */
     void plug(AssetTag label, String testPointCode);
 
+    /**
+     * Mends the virtual cabinet that carries a label: from the next plugging on it has no fault, as after good bench work.
+     *
+     * @param label the label
+     * @throws IllegalArgumentException if no virtual cabinet carries the label
+     */
+    void repair(AssetTag label);
+
     /** Pulls the test lead out. */
     void unplug();
 }

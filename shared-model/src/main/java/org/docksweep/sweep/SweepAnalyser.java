@@ -80,23 +80,47 @@ public final class SweepAnalyser {
         }
         ChannelRole timing =
                 microphoneOnly && !live(capture, ChannelRole.VOLTAGE) ? ChannelRole.MICROPHONE : ChannelRole.VOLTAGE;
-        OptionalInt latency = PreparedCapture.latency(capture, timing);
+        if (timing == ChannelRole.VOLTAGE) {
+            OptionalInt guess = Latency.guess(capture, timing);
+            SweepAnalysis analysis = guess.isEmpty() ? null : analyse(capture, timing, guess.getAsInt(), true, issues);
+            if (analysis != null) {
+                return analysis;
+            }
+        }
+        OptionalInt latency = Latency.find(capture, timing);
         if (latency.isEmpty()) {
             issues.add(noSweep(capture, timing));
             return spoiled(issues);
         }
+        return analyse(capture, timing, latency.getAsInt(), false, issues);
+    }
+
+    /** Reads a capture of known delay; null when the delay was guessed and the capture shows that it is another. */
+    private SweepAnalysis analyse(
+            Capture capture, ChannelRole timing, int latency, boolean guessed, List<SweepAnalysis.Issue> issues) {
+        boolean microphoneOnly = capture.header().testPointKind() == TestPointKind.LINE_INPUT;
+        SweepSignal signal = capture.header().plan().signal();
         SweepPlan plan = capture.header().plan();
         int rate = signal.sampleRateHz();
-        int end = plan.startFrame(plan.repeats() - 1) + latency.getAsInt() + signal.frames();
+        int end = plan.startFrame(plan.repeats() - 1) + latency + signal.frames();
         if (capture.frames() < end + Math.min(plan.tailFrames(), rate / 20)) {
+            if (guessed) {
+                return null;
+            }
             issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-too-short"));
             return spoiled(issues);
         }
-        if (PreparedCapture.silenceFrames(plan, latency.getAsInt()) < PreparedCapture.LEAST_SILENCE_S * rate) {
+        if (PreparedCapture.silenceFrames(plan, latency) < PreparedCapture.LEAST_SILENCE_S * rate) {
+            if (guessed) {
+                return null;
+            }
             issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-no-silence"));
             return spoiled(issues);
         }
-        PreparedCapture prepared = PreparedCapture.of(capture, latency.getAsInt());
+        PreparedCapture prepared = PreparedCapture.of(capture, latency);
+        if (guessed && !prepared.confirms(timing)) {
+            return null;
+        }
         RepeatCheck repeats = new RepeatCheck(prepared, settings);
         if (repeats.torn(capture)) {
             issues.add(CaptureIssues.issue(QualityIssue.TORN, "capture-torn"));
@@ -248,7 +272,7 @@ public final class SweepAnalyser {
             return CaptureIssues.issue(QualityIssue.SILENT, "capture-no-sound");
         }
         boolean current = live(capture, ChannelRole.CURRENT)
-                && PreparedCapture.latency(capture, ChannelRole.CURRENT).isPresent();
+                && Latency.find(capture, ChannelRole.CURRENT).isPresent();
         return current
                 ? CaptureIssues.dead(ChannelRole.VOLTAGE)
                 : CaptureIssues.issue(QualityIssue.SILENT, "capture-silent");
@@ -270,11 +294,9 @@ public final class SweepAnalyser {
         double sum = 0;
         long count = 0;
         for (int k = 0; k < used.length; k++) {
-            int from = Math.max(0, prepared.start(k));
-            int to = Math.min(prepared.channels[channel].length, prepared.start(k) + prepared.signal.frames());
-            for (int n = from; used[k] && n < to; n++) {
-                sum += prepared.channels[channel][n] * prepared.channels[channel][n];
-                count++;
+            if (used[k]) {
+                sum += prepared.energy(channel, prepared.start(k), prepared.sweepFrames);
+                count += prepared.framesOf(channel, k);
             }
         }
         return count == 0 ? 0 : Math.sqrt(sum / count);

@@ -8,8 +8,13 @@ import java.util.Properties;
 import java.util.stream.Stream;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.PartExchangeBody;
+import org.docksweep.contract.ProofSweepBody;
+import org.docksweep.fleet.ChargeClass;
 import org.docksweep.fleet.PartSource;
+import org.docksweep.fleet.ProcedurePurpose;
 import org.docksweep.fleet.Route;
+import org.docksweep.fleet.Sighting;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingKind;
@@ -58,7 +63,13 @@ class PaperTextTest {
                 Arguments.of("state", ReadingState.values()),
                 Arguments.of("fault", FaultKind.values()),
                 Arguments.of("likelihood", Suspect.Likelihood.values()),
-                Arguments.of("job-state", BenchJobBody.State.values()));
+                Arguments.of("job-state", BenchJobBody.State.values()),
+                Arguments.of("purpose", ProcedurePurpose.values()),
+                Arguments.of("seen", Sighting.values()),
+                Arguments.of("charge", ChargeClass.values()),
+                Arguments.of("removed", PartExchangeBody.What.values()),
+                Arguments.of("swept", ProofSweepBody.Subject.values()),
+                Arguments.of("polarity", ProofSweepBody.Polarity.values()));
     }
 
     @ParameterizedTest

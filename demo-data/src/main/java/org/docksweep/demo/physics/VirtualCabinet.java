@@ -48,6 +48,22 @@ public final class VirtualCabinet {
     }
 
     /**
+     * A unit of a model that is not in the demo house.
+     *
+     * @param book models
+     * @param mechanics mechanical values by driver model code
+     * @param modelCode its cabinet model
+     * @param seed what makes it this unit
+     * @param ageYears its age, 0 to 50
+     * @return the cabinet, at 20 C, full realism
+     */
+    public static VirtualCabinet produced(
+            ModelBook book, Map<String, DriverMechanics> mechanics, String modelCode, long seed, double ageYears) {
+        Require.inRange("ageYears", ageYears, 0, 50);
+        return built(book, mechanics, modelCode, Realism.FULL, seed, 1, ageYears);
+    }
+
+    /**
      * A new unit with exactly the model's nominal values.
      *
      * @param book models

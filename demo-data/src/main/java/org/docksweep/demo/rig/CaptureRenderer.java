@@ -20,7 +20,11 @@ final class CaptureRenderer {
     /** What is captured beyond the plan, so that latency cuts nothing off. */
     static final double AFTER_PLAN_S = 0.30;
 
-    private static final double SETTLING_S = 0.6;
+    /** What a cabinet and the hall go on doing after a sweep. */
+    private static final double SETTLING_S = 1.2;
+
+    private static final double FADE_S = 0.15;
+
     private static final double SOUND_TRAVEL_S = 0.0029;
 
     private final Electronics electronics;
@@ -30,6 +34,7 @@ final class CaptureRenderer {
     private final Converter converter;
     private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
     private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
+    private final DriveSpectra drives = new DriveSpectra();
 
     CaptureRenderer(Electronics electronics, Hall hall, double sampleRateHz) {
         this.electronics = electronics;
@@ -51,33 +56,39 @@ final class CaptureRenderer {
     }
 
     float[][] render(SweepPlan plan, TestPointKind kind, Playback playback) {
+        return converter.convert(kind, playback, plan, signals(plan, kind, playback));
+    }
+
+    /** Signals of a capture before noise and converter. */
+    Signals signals(SweepPlan plan, TestPointKind kind, Playback playback) {
         int frames = plan.totalFrames() + (int) Math.round(AFTER_PLAN_S * sampleRateHz);
-        int length = transformLength(frames + (int) (SETTLING_S * sampleRateHz));
+        int length = transformLength(plan.signal().frames() + (int) (SETTLING_S * sampleRateHz));
         double[] drive = driveSpectrum(plan, playback, length);
         Signals signals = signals(plan, kind, playback, playback.load(), drive, frames);
         if (playback.failing() != null) {
             imperfections.mixFailures(
                     signals, signals(plan, kind, playback, playback.failing(), drive, frames), playback);
         }
-        return converter.convert(kind, playback, plan, signals);
+        return signals;
     }
 
+    /** Spectrum of one sweep as it leaves the converter: louder or quieter by what went wrong, late by part of a frame. */
     private double[] driveSpectrum(SweepPlan plan, Playback playback, int length) {
-        double[] spectrum = new double[length];
-        double[] volts = plan.driveVolts();
         double gain = switch (playback.disturbance()) {
             case CLIP -> 7;
             case QUIET -> 0.02;
             case SILENT -> 0;
             default -> 1;
         };
-        int whole = (int) Math.floor(playback.latencyS() * sampleRateHz);
-        double part = playback.latencyS() * sampleRateHz - whole;
-        for (int i = 0; i < volts.length; i++) {
-            spectrum[i + whole] = gain * volts[i];
+        double[] spectrum =
+                drives.spectrum(plan.signal(), length, this::transform).clone();
+        if (gain != 1) {
+            for (int k = 0; k < spectrum.length; k++) {
+                spectrum[k] *= gain;
+            }
         }
-        transform(length).realForward(spectrum);
-        turn(spectrum, part);
+        double late = playback.latencyS() * sampleRateHz;
+        turn(spectrum, late - Math.floor(late));
         return spectrum;
     }
 
@@ -127,27 +138,27 @@ final class CaptureRenderer {
             excursion[i] = response.excursion().multiply(gain);
         }
         double[] at = positions.computeIfAbsent(drive.length, n -> LogGrid.positions(n, sampleRateHz));
-        double[] v = inverse(LogGrid.times(drive, at, volts));
-        double[] i =
-                kind == TestPointKind.LINE_INPUT ? new double[v.length] : inverse(LogGrid.times(drive, at, amperes));
-        double[] p = inverse(withTail(LogGrid.times(drive, at, pascals)));
         boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY;
+        double[][] products = moves
+                ? LogGrid.times(drive, at, volts, amperes, pascals, excursion)
+                : LogGrid.times(drive, at, volts, amperes, pascals);
+        double[] v = played(products[0], plan, playback, frames);
+        double[] i =
+                kind == TestPointKind.LINE_INPUT ? new double[frames] : played(products[1], plan, playback, frames);
+        double[] p = played(withTail(products[2]), plan, playback, frames);
         if (moves) {
-            double[] x = inverse(LogGrid.times(drive, at, excursion));
+            double[] x = played(products[3], plan, playback, frames);
             imperfections.distort(v, i, p, x);
             imperfections.rub(plan, playback, load.rubDb(), p, x);
         }
         double travelS = SOUND_TRAVEL_S + playback.placementShiftS();
         double[] heard = delayed(p, (int) Math.round(travelS * sampleRateHz));
         hall.addReflections(heard, playback.placementShiftS());
-        return new Signals(
-                java.util.Arrays.copyOf(v, frames),
-                java.util.Arrays.copyOf(i, frames),
-                java.util.Arrays.copyOf(heard, frames));
+        return new Signals(v, i, heard);
     }
 
     /** Amplifier, sense resistor, lead with its capacitance, contacts, then the load; current is the sense resistor's. */
-    private Load.Response throughLead(Load load, double frequencyHz, double contactOhm) {
+    Load.Response throughLead(Load load, double frequencyHz, double contactOhm) {
         Complex source = electronics.leadOhmAt(frequencyHz).add(electronics.sourceOhm());
         Complex shunt = new Complex(0, 2 * Math.PI * frequencyHz * electronics.leadFarad());
         Complex share = source.multiply(shunt).add(1).reciprocal();
@@ -166,9 +177,34 @@ final class CaptureRenderer {
         return transforms.computeIfAbsent(length, DoubleFFT_1D::new);
     }
 
-    private double[] inverse(double[] spectrum) {
-        transform(spectrum.length).realInverse(spectrum, true);
-        return spectrum;
+    /**
+     * From the answer to one sweep to the whole plan: what is linear may be laid over itself. Below the lowest frequency
+     * nothing is rendered, which leaves a slow remainder over the whole transform; it is faded in before the sweep and out
+     * after it, so that it begins and ends nowhere.
+     */
+    private double[] played(double[] spectrum, SweepPlan plan, Playback playback, int frames) {
+        int length = spectrum.length;
+        transform(length).realInverse(spectrum, true);
+        int fade = (int) (FADE_S * sampleRateHz);
+        for (int k = 0; k < fade; k++) {
+            double share = 0.5 - 0.5 * Math.cos(Math.PI * (k + 0.5) / fade);
+            // the last of the transform comes before its first
+            spectrum[length - 1 - fade - k] *= share;
+            spectrum[length - fade + k] *= share;
+        }
+        double[] whole = new double[frames];
+        int late = (int) Math.floor(playback.latencyS() * sampleRateHz);
+        for (int repeat = 0; repeat < plan.repeats(); repeat++) {
+            int start = plan.startFrame(repeat) + late;
+            for (int k = Math.max(-fade, -start); k < 0; k++) {
+                whole[start + k] += spectrum[length + k];
+            }
+            int count = Math.min(frames - start, length - fade);
+            for (int k = 0; k < count; k++) {
+                whole[start + k] += spectrum[k];
+            }
+        }
+        return whole;
     }
 
     private double[] withTail(double[] direct) {

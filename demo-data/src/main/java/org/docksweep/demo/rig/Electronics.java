@@ -77,6 +77,27 @@ record Electronics(
                 true);
     }
 
+    /** The same rig with another converter noise, rms, in dB re full scale. */
+    Electronics withNoiseDb(double converterNoiseDb) {
+        return new Electronics(
+                amplifierGain,
+                amplifierOhm,
+                senseOhm,
+                voltageGain,
+                currentGain,
+                microphoneGain,
+                voltageCornerHz,
+                currentCornerHz,
+                voltageRollOffHz,
+                currentRollOffHz,
+                leadOhm,
+                leadHenry,
+                leadFarad,
+                Math.pow(10, converterNoiseDb / 20),
+                humFs,
+                distortion);
+    }
+
     /** A rig without any error or noise, with a lead of no resistance, for checks of the rendering itself. */
     static Electronics ideal() {
         double never = 1e12;

@@ -11,7 +11,7 @@ import org.docksweep.sweep.SweepPlan;
  */
 final class Imperfections {
     private static final double CURRENT_SECOND_ORDER = 0.06;
-    private static final double CURRENT_THIRD_ORDER = -0.25;
+    static final double CURRENT_THIRD_ORDER = -0.25;
     private static final double AIR_SECOND_ORDER_PER_PA = 0.0015;
 
     private final Electronics electronics;

@@ -44,21 +44,23 @@ final class LogGrid {
     }
 
     /**
-     * Multiplies a packed real spectrum by grid values.
+     * Multiplies a packed real spectrum by several sets of grid values.
      *
      * @param spectrum packed spectrum (re0, re of half the rate, re1, im1, ...)
      * @param positions bins on the grid
-     * @param values grid values
-     * @return a new packed spectrum; mean and highest bin are 0
+     * @param values sets of grid values
+     * @return a new packed spectrum for each set; mean and highest bin are 0
      */
-    static double[] times(double[] spectrum, double[] positions, Complex[] values) {
-        double[] re = new double[values.length];
-        double[] im = new double[values.length];
-        for (int i = 0; i < values.length; i++) {
-            re[i] = values[i].getRealPart();
-            im[i] = values[i].getImaginaryPart();
+    static double[][] times(double[] spectrum, double[] positions, Complex[]... values) {
+        int points = values[0].length;
+        double[][] parts = new double[values.length][2 * points];
+        for (int set = 0; set < values.length; set++) {
+            for (int i = 0; i < points; i++) {
+                parts[set][2 * i] = values[set][i].getRealPart();
+                parts[set][2 * i + 1] = values[set][i].getImaginaryPart();
+            }
         }
-        double[] product = new double[spectrum.length];
+        double[][] products = new double[values.length][spectrum.length];
         for (int bin = 1; bin < positions.length; bin++) {
             if (positions[bin] < 0) {
                 continue;
@@ -69,13 +71,17 @@ final class LogGrid {
             double w1 = 1 + t * t * (-2.5 + 1.5 * t);
             double w2 = t * (0.5 + t * (2 - 1.5 * t));
             double w3 = t * t * (-0.5 + 0.5 * t);
-            double a = w0 * re[i - 1] + w1 * re[i] + w2 * re[i + 1] + w3 * re[i + 2];
-            double b = w0 * im[i - 1] + w1 * im[i] + w2 * im[i + 1] + w3 * im[i + 2];
             double x = spectrum[2 * bin];
             double y = spectrum[2 * bin + 1];
-            product[2 * bin] = x * a - y * b;
-            product[2 * bin + 1] = x * b + y * a;
+            int at = 2 * (i - 1);
+            for (int set = 0; set < parts.length; set++) {
+                double[] part = parts[set];
+                double a = w0 * part[at] + w1 * part[at + 2] + w2 * part[at + 4] + w3 * part[at + 6];
+                double b = w0 * part[at + 1] + w1 * part[at + 3] + w2 * part[at + 5] + w3 * part[at + 7];
+                products[set][2 * bin] = x * a - y * b;
+                products[set][2 * bin + 1] = x * b + y * a;
+            }
         }
-        return product;
+        return products;
     }
 }

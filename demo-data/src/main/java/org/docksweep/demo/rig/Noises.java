@@ -64,20 +64,30 @@ final class Noises {
         }
         double mainsHz = 50 + 0.03 * (2 * random.nextDouble() - 1);
         double[] shares = {1, 0.2, 0.45, 0.1, 0.25};
-        for (int n = 1; n <= shares.length; n++) {
-            double step = 2 * Math.PI * mainsHz * n / sampleRateHz;
+        int partials = shares.length;
+        double[] cosine = new double[partials];
+        double[] sine = new double[partials];
+        double[] turnCos = new double[partials];
+        double[] turnSin = new double[partials];
+        for (int n = 0; n < partials; n++) {
+            double step = 2 * Math.PI * mainsHz * (n + 1) / sampleRateHz;
             double phase = 2 * Math.PI * random.nextDouble();
-            double cosine = Math.cos(phase);
-            double sine = Math.sin(phase);
-            double turnCos = Math.cos(step);
-            double turnSin = Math.sin(step);
-            double level = peak * shares[n - 1];
-            for (int i = 0; i < channel.length; i++) {
-                channel[i] += level * cosine;
-                double next = cosine * turnCos - sine * turnSin;
-                sine = sine * turnCos + cosine * turnSin;
-                cosine = next;
+            cosine[n] = peak * shares[n] * Math.cos(phase);
+            sine[n] = peak * shares[n] * Math.sin(phase);
+            turnCos[n] = Math.cos(step);
+            turnSin[n] = Math.sin(step);
+        }
+        // all partials in one pass: each waits for its own last step, not for the others
+        for (int i = 0; i < channel.length; i++) {
+            double sum = 0;
+            for (int n = 0; n < partials; n++) {
+                double c = cosine[n];
+                double s = sine[n];
+                sum += c;
+                cosine[n] = c * turnCos[n] - s * turnSin[n];
+                sine[n] = s * turnCos[n] + c * turnSin[n];
             }
+            channel[i] += sum;
         }
     }
 

@@ -5,8 +5,10 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Queue;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -35,13 +37,6 @@ import org.docksweep.sweep.SweepPlan;
  */
 public final class VirtualRig implements PracticeRig {
     private static final long PROGRESS_EVERY_MS = 40;
-    private static final double LEAST_CONTACT_OHM = 0.03;
-    private static final double CONTACT_SPAN_OHM = 0.12;
-    /** Four centimetres of sound travel. */
-    private static final double PLACEMENT_SPAN_S = 1.2e-4;
-
-    private static final double FIRST_LATENCY_S = 0.020;
-    private static final double LATENCY_SPAN_S = 0.160;
 
     private final RigSettings settings;
     private final Clock clock;
@@ -53,6 +48,7 @@ public final class VirtualRig implements PracticeRig {
     private final Map<String, Integer> plugs = new HashMap<>();
     private final Map<String, Integer> plays = new HashMap<>();
     private final AtomicReference<CountDownLatch> playing = new AtomicReference<>();
+    private final Set<AssetTag> mended = new HashSet<>();
     private Plugged plugged;
 
     /** What the lead is in. */
@@ -106,6 +102,13 @@ public final class VirtualRig implements PracticeRig {
             plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, PracticeStandards.CONTACT_OHM, 0);
             return;
         }
+        VirtualCabinet cabinet = cabinet(label);
+        TestPoint point = socket(cabinet, label, testPointCode);
+        boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
+        plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+    }
+
+    private VirtualCabinet cabinet(AssetTag label) {
         VirtualCabinet cabinet =
                 settings.moment() == Moment.BEFORE_HIRE ? house.beforeHire(label) : house.atReturn(label);
         if (cabinet == null) {
@@ -113,9 +116,18 @@ public final class VirtualRig implements PracticeRig {
                     + "; the house of seed " + settings.seed() + " and the standards STD-000001 to STD-000005 can be"
                     + " plugged in");
         }
-        TestPoint point = socket(cabinet, label, testPointCode);
-        boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
-        plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+        if (mended.contains(label)) {
+            for (FaultKind kind : FaultKind.values()) {
+                cabinet = cabinet.without(kind);
+            }
+        }
+        return cabinet;
+    }
+
+    @Override
+    public synchronized void repair(AssetTag label) {
+        cabinet(label);
+        mended.add(label);
     }
 
     /**
@@ -138,8 +150,8 @@ public final class VirtualRig implements PracticeRig {
 
     private Plugged into(String name, int count, VirtualCabinet cabinet, TestPoint point) {
         SplittableRandom random = random("plug", name, count);
-        double contactOhm = LEAST_CONTACT_OHM + CONTACT_SPAN_OHM * random.nextDouble();
-        double shiftS = (random.nextDouble() - 0.5) * PLACEMENT_SPAN_S;
+        double contactOhm = Plugging.contactOhm(random);
+        double shiftS = Plugging.placementShiftS(random);
         Fault loose = cabinet.fault(FaultKind.INTERMITTENT);
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
         return new Plugged(
@@ -233,7 +245,7 @@ public final class VirtualRig implements PracticeRig {
                 now.failuresPerS(),
                 now.contactOhm(),
                 now.placementShiftS(),
-                FIRST_LATENCY_S + LATENCY_SPAN_S * random.nextDouble(),
+                Plugging.latencyS(random),
                 settings.hallNoiseDb(),
                 disturbance,
                 random);

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.commands;
 
 import java.awt.GraphicsEnvironment;
+import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -10,9 +11,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.docksweep.fleet.Reason;
+import java.util.concurrent.atomic.AtomicReference;
 import org.docksweep.fleet.Reasons;
-import org.docksweep.gate.ReadingState;
+import org.docksweep.kiosk.bench.Bench;
+import org.docksweep.kiosk.bench.BenchParts;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.DockSettings;
@@ -24,10 +26,11 @@ import org.docksweep.kiosk.printing.PaperDesk;
 import org.docksweep.kiosk.printing.PrintQueue;
 import org.docksweep.kiosk.rig.Lead;
 import org.docksweep.kiosk.rig.RecordingKeeper;
-import org.docksweep.kiosk.rig.RigDay;
-import org.docksweep.kiosk.rig.RigStanding;
-import org.docksweep.kiosk.rig.Rigs;
-import org.docksweep.kiosk.rig.StandardSet;
+import org.docksweep.kiosk.rig.RigDesk;
+import org.docksweep.kiosk.rig.RigStandings;
+import org.docksweep.kiosk.rig.RigStation;
+import org.docksweep.kiosk.screens.BenchPages;
+import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.kiosk.service.ServiceClient;
@@ -41,9 +44,6 @@ import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
-import org.docksweep.rigcal.RigCalibration;
-import org.docksweep.sweep.PracticeRig;
-import org.docksweep.sweep.Rig;
 import org.docksweep.sweep.RigException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -108,16 +108,18 @@ public final class KioskCommand implements Callable<Integer> {
             return fail("the environment variable DOCKSWEEP_TOKEN is not set; ask the fleet manager for a token");
         }
         try (Spool spool = Spool.open(folder.resolve("spool"), Clock.systemUTC());
-                Rig rig = Rigs.open(rigName, rigSettings)) {
-            return run(spool, rig, new ServiceClient(service, token));
-        } catch (SpoolException | IllegalArgumentException e) {
+                RigStation station =
+                        RigStation.open(folder.resolve("rigs"), rigName, rigSettings, operator, Clock.systemUTC())) {
+            return run(spool, station, new ServiceClient(service, token));
+        } catch (SpoolException | IllegalArgumentException | IOException e) {
             return fail(e.getMessage());
         } catch (RigException e) {
             return fail(Reasons.text(e.reason(), locale()));
         }
     }
 
-    private int run(Spool spool, Rig rig, ServiceClient client) throws InterruptedException, RigException {
+    private int run(Spool spool, RigStation station, ServiceClient client)
+            throws InterruptedException, RigException, IOException {
         Optional<LocalFleet> known = firstFleet(spool, client);
         if (known.isEmpty()) {
             return fail("the service gave no copy of the fleet, and this kiosk has none yet");
@@ -125,15 +127,16 @@ public final class KioskCommand implements Callable<Integer> {
         LocalFleet fleet = known.get();
         RecordingKeeper recordings = new RecordingKeeper(folder.resolve("recordings"));
         RealGate gate = new RealGate();
-        RigStanding standing = standing(rig, gate, fleet);
+        station.practise(gate, fleet.zone());
+        RigStandings standing = station.standings(fleet.zone());
         ParkedTeller teller = new ParkedTeller(spool);
         try (OutboxSender sender =
                 new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
-                    rig,
-                    Lead.of(rig),
-                    () -> standing,
+                    station.rig(),
+                    Lead.of(station.rig()),
+                    standing,
                     gate,
                     recordings,
                     papers(fleet),
@@ -145,15 +148,27 @@ public final class KioskCommand implements Callable<Integer> {
                             operator,
                             locale(),
                             DockSettings.USUAL_ANSWER_STAYS));
+            AtomicReference<LocalFleet> newest = new AtomicReference<>(fleet);
+            BenchParts benchParts =
+                    new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
             try (Dock dock = new Dock(parts, fleet);
-                    SnapshotRefresher refresher = new SnapshotRefresher(client, spool, dock::fleetRefreshed)) {
+                    Bench bench = new Bench(benchParts);
+                    RigDesk rigDesk = station.desk(fleet.zone());
+                    SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
+                        newest.set(fresh);
+                        dock.fleetRefreshed(fresh);
+                    })) {
                 teller.tell(dock::recordParked);
                 sender.start();
                 refresher.start(REFRESH_EVERY);
                 Stand.open(
                                 dock,
                                 fleet.snapshot().book().cabinetModels(),
-                                new ScreenSettings(theme, scale, locale(), fleet.zone()))
+                                new ScreenSettings(theme, scale, locale(), fleet.zone()),
+                                List.of(
+                                        new BenchPages(
+                                                bench, fleet.snapshot().book().cabinetModels()),
+                                        RigPage.of(rigDesk)))
                         .awaitClosed();
             }
         }
@@ -167,16 +182,6 @@ public final class KioskCommand implements Callable<Integer> {
             spec.commandLine().getErr().println("Working without the service for now: " + e.getMessage());
         }
         return spool.snapshot().map(snapshot -> new LocalFleet(snapshot, spool.registered()));
-    }
-
-    private static RigStanding standing(Rig rig, RealGate gate, LocalFleet fleet) throws RigException {
-        if (rig instanceof PracticeRig practice) {
-            return new RigDay(practice, gate, StandardSet.practice(), Clock.systemUTC())
-                    .calibrateAndCheck(fleet.zone())
-                    .standing();
-        }
-        return new RigStanding(
-                Reason.of("dock-rig-not-calibrated"), ReadingState.WATCH, RigCalibration.nominal(rig.id())::correct);
     }
 
     private PaperDesk papers(LocalFleet fleet) {

@@ -13,6 +13,7 @@ import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.night.DockNight;
 import org.docksweep.kiosk.screens.KioskWindow;
+import org.docksweep.kiosk.screens.PageMaker;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
 
@@ -26,14 +27,15 @@ final class Stand {
     private Stand() {}
 
     static Stand open(Dock dock, List<CabinetModel> models, ZoneId zone) throws InterruptedException {
-        return open(dock, models, new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, zone));
+        return open(dock, models, new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, zone), List.of());
     }
 
-    static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings) throws InterruptedException {
+    static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages)
+            throws InterruptedException {
         Stand stand = new Stand();
         try {
             SwingUtilities.invokeAndWait(() -> {
-                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings);
+                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings, pages);
                 dock.addListener(window::show);
                 window.addWindowListener(new WindowAdapter() {
                     @Override

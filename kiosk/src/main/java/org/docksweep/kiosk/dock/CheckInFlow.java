@@ -101,7 +101,7 @@ final class CheckInFlow {
         if (byLook != null) {
             finish(byLook);
         } else if (!standing.maySweep()) {
-            picture.notice(ReadingState.FAULT, Reason.of("dock-rig-check-failed"));
+            picture.notice(ReadingState.FAULT, standing.refusal());
         } else {
             nextPoint();
         }

@@ -12,15 +12,23 @@ import org.docksweep.judge.PointJudgement;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /** Makes the picture of a curve over its reference ribbon. Pure functions. */
-final class CurvePictures {
+public final class CurvePictures {
     private static final double[] NOTHING = {};
     /** Half width of the ribbon in standard deviations between healthy units, as on the repair tag. */
     private static final double RIBBON_SPREADS = 2;
 
     private CurvePictures() {}
 
-    /** The curve that decided: of the first failing test point, or else of the first one with a curve. */
-    static Optional<CurvePicture> deciding(
+    /**
+     * The curve that decided: of the first failing test point, or else of the first one with a curve.
+     *
+     * @param points judgements of the test points
+     * @param modelCode cabinet model
+     * @param references references, of any models
+     * @param baselines baselines of the cabinet
+     * @return the picture; empty when no test point has a curve
+     */
+    public static Optional<CurvePicture> deciding(
             List<PointJudgement> points, String modelCode, List<PointReference> references, List<Baseline> baselines) {
         return points.stream()
                 .filter(p -> p.impedance() != null || p.acoustic() != null)

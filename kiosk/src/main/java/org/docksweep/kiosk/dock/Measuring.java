@@ -17,11 +17,16 @@ import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
 
-/** Plays, captures, keeps and judges. Blocking: runs on the rig's thread only, and knows no state of the dock. */
-final class Measuring {
+/** Plays, captures, keeps and judges. Blocking: runs on a rig's thread only, and knows no state of dock or bench. */
+public final class Measuring {
     private final DockParts parts;
 
-    Measuring(DockParts parts) {
+    /**
+     * Measures with what the dock works with.
+     *
+     * @param parts rig, lead, gate, recordings
+     */
+    public Measuring(DockParts parts) {
         this.parts = parts;
     }
 
@@ -34,10 +39,11 @@ final class Measuring {
      * @param stopped whether somebody pressed stop since this was ordered
      * @param progress hears of progress, 0 to 1
      */
-    record Order(AssetTag tag, TestPoint point, SweepPlan plan, BooleanSupplier stopped, DoubleConsumer progress) {}
+    public record Order(
+            AssetTag tag, TestPoint point, SweepPlan plan, BooleanSupplier stopped, DoubleConsumer progress) {}
 
     /** What came of it. */
-    sealed interface Outcome {
+    public sealed interface Outcome {
         /**
          * A probe was captured.
          *
@@ -62,7 +68,13 @@ final class Measuring {
         record Failed(Reason reason, boolean stopped) implements Outcome {}
     }
 
-    Outcome probe(Order order) {
+    /**
+     * Plays the quiet probe.
+     *
+     * @param order what to play
+     * @return what it says, or why there is nothing
+     */
+    public Outcome probe(Order order) {
         try {
             if (!order.stopped().getAsBoolean()) {
                 parts.lead().plug(order.tag(), order.point().code());
@@ -75,7 +87,13 @@ final class Measuring {
         }
     }
 
-    Outcome sweep(Order order) {
+    /**
+     * Plays the sweep and keeps its recording.
+     *
+     * @param order what to play
+     * @return the capture, or why there is none
+     */
+    public Outcome sweep(Order order) {
         try {
             Capture capture = play(order);
             return new Outcome.Captured(capture, parts.recordings().keep(capture));
@@ -97,7 +115,8 @@ final class Measuring {
                         correction,
                         fleet.snapshot().references(),
                         fleet.baselinesOf(draft.cabinet.tag()),
-                        fleet.snapshot().limits()));
+                        fleet.snapshot().limits(),
+                        fleet.snapshot().priorsInForce()));
     }
 
     private Capture play(Order order) throws RigException {

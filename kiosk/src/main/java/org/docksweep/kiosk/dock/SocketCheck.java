@@ -11,7 +11,7 @@ import org.docksweep.sweep.ImpedanceCurve;
  * cabinet: {@code d = rms over the probe band of ln |Z| - mean ln |Z| of the reference}. The other test point must fit
  * well, and its own must not.
  */
-final class SocketCheck {
+public final class SocketCheck {
     /** A probe further than this from its own reference (a factor of 1.5) may be another point's; judgement of ours. */
     static final double FAR_LOG = Math.log(1.5);
     /** A probe this near to another point's reference (a factor of 1.2) fits it; judgement of ours. */
@@ -27,7 +27,8 @@ final class SocketCheck {
      * @param references references of the test points of this cabinet model
      * @return the other test point; empty when nothing speaks for one
      */
-    static Optional<String> otherSocket(ImpedanceCurve probe, String testPointCode, List<PointReference> references) {
+    public static Optional<String> otherSocket(
+            ImpedanceCurve probe, String testPointCode, List<PointReference> references) {
         double own = references.stream()
                 .filter(r -> r.testPointCode().equals(testPointCode))
                 .mapToDouble(r -> distanceLog(probe, r))

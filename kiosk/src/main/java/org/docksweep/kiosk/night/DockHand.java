@@ -55,7 +55,14 @@ final class DockHand {
         long startNs = System.nanoTime();
         states.clear();
         fingers.scan(label.value());
-        DockState seen = await("the visual list of " + label, s -> at(s, label, Phase.LOOK) || notOnList(s, label));
+        DockState seen = await(
+                "the visual list of " + label,
+                s -> at(s, label, Phase.LOOK) || notOnList(s, label) || alreadyIn(s, label));
+        if (alreadyIn(seen, label)) {
+            fingers.notice(NoticeAction.DISMISS);
+            await("the notice to go", s -> s.notice().isEmpty());
+            return new Outcome(seen.answer().orElseThrow(), List.of(), (System.nanoTime() - startNs) / 1e9);
+        }
         if (seen.phase() != Phase.LOOK) {
             fingers.notice(NoticeAction.CHECK_IN_ANYWAY);
             await("the visual list of " + label, s -> at(s, label, Phase.LOOK));
@@ -127,6 +134,14 @@ final class DockHand {
     private static boolean at(DockState state, AssetTag label, Phase phase) {
         return state.phase() == phase
                 && state.cabinet().filter(c -> c.tag().equals(label)).isPresent();
+    }
+
+    /** The cabinet was taken in before, by a kiosk that did not live to say so. */
+    private static boolean alreadyIn(DockState state, AssetTag label) {
+        return at(state, label, Phase.ANSWER)
+                && state.notice()
+                        .filter(n -> n.text().key().equals("dock-already-checked-in"))
+                        .isPresent();
     }
 
     private static boolean notOnList(DockState state, AssetTag label) {

@@ -2,6 +2,7 @@ package org.docksweep.kiosk.night;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -22,6 +23,8 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.kiosk.bench.Bench;
+import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
@@ -35,6 +38,7 @@ import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 import org.docksweep.kiosk.spool.OutboxCounts;
+import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
@@ -198,6 +202,44 @@ public final class DockNight implements AutoCloseable {
                 other.kiosk.spool().snapshot().orElseThrow());
     }
 
+    /**
+     * Opens the dock again on what a kiosk left that was killed: its own spool with its own copy of the fleet.
+     *
+     * @param running client of the service that still runs
+     * @throws RigException if the rig cannot be had
+     */
+    void openAgain(ServiceClient running) throws RigException {
+        KioskSnapshot snapshot;
+        try (Spool left = Spool.open(NightKiosk.spoolFolder(options.folder()), Clock.systemUTC())) {
+            snapshot = left.snapshot()
+                    .orElseThrow(() -> new IllegalStateException("no night was begun in " + options.folder()));
+        }
+        client = running;
+        standing = prepareRig();
+        toTheDock(options.folder(), snapshot);
+        kiosk.sendTo(client);
+    }
+
+    /**
+     * Leaves the dock to another process; the service goes on.
+     *
+     * @return where the service is
+     */
+    URI leaveDock() {
+        kiosk.close();
+        kiosk = null;
+        return service.address();
+    }
+
+    /**
+     * The service's manager token of this night.
+     *
+     * @return the token
+     */
+    String token() {
+        return token;
+    }
+
     private void toTheDock(Path folder, KioskSnapshot snapshot) throws RigException {
         PracticeRig rig = nightRig.apply((PracticeRig) Rigs.open("virtual", nightRigSettings()));
         kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
@@ -288,13 +330,24 @@ public final class DockNight implements AutoCloseable {
         for (int i = 0; i < arrivals.size(); i++) {
             pace.before(i);
             DemoHouse.Arrival arrival = arrivals.get(i);
-            DockHand.Outcome outcome = hand.checkIn(arrival.label(), arrival.visualDamage());
+            DockHand.Outcome outcome = checkIn(arrival);
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
             truth.add(arrival, body, outcome.prompts());
             report.result(i + 1, arrivals.size(), body, outcome);
             oddScan(i, arrival);
         }
         return truth;
+    }
+
+    /**
+     * Takes one cabinet in, or finds that it is in already.
+     *
+     * @param arrival the cabinet
+     * @return how it went
+     * @throws InterruptedException if stopped
+     */
+    DockHand.Outcome checkIn(DemoHouse.Arrival arrival) throws InterruptedException {
+        return hand.checkIn(arrival.label(), arrival.visualDamage());
     }
 
     /** A real night is never clean: an unknown tag, the same tag twice, two labels in one scan. */
@@ -336,9 +389,9 @@ public final class DockNight implements AutoCloseable {
                 kiosk.recordings());
         if (client != null) {
             kiosk.awaitSent(SENT_WITHIN);
-            OutboxCounts counts = kiosk.spool().counts();
+            OutboxCounts counts = kiosk.spool().outbox().counts();
             report.say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
-            for (var parked : kiosk.spool().parked()) {
+            for (var parked : kiosk.spool().outbox().parked()) {
                 report.say("  refused: %s: %s", parked.item().path(), parked.words());
             }
             kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
@@ -346,6 +399,29 @@ public final class DockNight implements AutoCloseable {
                 throw new IOException(counts.parked() + " records were refused by the service");
             }
         }
+    }
+
+    /**
+     * The morning after: takes one cabinet over the bench, from its tag to the shelf.
+     *
+     * @param fingers what the technician acts by
+     * @return what became of it
+     * @throws InterruptedException if stopped
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if the service does not answer
+     */
+    BenchMorning.Outcome benchMorning(BenchActions fingers)
+            throws InterruptedException, ServiceProblem, ServiceUnreachable {
+        return new BenchMorning(house, client, new BenchHand(bench(), fingers), kiosk.rig(), report).repairOne();
+    }
+
+    /**
+     * The bench beside the dock; made when it is first asked for.
+     *
+     * @return the bench
+     */
+    public Bench bench() {
+        return kiosk.bench(client, house.bench().technician());
     }
 
     /**
@@ -363,7 +439,7 @@ public final class DockNight implements AutoCloseable {
      * @return their ids
      */
     public List<UUID> acknowledged() {
-        return kiosk.spool().acknowledgedCheckIns();
+        return kiosk.spool().outbox().acknowledgedCheckIns();
     }
 
     @Override

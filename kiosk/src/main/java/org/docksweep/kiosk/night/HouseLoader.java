@@ -18,13 +18,17 @@ import org.docksweep.contract.Dispatch;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
+import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.DriverBenchData;
+import org.docksweep.fleet.Part;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
+import org.docksweep.suspect.Priors;
 
 /** Brings the invented house to the service, or straight into a kiosk when there is no service. */
 final class HouseLoader {
@@ -52,6 +56,7 @@ final class HouseLoader {
         for (Dispatch dispatch : house.dispatches()) {
             client.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch);
         }
+        loadBench(house.bench(), client);
         client.put(ApiPaths.RETURN_LISTS + "/" + house.returnList().id(), house.returnList());
         for (PointReference reference : commissioning.references()) {
             client.put(
@@ -60,6 +65,19 @@ final class HouseLoader {
         }
         for (CommissioningBody body : commissionings(house, commissioning)) {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
+        }
+    }
+
+    private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
+            throws ServiceProblem, ServiceUnreachable {
+        for (DriverBenchData data : bench.benchData()) {
+            client.put(ApiPaths.DRIVER_BENCH_DATA + "/" + data.driverModelCode(), data);
+        }
+        for (Part part : bench.parts()) {
+            client.put(ApiPaths.PARTS + "/" + part.number(), part);
+        }
+        for (StockMoveBody move : bench.stock()) {
+            client.put(ApiPaths.STOCK_MOVES + "/" + move.id(), move);
         }
     }
 
@@ -95,6 +113,8 @@ final class HouseLoader {
                 LimitSet.initial(),
                 List.of(house.returnList()),
                 List.of(),
-                recent);
+                recent,
+                List.of(),
+                Priors.USUAL);
     }
 }

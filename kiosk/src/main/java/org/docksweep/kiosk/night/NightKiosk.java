@@ -14,6 +14,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.kiosk.Version;
+import org.docksweep.kiosk.bench.Bench;
+import org.docksweep.kiosk.bench.BenchParts;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.DockSettings;
@@ -45,6 +47,9 @@ final class NightKiosk implements AutoCloseable {
     private final RecordingKeeper recordings;
     private final Papers papers;
     private final Dock dock;
+    private final DockParts parts;
+    private final LocalFleet fleet;
+    private Bench bench;
     private final PracticeRig rig;
     private final ParkedTeller teller;
     private final AtomicReference<OutboxSender> sender = new AtomicReference<>();
@@ -59,11 +64,11 @@ final class NightKiosk implements AutoCloseable {
             Duration answerStays) {
         this.rig = rig;
         Clock clock = Clock.systemUTC();
-        spool = Spool.open(folder.resolve("kiosk"), clock);
+        spool = Spool.open(spoolFolder(folder), clock);
         spool.keepSnapshot(snapshot, null);
         teller = new ParkedTeller(spool);
         recordings = new RecordingKeeper(folder.resolve("recordings"));
-        LocalFleet fleet = new LocalFleet(snapshot, spool.registered());
+        fleet = new LocalFleet(snapshot, spool.registered());
         papers = new PaperDesk(
                 folder.resolve("papers"),
                 List.of(TagForm.A5_LANDSCAPE, TagForm.LABEL_100_X_150),
@@ -75,7 +80,7 @@ final class NightKiosk implements AutoCloseable {
                         house.dockHand(),
                         Instant.now(),
                         Version.text()));
-        DockParts parts = new DockParts(
+        parts = new DockParts(
                 spool,
                 rig,
                 Lead.of(rig),
@@ -87,6 +92,39 @@ final class NightKiosk implements AutoCloseable {
                 clock,
                 new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
         dock = new Dock(parts, fleet);
+    }
+
+    static Path spoolFolder(Path nightFolder) {
+        return nightFolder.resolve("kiosk");
+    }
+
+    /** The bench, which shares rig, gate and papers with the dock. */
+    synchronized Bench bench(ServiceClient client, String technician) {
+        if (bench == null) {
+            DockSettings settings = parts.settings();
+            DockParts benchParts = new DockParts(
+                    parts.spool(),
+                    parts.rig(),
+                    parts.lead(),
+                    parts.standing(),
+                    parts.gate(),
+                    parts.recordings(),
+                    parts.papers(),
+                    parts.link(),
+                    parts.clock(),
+                    new DockSettings(
+                            settings.kioskId(),
+                            settings.kioskNumber(),
+                            technician,
+                            settings.locale(),
+                            settings.answerStays()));
+            bench = new Bench(new BenchParts(benchParts, client, () -> fleet, "bench-01"));
+        }
+        return bench;
+    }
+
+    PracticeRig rig() {
+        return rig;
     }
 
     Dock dock() {
@@ -129,11 +167,11 @@ final class NightKiosk implements AutoCloseable {
         long deadline = System.nanoTime() + patience.toNanos();
         sender.get().hurry();
         synchronized (sender) {
-            while (spool.counts().waiting() > 0) {
+            while (spool.outbox().counts().waiting() > 0) {
                 long leftMs = (deadline - System.nanoTime()) / 1_000_000;
                 if (leftMs <= 0) {
-                    throw new IOException(
-                            spool.counts().waiting() + " records were not sent within " + patience.toSeconds() + " s");
+                    throw new IOException(spool.outbox().counts().waiting() + " records were not sent within "
+                            + patience.toSeconds() + " s");
                 }
                 sender.wait(Math.min(leftMs, 500));
             }
@@ -148,6 +186,11 @@ final class NightKiosk implements AutoCloseable {
 
     @Override
     public void close() {
+        synchronized (this) {
+            if (bench != null) {
+                bench.close();
+            }
+        }
         dock.close();
         OutboxSender last = sender.get();
         if (last != null) {

@@ -11,6 +11,7 @@ import org.docksweep.contract.DemoHouse.Kind;
 import org.docksweep.contract.DemoHouse.Truth;
 import org.docksweep.fleet.Route;
 import org.docksweep.judge.Prompt;
+import org.docksweep.kiosk.proving.Wilson;
 import org.docksweep.suspect.Suspect;
 
 /** What the gate said against what was really there. The truth is read here and nowhere else. */

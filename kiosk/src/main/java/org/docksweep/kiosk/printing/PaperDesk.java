@@ -71,6 +71,11 @@ public final class PaperDesk implements Papers {
         return make("fleet-status.pdf", () -> FleetStatusSheet.render(status, context.get()), true);
     }
 
+    @Override
+    public PrintResult pdf(String name, byte[] pdf) {
+        return make(fileName(name) + ".pdf", () -> pdf, true);
+    }
+
     private PrintResult make(String name, Supplier<byte[]> render, boolean toQueue) {
         Path file = folder.resolve(name);
         try {

@@ -29,4 +29,13 @@ public interface Papers {
      * @return what became of it
      */
     PrintResult statusSheet(FleetStatus status);
+
+    /**
+     * Prints a paper that the service made.
+     *
+     * @param name name of the file, without ending
+     * @param pdf its bytes
+     * @return what became of it
+     */
+    PrintResult pdf(String name, byte[] pdf);
 }

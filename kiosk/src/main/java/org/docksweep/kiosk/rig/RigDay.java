@@ -38,12 +38,15 @@ public final class RigDay {
      * How it went.
      *
      * @param calibration calibration
-     * @param checks readings of the check standards
+     * @param checks results of the check standards
+     * @param readings the same as they are kept in the rig's book
      * @param standing standing of the rig from now on
      */
-    public record Result(RigCalibration calibration, List<RigCheck> checks, RigStanding standing) {
+    public record Result(
+            RigCalibration calibration, List<RigCheck> checks, List<CheckReading> readings, RigStanding standing) {
         public Result {
             checks = List.copyOf(checks);
+            readings = List.copyOf(readings);
         }
     }
 
@@ -85,12 +88,15 @@ public final class RigDay {
                 standards.loadOhm(),
                 standards.loadRelativeUncertainty());
         List<RigCheck> checks = new ArrayList<>();
+        List<CheckReading> readings = new ArrayList<>();
         for (StandardSet.Check check : standards.checks()) {
             ImpedanceCurve raw = read(check.label());
             if (raw == null) {
                 throw new RigException(RigException.Cause.REFUSED, Reason.of("dock-rig-standard-unread"));
             }
-            checks.add(check.standard().check(calibration.correct(raw), CHECK_LIMIT_SHARE));
+            ImpedanceCurve corrected = calibration.correct(raw);
+            checks.add(check.standard().check(corrected, CHECK_LIMIT_SHARE));
+            readings.add(CheckReading.of(check.standard(), corrected));
         }
         boolean passed = checks.stream().allMatch(RigCheck::passed);
         Reason words = Reason.of(
@@ -98,7 +104,7 @@ public final class RigDay {
                 TIME.format(clock.instant().atZone(zone)));
         RigStanding standing =
                 new RigStanding(words, passed ? ReadingState.OK : ReadingState.FAULT, calibration::correct);
-        return new Result(calibration, checks, standing);
+        return new Result(calibration, checks, readings, standing);
     }
 
     /** At the open end what leaks through the lead; null when the capture is spoiled. */

@@ -8,14 +8,26 @@ import org.docksweep.sweep.CurveCorrection;
  * How the rig stands: whether it may judge cabinets, and the correction its calibration gives.
  *
  * @param words in words, for the strip
- * @param state OK, WATCH when a check is due, FAULT when the check failed: then nothing is swept
+ * @param state OK, WATCH when a check is due, FAULT when there is no valid one: then nothing is swept
  * @param correction correction of raw curves
+ * @param refusal why nothing is swept and what to do, said when a cabinet comes while the state is FAULT
  */
-public record RigStanding(Reason words, ReadingState state, CurveCorrection correction) {
+public record RigStanding(Reason words, ReadingState state, CurveCorrection correction, Reason refusal) {
+    /**
+     * A standing whose only fault can be a failed check.
+     *
+     * @param words in words, for the strip
+     * @param state state
+     * @param correction correction of raw curves
+     */
+    public RigStanding(Reason words, ReadingState state, CurveCorrection correction) {
+        this(words, state, correction, Reason.of("dock-rig-check-failed"));
+    }
+
     /**
      * Whether cabinets may be swept.
      *
-     * @return false after a failed check
+     * @return false after a failed check, without one, and when the last one is too old
      */
     public boolean maySweep() {
         return state != ReadingState.FAULT;

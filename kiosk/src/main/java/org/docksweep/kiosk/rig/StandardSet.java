@@ -75,25 +75,38 @@ public record StandardSet(
     }
 
     /**
+     * The standards of a rig whose plugs a person moves; they carry the labels of the practice rig's.
+     *
+     * @param loadOhm resistance of the load, in ohm
+     * @param loadRelativeUncertainty its relative standard uncertainty
+     * @param resistor second resistor
+     * @param network resistor and capacitor
+     * @return the set
+     */
+    public static StandardSet of(
+            double loadOhm, double loadRelativeUncertainty, CheckStandard resistor, CheckStandard network) {
+        return new StandardSet(
+                new AssetTag("STD-000001"),
+                new AssetTag("STD-000002"),
+                new AssetTag("STD-000003"),
+                loadOhm,
+                loadRelativeUncertainty,
+                List.of(
+                        new Check(new AssetTag("STD-000004"), resistor),
+                        new Check(new AssetTag("STD-000005"), network)));
+    }
+
+    /**
      * The standards that lie beside a practice rig.
      *
      * @return open, short and 10 ohm (0.02 %) to calibrate; 4.7 ohm, and 22 ohm parallel to 4.7 uF, to check
      */
     public static StandardSet practice() {
-        return new StandardSet(
-                new AssetTag("STD-000001"),
-                new AssetTag("STD-000002"),
-                new AssetTag("STD-000003"),
+        return of(
                 10,
                 0.0002,
-                List.of(
-                        new Check(new AssetTag("STD-000004"), CheckStandard.resistor("4.7 \u03a9", 4.7)),
-                        new Check(
-                                new AssetTag("STD-000005"),
-                                new CheckStandard(
-                                        "22 \u03a9 \u2225 4.7 \u00b5F",
-                                        CheckStandard.Kind.RESISTOR_PARALLEL_CAPACITOR,
-                                        22,
-                                        4.7e-6))));
+                CheckStandard.resistor("4.7 \u03a9", 4.7),
+                new CheckStandard(
+                        "22 \u03a9 \u2016 4.7 \u00b5F", CheckStandard.Kind.RESISTOR_PARALLEL_CAPACITOR, 22, 4.7e-6));
     }
 }

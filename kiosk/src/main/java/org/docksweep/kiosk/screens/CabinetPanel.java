@@ -110,7 +110,9 @@ final class CabinetPanel extends PaintedPanel {
     private void facts(Ink ink, CabinetAtHand at, Rectangle box) {
         int y = box.y;
         y += fact(ink, texts.say("cabinet.model"), at.model().name(), box, y);
-        y += fact(ink, texts.say("cabinet.place"), at.shelfPlace(), box, y);
+        if (!at.shelfPlace().isBlank()) {
+            y += fact(ink, texts.say("cabinet.place"), at.shelfPlace(), box, y);
+        }
         String mass = texts.say("cabinet.mass", Math.round(at.model().massKg()));
         y += fact(
                 ink,
@@ -229,7 +231,8 @@ final class CabinetPanel extends PaintedPanel {
                         .map(p -> " " + texts.say(p.word()))
                         .orElse("");
         Rectangle line = new Rectangle(box.x, box.y + sizes.px(4), box.width, sizes.px(32));
-        Font font = Ink.fitting(word, sizes::bold, new double[] {24, 22, 20, 18, 17, 16}, line.width, line.height);
+        Font font = Ink.fitting(
+                word, sizes::bold, new double[] {24, 22, 20, 18, 17, 16, 15, 14, 13}, line.width, line.height);
         ink.line(word, font, state == ReadingState.NOT_JUDGED ? Look.color("quiet") : tone.ink(), line, Ink.Align.LEFT);
         found.map(PositionState::headline).ifPresent(headline -> {
             Rectangle rest = new Rectangle(box.x, box.y + sizes.px(38), box.width, box.height - sizes.px(38));

@@ -24,7 +24,15 @@ enum Command {
     NOTICE_2("F12", KeyEvent.VK_F12, 0),
     /** Two keys at once, because it ends the night's list. */
     CLOSE_LIST("Ctrl F9", KeyEvent.VK_F9, InputEvent.CTRL_DOWN_MASK),
-    STOP("Esc", KeyEvent.VK_ESCAPE, 0);
+    /** Up and down a list. */
+    UP("\u2191", KeyEvent.VK_UP, 0),
+    DOWN("\u2193", KeyEvent.VK_DOWN, 0),
+    STOP("Esc", KeyEvent.VK_ESCAPE, 0),
+    /** Two keys at once, because F1 to F12 belong to the page. */
+    PAGE_DOCK("Ctrl F1", KeyEvent.VK_F1, InputEvent.CTRL_DOWN_MASK),
+    PAGE_BENCH("Ctrl F2", KeyEvent.VK_F2, InputEvent.CTRL_DOWN_MASK),
+    PAGE_FLEET("Ctrl F3", KeyEvent.VK_F3, InputEvent.CTRL_DOWN_MASK),
+    PAGE_RIG("Ctrl F4", KeyEvent.VK_F4, InputEvent.CTRL_DOWN_MASK);
 
     private static final int MODIFIERS =
             InputEvent.CTRL_DOWN_MASK | InputEvent.ALT_DOWN_MASK | InputEvent.META_DOWN_MASK;

@@ -8,14 +8,14 @@ import java.util.Optional;
 import javax.swing.SwingUtilities;
 
 /**
- * Sends command keys to the page and everything else that is typed in the window to the scan line, whatever was
+ * Sends command keys to the page and everything else that is typed in the window to its scan line or entry, whatever was
  * clicked before.
  */
 final class KeyRouter implements KeyEventDispatcher {
-    private final KioskPane pane;
+    private final WindowPane pane;
     private final KeyRepeat repeat = new KeyRepeat();
 
-    KeyRouter(KioskPane pane) {
+    KeyRouter(WindowPane pane) {
         this.pane = pane;
     }
 
@@ -32,8 +32,8 @@ final class KeyRouter implements KeyEventDispatcher {
             }
             return true;
         }
-        if (source != pane.scanField()) {
-            KeyboardFocusManager.getCurrentKeyboardFocusManager().redispatchEvent(pane.scanField(), event);
+        if (source != pane.keyTarget()) {
+            KeyboardFocusManager.getCurrentKeyboardFocusManager().redispatchEvent(pane.keyTarget(), event);
             return true;
         }
         return false;

@@ -19,8 +19,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 
 /**
  * The dock page. Shows a state and knows which steps are alive in it; buttons and keys take the same
- * {@link Offer offers}. Lives on the event thread. Its grid leaves the row under the top strip free for the other
- * pages to come.
+ * {@link Offer offers}. Lives on the event thread.
  */
 final class KioskPane extends JPanel {
     private static final long serialVersionUID = 1;

@@ -23,14 +23,23 @@ public final class KioskWindow extends JFrame {
     private static final int WIDTH = 1280;
     private static final int HEIGHT = 800;
 
-    private final KioskPane pane;
+    private final WindowPane pane;
     private final transient KeyRouter router;
     private final transient AtomicReference<DockState> waiting = new AtomicReference<>();
 
-    private KioskWindow(DockActions actions, DockState initial, List<CabinetModel> models, ScreenSettings settings) {
+    private KioskWindow(
+            DockActions actions,
+            DockState initial,
+            List<CabinetModel> models,
+            ScreenSettings settings,
+            List<PageMaker> others) {
         super("Docksweep");
         Sizes sizes = new Sizes(settings.scale());
-        pane = new KioskPane(actions, initial, models, sizes, new Texts(settings.locale(), settings.zone()));
+        Texts texts = new Texts(settings.locale(), settings.zone());
+        KioskPane dock = new KioskPane(actions, initial, models, sizes, texts);
+        List<Page> pages =
+                others.stream().map(maker -> maker.make(sizes, texts)).toList();
+        pane = new WindowPane(actions, dock, pages, initial, sizes, texts);
         pane.setPreferredSize(new Dimension(sizes.px(WIDTH), sizes.px(HEIGHT)));
         router = new KeyRouter(pane);
         setContentPane(pane);
@@ -41,17 +50,37 @@ public final class KioskWindow extends JFrame {
     }
 
     /**
+     * Opens a window with the dock page alone.
+     *
+     * @param actions hears what the person does, on the event thread
+     * @param initial first state
+     * @param models all models of the house, for registering an unknown cabinet
+     * @param settings theme, scale, language, time zone
+     * @return the open window
+     * @throws IllegalStateException if called off the event thread, or on a machine without a display
+     */
+    public static KioskWindow open(
+            DockActions actions, DockState initial, List<CabinetModel> models, ScreenSettings settings) {
+        return open(actions, initial, models, settings, List.of());
+    }
+
+    /**
      * Opens the window: on a screen of its design size or less it fills the screen.
      *
      * @param actions hears what the person does, on the event thread
      * @param initial first state
      * @param models all models of the house, for registering an unknown cabinet
      * @param settings theme, scale, language, time zone
+     * @param others pages besides the dock page
      * @return the open window; closing it disposes it, and a window listener hears of that
      * @throws IllegalStateException if called off the event thread, or on a machine without a display
      */
     public static KioskWindow open(
-            DockActions actions, DockState initial, List<CabinetModel> models, ScreenSettings settings) {
+            DockActions actions,
+            DockState initial,
+            List<CabinetModel> models,
+            ScreenSettings settings,
+            List<PageMaker> others) {
         if (!SwingUtilities.isEventDispatchThread()) {
             throw new IllegalStateException(
                     "the kiosk window must be opened on the event thread; call it through SwingUtilities.invokeLater");
@@ -61,12 +90,12 @@ public final class KioskWindow extends JFrame {
                     "there is no display for the kiosk window; run the dock night without a window instead");
         }
         Look.install(settings);
-        KioskWindow window = new KioskWindow(actions, initial, models, settings);
+        KioskWindow window = new KioskWindow(actions, initial, models, settings, others);
         window.pack();
         window.fitToScreen();
         KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(window.router);
         window.setVisible(true);
-        window.pane.scanField().requestFocusInWindow();
+        window.pane.keyTarget().requestFocusInWindow();
         return window;
     }
 
@@ -102,11 +131,11 @@ public final class KioskWindow extends JFrame {
         }
     }
 
-    /** Keeps the focus on the scan line while the window lives. */
+    /** Keeps the focus where typed text belongs while the window lives. */
     private final class Focus extends WindowAdapter {
         @Override
         public void windowGainedFocus(WindowEvent event) {
-            pane.scanField().requestFocusInWindow();
+            pane.keyTarget().requestFocusInWindow();
         }
 
         @Override

@@ -125,7 +125,11 @@ final class LookPanel extends JPanel {
             ItemPicture.paint(g, item, pad, pad, size, writing());
             Rectangle name = new Rectangle(pad, textTop, getWidth() - 2 * pad, sizes.px(24));
             Font font = Ink.fitting(
-                    offer().label(), sizes::semiBold, new double[] {18, 17, 16, 15, 14}, name.width, name.height);
+                    offer().label(),
+                    sizes::semiBold,
+                    new double[] {18, 17, 16, 15, 14, 13, 12},
+                    name.width,
+                    name.height);
             ink.line(offer().label(), font, writing(), name, Ink.Align.LEFT);
             Rectangle state = new Rectangle(pad, textTop + sizes.px(24), getWidth() - 2 * pad, sizes.px(24));
             int sign = sizes.px(18);

@@ -133,7 +133,7 @@ final class ModelChooser extends JPanel {
             int left = pad + cap + sizes.px(10);
             Rectangle box = new Rectangle(left, nameTop, getWidth() - left - pad, nameHeight);
             Font font = Ink.fitting(
-                    model.name(), sizes::semiBold, new double[] {18, 17, 16, 15, 14}, box.width, box.height);
+                    model.name(), sizes::semiBold, new double[] {18, 17, 16, 15, 14, 13, 12}, box.width, box.height);
             int used = Ink.wrap(model.name(), font, box.width).size() * (int) Math.ceil(Ink.lineHeight(font));
             box.y += Math.max(0, (sizes.px(40) - used) / 2);
             ink.paragraph(model.name(), font, writing(), box);

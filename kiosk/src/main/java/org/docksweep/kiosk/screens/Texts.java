@@ -18,11 +18,13 @@ class Texts {
 
     private final Locale locale;
     private final DateTimeFormatter clock;
+    private final DateTimeFormatter dayAndClock;
     private final ResourceBundle bundle;
 
     Texts(Locale locale, ZoneId zone) {
         this.locale = locale;
         this.clock = DateTimeFormatter.ofPattern("HH:mm", locale).withZone(zone);
+        this.dayAndClock = DateTimeFormatter.ofPattern("d MMM HH:mm", locale).withZone(zone);
         this.bundle = ResourceBundle.getBundle(
                 BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_DEFAULT));
     }
@@ -51,6 +53,10 @@ class Texts {
 
     String clock(Instant at) {
         return clock.format(at);
+    }
+
+    String dayAndClock(Instant at) {
+        return dayAndClock.format(at);
     }
 
     Locale locale() {

@@ -8,7 +8,7 @@ import java.util.List;
 /** The one huge word, on its coloured plate with its sign. Read from three metres in one second. */
 final class VerdictPlate extends PaintedPanel {
     private static final long serialVersionUID = 1;
-    private static final double[] WORD_SIZES = {96, 84, 72, 66, 60, 54, 50, 46, 42, 38};
+    private static final double[] WORD_SIZES = {96, 84, 72, 66, 60, 54, 50, 46, 42, 38, 34, 30, 28, 26, 24};
 
     private transient Guide guide = new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
 

@@ -88,6 +88,23 @@ public final class ServiceClient {
     }
 
     /**
+     * Reads a paper.
+     *
+     * @param path path with query
+     * @return bytes of the PDF
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public byte[] pdf(String path) throws ServiceProblem, ServiceUnreachable {
+        HttpRequest.Builder request = request(path)
+                .setHeader("Accept", "application/pdf, application/problem+json")
+                .GET();
+        HttpResponse<byte[]> response = send(request);
+        check(response);
+        return response.body();
+    }
+
+    /**
      * Reads a whole list, page by page.
      *
      * @param path path of the list

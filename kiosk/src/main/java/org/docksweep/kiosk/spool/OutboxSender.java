@@ -82,7 +82,7 @@ public final class OutboxSender implements AutoCloseable {
     }
 
     private int sendOne(int failures) {
-        var next = spool.next();
+        var next = spool.outbox().next();
         if (next.isEmpty()) {
             pause(backoff.cap());
             return failures;
@@ -93,20 +93,20 @@ public final class OutboxSender implements AutoCloseable {
             return failures;
         }
         if (delivery instanceof Delivery.Delivered) {
-            spool.sent(item.sequence());
+            spool.outbox().sent(item.sequence());
             reachable = true;
             changed.run();
             return 0;
         }
         if (delivery instanceof Delivery.Refused refused) {
             LOG.warn("The service refused {} for good: {}", item.path(), refused.words());
-            spool.park(item.sequence(), refused.words());
+            spool.outbox().park(item.sequence(), refused.words());
             reachable = true;
             changed.run();
             return 0;
         }
         Delivery.NotNow notNow = (Delivery.NotNow) delivery;
-        spool.triedInVain(item.sequence(), notNow.words());
+        spool.outbox().triedInVain(item.sequence(), notNow.words());
         reachable = notNow.serviceAnswered();
         changed.run();
         pause(backoff.after(failures + 1, jitter));

@@ -36,10 +36,10 @@ public final class ParkedTeller implements Runnable {
 
     @Override
     public synchronized void run() {
-        if (!listening || spool.counts().parked() == 0) {
+        if (!listening || spool.outbox().counts().parked() == 0) {
             return;
         }
-        for (ParkedItem parked : spool.parked()) {
+        for (ParkedItem parked : spool.outbox().parked()) {
             if (told.add(parked.item().sequence())) {
                 person.accept(parked.words());
             }

@@ -135,5 +135,10 @@ final class DockBench implements AutoCloseable {
         public PrintResult statusSheet(FleetStatus status) {
             throw new IllegalStateException("the dock prints no status sheet");
         }
+
+        @Override
+        public PrintResult pdf(String name, byte[] pdf) {
+            throw new IllegalStateException("the dock prints no paper of the service");
+        }
     }
 }

@@ -7,6 +7,7 @@ import static org.docksweep.kiosk.dock.SmallHouse.SECOND;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.Set;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.fleet.Reason;
@@ -63,7 +64,7 @@ class DockCheckInTest {
         assertThat(body.returnListId()).isEqualTo(SmallHouse.LIST);
         assertThat(body.measurements()).hasSize(1);
         assertThat(body.measurements().get(0).recordingSha256()).hasSize(64);
-        assertThat(bench.spool.counts().waiting())
+        assertThat(bench.spool.outbox().counts().waiting())
                 .as("its recording and itself")
                 .isEqualTo(2);
     }
@@ -82,6 +83,7 @@ class DockCheckInTest {
         assertThat(bench.tags).singleElement().satisfies(tag -> {
             assertThat(tag.checkIn().tag()).isEqualTo(FIRST);
             assertThat(tag.checkIn().faultPositionCode()).isEqualTo("HF");
+            assertThat(tag.needOn()).as("from the kiosk's copy").isEqualTo(LocalDate.parse("2026-05-09"));
         });
     }
 

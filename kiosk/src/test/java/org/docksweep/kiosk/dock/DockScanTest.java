@@ -78,7 +78,7 @@ class DockScanTest {
         bench.dock.lookedOver(Set.of());
         DockState state = bench.answer(UNKNOWN);
         assertThat(state.returns().orElseThrow().unexpected()).hasSize(1);
-        assertThat(bench.spool.next().orElseThrow().kind()).isEqualTo(OutboxItem.Kind.REGISTRATION);
+        assertThat(bench.spool.outbox().next().orElseThrow().kind()).isEqualTo(OutboxItem.Kind.REGISTRATION);
         assertThat(bench.spool.registered()).hasSize(1);
     }
 

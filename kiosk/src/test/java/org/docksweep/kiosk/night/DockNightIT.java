@@ -22,6 +22,8 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
+import org.docksweep.contract.BenchJobBody;
+import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Route;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -41,18 +43,27 @@ class DockNightIT {
     void takesTheTruckInAndPutsEveryCabinetWhereItBelongs() throws Exception {
         Path jar = Capability.serviceJar();
         TruthTable table;
+        BenchMorning.Outcome repaired;
         try (DockNight night =
                 new DockNight(new NightOptions(folder, SEED, jar, false), new PrintWriter(System.out, true))) {
             night.open();
             table = night.takeTruckIn(DockNight.Pace.AT_ONCE);
             night.closeNight();
             assertThat(night.acknowledged()).containsExactlyInAnyOrderElementsOf(night.recorded());
+            repaired = night.benchMorning(night.bench());
         }
         table.lines().forEach(System.out::println);
         assertThat(table.rows()).hasSizeGreaterThanOrEqualTo(24);
         assertThat(table.rows())
                 .filteredOn(r -> r.match() == TruthTable.Match.WRONG)
                 .isEmpty();
+        assertThat(repaired.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
+        assertThat(repaired.cabinet().status()).isEqualTo(CabinetStatus.READY);
+        assertThat(repaired.stockAfter()).isEqualTo(repaired.stockBefore() - 1);
+        assertThat(repaired.cabinet().drivers())
+                .filteredOn(d -> d.positionCode().equals(repaired.job().faultPositionCode()))
+                .extracting(d -> d.diaphragmSource())
+                .containsExactly(repaired.part().source());
         long toBench =
                 table.rows().stream().filter(r -> r.route() == Route.BENCH).count();
         assertThat(decodedTags()).hasSize((int) (2 * toBench));

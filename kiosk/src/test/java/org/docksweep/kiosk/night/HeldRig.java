@@ -44,6 +44,11 @@ final class HeldRig implements PracticeRig {
     }
 
     @Override
+    public void repair(AssetTag label) {
+        rig.repair(label);
+    }
+
+    @Override
     public void unplug() {
         rig.unplug();
     }

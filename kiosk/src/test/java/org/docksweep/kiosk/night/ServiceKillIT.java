@@ -6,11 +6,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -67,7 +62,8 @@ class ServiceKillIT {
             recorded = night.recorded();
             assertThat(night.acknowledged()).as("acknowledged once").doesNotHaveDuplicates();
         }
-        List<UUID> rows = checkInRows();
+        NightRows database = new NightRows(folder);
+        List<UUID> rows = database.checkIns();
         Set<UUID> lost = new HashSet<>(acknowledged);
         rows.forEach(lost::remove);
         int doubled = rows.size() - new HashSet<>(rows).size();
@@ -76,12 +72,12 @@ class ServiceKillIT {
                 KILLS, recorded.size(), acknowledged.size(), rows.size(), lost.size(), doubled);
         assertThat(lost).isEmpty();
         assertThat(rows).containsExactlyInAnyOrderElementsOf(recorded);
-        assertThat(count("select count(*) from (select tag from check_in group by tag having count(*) > 1)"))
+        assertThat(database.cabinetsCheckedInTwice())
                 .as("cabinets checked in twice")
                 .isZero();
-        assertThat(count("select count(*) from check_in where route = 'BENCH'"))
+        assertThat(database.benchCheckIns())
                 .as("bench jobs of failing cabinets")
-                .isEqualTo(count("select count(*) from bench_job"));
+                .isEqualTo(database.benchJobs());
     }
 
     private static Map<Integer, Integer> killMsByCabinet(Random random) {
@@ -114,36 +110,5 @@ class ServiceKillIT {
         } catch (ExecutionException | java.util.concurrent.TimeoutException e) {
             throw new AssertionError("the service did not come back", e);
         }
-    }
-
-    private List<UUID> checkInRows() throws SQLException {
-        try (Connection connection = database();
-                Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("select id from check_in")) {
-            List<UUID> ids = new ArrayList<>();
-            while (rows.next()) {
-                ids.add(rows.getObject(1, UUID.class));
-            }
-            return ids;
-        }
-    }
-
-    private int count(String sql) throws SQLException {
-        try (Connection connection = database();
-                Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(sql)) {
-            rows.next();
-            return rows.getInt(1);
-        }
-    }
-
-    private Connection database() throws SQLException {
-        String file =
-                folder.resolve("service").resolve("docksweep").toAbsolutePath().toString();
-        return DriverManager.getConnection(
-                "jdbc:h2:file:" + file
-                        + ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;IFEXISTS=TRUE",
-                "sa",
-                "");
     }
 }

@@ -10,6 +10,7 @@ import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.night.TruthTable.Match;
+import org.docksweep.kiosk.proving.Wilson;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 import org.junit.jupiter.api.Test;
@@ -56,6 +57,9 @@ class TruthTableTest {
         assertThat(Wilson.of(0, 10).high()).isCloseTo(0.2775, within(0.0001));
         assertThat(Wilson.of(5, 10).low()).isCloseTo(0.2366, within(0.0001));
         assertThat(Wilson.of(5, 10).high()).isCloseTo(0.7634, within(0.0001));
+        // z^2 / (n + z^2) with z^2 = 2.7055: the fewest returns without a miss that show 0.1 %
+        assertThat(Wilson.upperOneSided(0, 2703)).isLessThan(0.001);
+        assertThat(Wilson.upperOneSided(0, 2702)).isGreaterThan(0.001);
     }
 
     private static Match match(Kind kind, String truly, Route route, String named, Prompt... prompts) {

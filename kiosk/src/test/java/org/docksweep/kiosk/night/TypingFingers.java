@@ -3,7 +3,6 @@ package org.docksweep.kiosk.night;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.AWTException;
-import java.awt.Robot;
 import java.awt.event.KeyEvent;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -19,15 +18,12 @@ import org.docksweep.kiosk.dock.DockState.NoticeAction;
  * its button. A step without a button on the window cannot be taken.
  */
 final class TypingFingers implements DockActions {
-    /** A scanner that types is about this fast; common practice, no source. */
-    private static final int KEY_MS = 5;
-
     private static final ResourceBundle LABELS =
             ResourceBundle.getBundle("org.docksweep.kiosk.screens.screens", Locale.ENGLISH);
 
     private final WindowReader window;
     private final Consumer<String> saw;
-    private final Robot robot;
+    private final Keyboard keyboard;
 
     /**
      * Makes fingers.
@@ -38,23 +34,12 @@ final class TypingFingers implements DockActions {
     TypingFingers(WindowReader window, Consumer<String> saw) throws AWTException {
         this.window = window;
         this.saw = saw;
-        robot = new Robot();
-        robot.setAutoDelay(KEY_MS);
+        keyboard = new Keyboard();
     }
 
     @Override
     public void scan(String text) {
-        for (char c : text.toCharArray()) {
-            boolean shift = Character.isUpperCase(c);
-            if (shift) {
-                robot.keyPress(KeyEvent.VK_SHIFT);
-            }
-            press(KeyEvent.getExtendedKeyCodeForChar(Character.toLowerCase(c)));
-            if (shift) {
-                robot.keyRelease(KeyEvent.VK_SHIFT);
-            }
-        }
-        press(KeyEvent.VK_ENTER);
+        keyboard.type(text);
     }
 
     @Override
@@ -76,7 +61,7 @@ final class TypingFingers implements DockActions {
 
     @Override
     public void stop() {
-        press(KeyEvent.VK_ESCAPE);
+        keyboard.press(KeyEvent.VK_ESCAPE);
     }
 
     @Override
@@ -114,19 +99,6 @@ final class TypingFingers implements DockActions {
     }
 
     private void pressButton(String label) {
-        String cap = window.awaitButton(label);
-        boolean control = cap.startsWith("Ctrl ");
-        if (control) {
-            robot.keyPress(KeyEvent.VK_CONTROL);
-        }
-        press(KeyEvent.VK_F1 + Integer.parseInt(cap.substring(cap.indexOf('F') + 1)) - 1);
-        if (control) {
-            robot.keyRelease(KeyEvent.VK_CONTROL);
-        }
-    }
-
-    private void press(int keyCode) {
-        robot.keyPress(keyCode);
-        robot.keyRelease(keyCode);
+        keyboard.pressCap(window.awaitButton(label));
     }
 }

@@ -23,15 +23,18 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import javax.imageio.ImageIO;
 import org.assertj.core.groups.Tuple;
+import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouse.Arrival;
 import org.docksweep.contract.DemoHouse.Kind;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.Phase;
+import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.Display;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -118,7 +121,11 @@ class WindowNightIT {
             ReturnReport report = typed.dock().report().orElseThrow();
             typed.closeNight();
             picture("list-closed");
+            BenchMorning.Outcome repaired = typed.benchMorning(new BenchFingers(reader, this::saw));
+            picture("bench-done");
 
+            assertThat(repaired.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
+            assertThat(repaired.cabinet().status()).isEqualTo(CabinetStatus.READY);
             table.lines().forEach(OUT::println);
             assertThat(table.rows()).noneMatch(r -> r.match() == TruthTable.Match.WRONG);
             assertThat(tuples(table)).isEqualTo(tuples(truth.get(PATIENCE_S, TimeUnit.SECONDS)));
@@ -149,8 +156,12 @@ class WindowNightIT {
 
     private void openWindow(DockNight night) throws AWTException {
         ScreenSettings settings = new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, night.zone());
-        window = WindowReader.onEventThread(
-                () -> KioskWindow.open(night.dock(), night.dock().state(), night.models(), settings));
+        window = WindowReader.onEventThread(() -> KioskWindow.open(
+                night.dock(),
+                night.dock().state(),
+                night.models(),
+                settings,
+                List.of(new BenchPages(night.bench(), night.models()))));
         // Before the hand: what the hand has seen, the window has been told.
         night.dock().addListener(window::show);
         reader = new WindowReader(window);

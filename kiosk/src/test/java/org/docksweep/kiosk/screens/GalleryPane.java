@@ -13,10 +13,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
 import org.docksweep.kiosk.dock.DockActions;
 
-/** A dock page laid out and painted without a display. */
+/** A page laid out and painted without a display. */
 final class GalleryPane {
     /** Design size of the page. */
     static final Dimension SIZE = new Dimension(1280, 800);
@@ -29,7 +31,12 @@ final class GalleryPane {
 
     /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
     static <T> T paint(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
-        return shown(scene, settings, texts, SIZE, pane -> {
+        return paint(() -> page(scene, settings, texts), settings, ask);
+    }
+
+    /** The same for any page. */
+    static <T> T paint(Supplier<JComponent> page, ScreenSettings settings, Function<Painted, T> ask) {
+        return shown(page, settings, SIZE, pane -> {
             BufferedImage image = new BufferedImage(pane.getWidth(), pane.getHeight(), BufferedImage.TYPE_INT_RGB);
             Graphics2D g = image.createGraphics();
             pane.paint(g);
@@ -41,7 +48,12 @@ final class GalleryPane {
     /** Like paint, but for what was written only: nothing is filled in, which is many times faster. */
     static <T> T write(
             GalleryScene scene, ScreenSettings settings, Texts texts, Dimension size, Function<Painted, T> ask) {
-        return shown(scene, settings, texts, size, pane -> {
+        return write(() -> page(scene, settings, texts), settings, size, ask);
+    }
+
+    /** The same for any page. */
+    static <T> T write(Supplier<JComponent> page, ScreenSettings settings, Dimension size, Function<Painted, T> ask) {
+        return shown(page, settings, size, pane -> {
             BufferedImage dot = new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB);
             Painted painted = new Painted(pane, dot);
             for (Component component : painted.components()) {
@@ -63,14 +75,20 @@ final class GalleryPane {
         }
     }
 
+    private static KioskPane page(GalleryScene scene, ScreenSettings settings, Texts texts) {
+        KioskPane pane = new KioskPane(
+                mock(DockActions.class), scene.state(), SampleHouse.MODELS, new Sizes(settings.scale()), texts);
+        scene.pressed().forEach(pane::perform);
+        return pane;
+    }
+
     private static <T> T shown(
-            GalleryScene scene, ScreenSettings settings, Texts texts, Dimension size, Function<KioskPane, T> use) {
+            Supplier<JComponent> page, ScreenSettings settings, Dimension size, Function<JComponent, T> use) {
         AtomicReference<T> result = new AtomicReference<>();
         onEventThread(() -> {
             install(settings);
             Sizes sizes = new Sizes(settings.scale());
-            KioskPane pane = new KioskPane(mock(DockActions.class), scene.state(), SampleHouse.MODELS, sizes, texts);
-            scene.pressed().forEach(pane::perform);
+            JComponent pane = page.get();
             pane.setSize(sizes.px(size.width), sizes.px(size.height));
             layOut(pane);
             result.set(use.apply(pane));
@@ -84,7 +102,7 @@ final class GalleryPane {
      * @param pane the page
      * @param image what it looks like
      */
-    record Painted(KioskPane pane, BufferedImage image) {
+    record Painted(JComponent pane, BufferedImage image) {
         List<Component> components() {
             List<Component> all = new ArrayList<>();
             collect(pane, all);

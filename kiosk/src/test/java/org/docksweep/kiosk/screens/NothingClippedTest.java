@@ -2,25 +2,17 @@ package org.docksweep.kiosk.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
-import javax.swing.JLabel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class NothingClippedTest {
-    /** House rule: what is touched with gloves is at least this wide and high. */
-    private static final double TOUCH_MM = 15;
-
-    private static final double PX_PER_MM = 96 / 25.4;
-
     /** Sentences in other languages run longer than English ones (common practice, no source). */
     private static final double LONGER = 0.35;
 
@@ -72,6 +64,24 @@ class NothingClippedTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
+    void hasRoomBesideTheBarOfPages(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, GalleryPane.ZONE);
+        Dimension beside = new Dimension(FRAMED.width - PageBar.WIDTH, FRAMED.height);
+
+        assertThat(faults(scene(name), settings, 0, beside)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
+    void hasRoomForLongerLanguagesBesideTheBarOfPages(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
+        Dimension beside = new Dimension(GalleryPane.SIZE.width - PageBar.WIDTH, GalleryPane.SIZE.height);
+
+        assertThat(faults(scene(name), settings, LONGER, beside)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
     void hasRoomOnALargerScreen(String name) {
         ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
 
@@ -94,49 +104,11 @@ class NothingClippedTest {
 
     private static List<String> faults(GalleryScene scene, ScreenSettings settings, double longer, Dimension size) {
         SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), longer);
-        return GalleryPane.write(scene, settings, texts, size, painted -> {
-            List<String> faults = new ArrayList<>();
-            for (Component component : painted.components()) {
-                if (component instanceof WritesText writer) {
-                    writer.shortfalls()
-                            .forEach(s -> faults.add(component.getClass().getSimpleName() + ": " + s));
-                    overlaps(component, writer.written(), faults);
-                }
-                // Text outside the one that records what did not fit would go unseen here.
-                assertThat(component).isNotInstanceOf(JLabel.class);
-                outside(component, faults);
-                if (component instanceof KeyButton button
-                        && Math.min(button.getWidth(), button.getHeight()) < TOUCH_MM * PX_PER_MM * settings.scale()) {
-                    faults.add(button.offer().label() + " is too small to touch: " + button.getSize());
-                }
-            }
-            return faults;
-        });
+        return GalleryPane.write(scene, settings, texts, size, painted -> faults(painted, settings));
     }
 
-    private static void overlaps(Component component, List<Ink.Written> written, List<String> faults) {
-        for (int i = 0; i < written.size(); i++) {
-            Rectangle box = written.get(i).box();
-            if (!new Rectangle(component.getSize()).contains(box)) {
-                faults.add(component.getClass().getSimpleName() + ": \""
-                        + written.get(i).text() + "\" at " + box + " leaves " + component.getSize());
-            }
-            for (int j = 0; j < i; j++) {
-                if (box.intersects(written.get(j).box())) {
-                    faults.add(component.getClass().getSimpleName() + ": \""
-                            + written.get(i).text() + "\" covers \""
-                            + written.get(j).text() + "\"");
-                }
-            }
-        }
-    }
-
-    private static void outside(Component component, List<String> faults) {
-        if (component.getParent() != null
-                && component.getWidth() > 0
-                && !new Rectangle(component.getParent().getSize()).contains(component.getBounds())) {
-            faults.add(component.getClass().getSimpleName() + " at " + component.getBounds() + " leaves its parent "
-                    + component.getParent().getSize());
-        }
+    /** Everything of a painted page that does not fit, covers something else or is too small to touch. */
+    static List<String> faults(GalleryPane.Painted painted, ScreenSettings settings) {
+        return PageFaults.of(painted.components(), settings.scale());
     }
 }

@@ -24,6 +24,26 @@ import org.junit.jupiter.api.io.TempDir;
 class ScreenGalleryTest {
     private static final Set<String> SHOWN_LARGE = Set.of("answer-fail");
     private static final Set<String> SHOWN_GERMAN = Set.of("answer-fail", "look", "sweep-queued");
+    private static final Set<String> RIG_SHOWN_DARK = Set.of(
+            "new",
+            "passed",
+            "few",
+            "drifts",
+            "failed",
+            "old",
+            "walk-common-mode",
+            "walk-load",
+            "walk-plug",
+            "walk-refused",
+            "walk-done",
+            "walk-failed",
+            "setup",
+            "setup-wrong",
+            "setup-gone",
+            "levels");
+    private static final Set<String> RIG_SHOWN_LIGHT = Set.of("passed", "walk-load");
+    private static final Set<String> RIG_SHOWN_LARGE = Set.of("walk-load");
+    private static final Set<String> RIG_SHOWN_GERMAN = Set.of("setup-wrong", "walk-common-mode");
 
     @TempDir
     private Path temporary;
@@ -55,6 +75,18 @@ class ScreenGalleryTest {
                     paint(Path.of(folder), scene, settings(theme, 2, Locale.GERMAN));
                 }
             }
+            for (String name : RigSamples.all().keySet()) {
+                boolean dark = theme == Theme.DARK;
+                if (all || (dark ? RIG_SHOWN_DARK : RIG_SHOWN_LIGHT).contains(name)) {
+                    paintRig(Path.of(folder), name, settings(theme, 1, Locale.ENGLISH));
+                }
+                if (all || dark && RIG_SHOWN_GERMAN.contains(name)) {
+                    paintRig(Path.of(folder), name, settings(theme, 1, Locale.GERMAN));
+                }
+                if (all || dark && RIG_SHOWN_LARGE.contains(name)) {
+                    paintRig(Path.of(folder), name, settings(theme, 2, Locale.ENGLISH));
+                }
+            }
         }
     }
 
@@ -63,19 +95,36 @@ class ScreenGalleryTest {
     }
 
     private static void paint(Path folder, GalleryScene scene, ScreenSettings settings) {
-        String name = "dock-" + scene.name() + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
+        SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), 0);
+        GalleryPane.paint(
+                scene,
+                settings,
+                texts,
+                painted -> write(painted, folder.resolve(name("dock", scene.name(), settings))));
+    }
+
+    private static void paintRig(Path folder, String name, ScreenSettings settings) {
+        SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), 0);
+        GalleryPane.paint(
+                () -> RigSamples.window(RigSamples.all().get(name), settings, texts),
+                settings,
+                painted -> write(painted, folder.resolve(name("rig", name, settings))));
+    }
+
+    private static String name(String page, String scene, ScreenSettings settings) {
+        return page + "-" + scene + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
                 + (settings.scale() == 1 ? "" : "-200")
                 + (settings.locale().equals(Locale.ENGLISH)
                         ? ""
                         : "-" + settings.locale().getLanguage()) + ".png";
-        SampleTexts texts = new SampleTexts(settings.locale(), settings.zone(), 0);
-        GalleryPane.paint(scene, settings, texts, painted -> {
-            try {
-                SmallPng.write(painted.image(), folder.resolve(name));
-            } catch (IOException e) {
-                throw new UncheckedIOException("cannot write " + folder.resolve(name), e);
-            }
-            return name;
-        });
+    }
+
+    private static Path write(GalleryPane.Painted painted, Path file) {
+        try {
+            SmallPng.write(painted.image(), file);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + file, e);
+        }
+        return file;
     }
 }

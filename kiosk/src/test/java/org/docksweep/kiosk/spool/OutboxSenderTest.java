@@ -62,12 +62,12 @@ class OutboxSenderTest {
         }
         bodies.forEach(spool::record);
         sender.start();
-        await(() -> spool.counts().waiting() == 0);
+        await(() -> spool.outbox().counts().waiting() == 0);
         assertThat(tried)
                 .extracting(OutboxItem::path)
                 .containsExactlyElementsOf(
                         bodies.stream().map(b -> "/api/check-ins/" + b.id()).toList());
-        assertThat(spool.acknowledgedCheckIns())
+        assertThat(spool.outbox().acknowledgedCheckIns())
                 .containsExactlyElementsOf(bodies.stream().map(CheckInBody::id).toList());
     }
 
@@ -76,19 +76,19 @@ class OutboxSenderTest {
         answer = new Delivery.NotNow("connection refused", false);
         spool.record(SpoolTest.checkIn("TST-000001"));
         spool.record(SpoolTest.checkIn("TST-000002"));
-        int before = spool.counts().waiting();
+        int before = spool.outbox().counts().waiting();
         sender.start();
         await(() -> tried.size() >= 3);
         assertThat(before).isEqualTo(2);
-        assertThat(spool.counts().waiting()).isEqualTo(2);
+        assertThat(spool.outbox().counts().waiting()).isEqualTo(2);
         assertThat(sender.reachable()).isFalse();
         assertThat(tried)
                 .extracting(OutboxItem::sequence)
                 .containsOnly(tried.get(0).sequence());
         answer = new Delivery.Delivered();
         sender.hurry();
-        await(() -> spool.counts().waiting() == 0);
-        assertThat(spool.counts().sent()).isEqualTo(2);
+        await(() -> spool.outbox().counts().waiting() == 0);
+        assertThat(spool.outbox().counts().sent()).isEqualTo(2);
         assertThat(sender.reachable()).isTrue();
     }
 
@@ -97,13 +97,13 @@ class OutboxSenderTest {
         answer = new Delivery.Refused("no such cabinet");
         spool.record(SpoolTest.checkIn("TST-000001"));
         sender.start();
-        await(() -> spool.counts().parked() == 1);
+        await(() -> spool.outbox().counts().parked() == 1);
         answer = new Delivery.Delivered();
         spool.record(SpoolTest.checkIn("TST-000002"));
         sender.hurry();
-        await(() -> spool.counts().sent() == 1);
-        assertThat(spool.parked()).extracting(ParkedItem::words).containsExactly("no such cabinet");
-        assertThat(spool.counts().notAtService()).isEqualTo(1);
+        await(() -> spool.outbox().counts().sent() == 1);
+        assertThat(spool.outbox().parked()).extracting(ParkedItem::words).containsExactly("no such cabinet");
+        assertThat(spool.outbox().counts().notAtService()).isEqualTo(1);
     }
 
     @Test
@@ -113,7 +113,7 @@ class OutboxSenderTest {
         answer = new Delivery.Refused("no such cabinet");
         spool.record(SpoolTest.checkIn("TST-000001"));
         sender.start();
-        await(() -> spool.counts().parked() == 1);
+        await(() -> spool.outbox().counts().parked() == 1);
         teller.run();
         assertThat(heard).isEmpty();
         teller.tell(heard::add);

@@ -66,9 +66,9 @@ class SpoolTest {
         }
         try (Spool spool = Spool.open(folder, CLOCK)) {
             assertThat(spool.checkIns()).containsExactlyInAnyOrder(first, second);
-            assertThat(spool.next().orElseThrow().path()).isEqualTo(ApiPaths.CABINETS + "/TST-000002");
-            spool.sent(spool.next().orElseThrow().sequence());
-            OutboxItem next = spool.next().orElseThrow();
+            assertThat(spool.outbox().next().orElseThrow().path()).isEqualTo(ApiPaths.CABINETS + "/TST-000002");
+            spool.outbox().sent(spool.outbox().next().orElseThrow().sequence());
+            OutboxItem next = spool.outbox().next().orElseThrow();
             assertThat(next.path()).isEqualTo(ApiPaths.CHECK_INS + "/" + first.id());
             assertThat(Wire.json().readValue(next.body(), CheckInBody.class)).isEqualTo(first);
         }
@@ -80,7 +80,7 @@ class SpoolTest {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             spool.record(body);
             assertThatThrownBy(() -> spool.record(body)).isInstanceOf(SpoolException.class);
-            assertThat(spool.counts().waiting()).isEqualTo(1);
+            assertThat(spool.outbox().counts().waiting()).isEqualTo(1);
         }
     }
 
@@ -116,7 +116,7 @@ class SpoolTest {
             String said = new String(other.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             other.waitFor();
             assertThat(said).contains("in use by another kiosk");
-            assertThat(spool.counts().waiting()).isZero();
+            assertThat(spool.outbox().counts().waiting()).isZero();
         }
     }
 
@@ -126,7 +126,7 @@ class SpoolTest {
 
         public static void main(String[] arguments) {
             try (Spool spool = Spool.open(Path.of(arguments[0]), CLOCK)) {
-                System.out.println("opened " + spool.counts());
+                System.out.println("opened " + spool.outbox().counts());
             } catch (SpoolException e) {
                 System.out.println(e.getMessage());
             }
@@ -137,12 +137,12 @@ class SpoolTest {
     void parksVisiblyAndTriesAgainOnRequest() {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             spool.record(checkIn("TST-000001"));
-            spool.park(spool.next().orElseThrow().sequence(), "unknown cabinet");
-            assertThat(spool.next()).isEmpty();
-            assertThat(spool.counts()).isEqualTo(new OutboxCounts(0, 1, 0));
-            assertThat(spool.parked()).extracting(ParkedItem::words).containsExactly("unknown cabinet");
-            spool.tryParkedAgain();
-            assertThat(spool.next()).isPresent();
+            spool.outbox().park(spool.outbox().next().orElseThrow().sequence(), "unknown cabinet");
+            assertThat(spool.outbox().next()).isEmpty();
+            assertThat(spool.outbox().counts()).isEqualTo(new OutboxCounts(0, 1, 0));
+            assertThat(spool.outbox().parked()).extracting(ParkedItem::words).containsExactly("unknown cabinet");
+            spool.outbox().tryParkedAgain();
+            assertThat(spool.outbox().next()).isPresent();
         }
     }
 
@@ -150,9 +150,9 @@ class SpoolTest {
     void replacesRefusedRegistrationByANewOne() {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             spool.register(cabinet("TST-000001"));
-            spool.park(spool.next().orElseThrow().sequence(), "unknown model");
+            spool.outbox().park(spool.outbox().next().orElseThrow().sequence(), "unknown model");
             spool.register(cabinet("TST-000001"));
-            assertThat(spool.counts()).isEqualTo(new OutboxCounts(1, 0, 0));
+            assertThat(spool.outbox().counts()).isEqualTo(new OutboxCounts(1, 0, 0));
         }
     }
 
@@ -163,12 +163,12 @@ class SpoolTest {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             spool.record(sent);
             spool.record(unsent);
-            spool.sent(spool.next().orElseThrow().sequence());
+            spool.outbox().sent(spool.outbox().next().orElseThrow().sequence());
         }
         Clock later = Clock.offset(CLOCK, Spool.KEEP_SENT.plus(Duration.ofDays(1)));
         try (Spool spool = Spool.open(folder, later)) {
             assertThat(spool.checkIns()).containsExactly(unsent);
-            assertThat(spool.counts()).isEqualTo(new OutboxCounts(1, 0, 0));
+            assertThat(spool.outbox().counts()).isEqualTo(new OutboxCounts(1, 0, 0));
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -12,10 +13,18 @@ import java.util.stream.Collectors;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.Page;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.Route;
+import org.docksweep.fleet.Verdict;
 import org.docksweep.service.dispatches.Availability;
 import org.docksweep.service.dispatches.Dispatches;
+import org.docksweep.service.models.Models;
+import org.docksweep.service.procedures.Procedures;
+import org.docksweep.service.site.Site;
 import org.docksweep.service.web.Paging;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -26,21 +35,29 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional(readOnly = true)
 public class Bench {
-    private static final Comparator<BenchJobBody> MOST_URGENT_FIRST = Comparator.comparing(
-                    BenchJobBody::needOn, Comparator.nullsLast(Comparator.naturalOrder()))
-            .thenComparing(BenchJobBody::openedAt)
-            .thenComparing(job -> job.code().value());
-
     private final BenchJobs jobs;
     private final PrintedCodes printedCodes;
     private final JobCheckIns checkIns;
     private final Dispatches dispatches;
+    private final Models models;
+    private final Procedures procedures;
+    private final Site site;
 
-    Bench(BenchJobs jobs, PrintedCodes printedCodes, JobCheckIns checkIns, Dispatches dispatches) {
+    Bench(
+            BenchJobs jobs,
+            PrintedCodes printedCodes,
+            JobCheckIns checkIns,
+            Dispatches dispatches,
+            Models models,
+            Procedures procedures,
+            Site site) {
         this.jobs = jobs;
         this.printedCodes = printedCodes;
         this.checkIns = checkIns;
         this.dispatches = dispatches;
+        this.models = models;
+        this.procedures = procedures;
+        this.site = site;
     }
 
     /**
@@ -71,6 +88,9 @@ public class Bench {
         if (printed != null && !printedCodes.existsById(printed.value())) {
             printedCodes.save(new PrintedCode(printed, job.jobCode()));
         }
+        if (open.isPresent() && checkIn.verdict() != Verdict.PASS) {
+            job.failedAgain();
+        }
         checkIns.save(new JobCheckIn(checkIn.id(), job.jobCode(), checkIn.finishedAt()));
         return new Assignment(job.jobCode(), open.isPresent());
     }
@@ -93,7 +113,8 @@ public class Bench {
     /**
      * Open jobs.
      *
-     * @return by need date, those without one last; then oldest first
+     * @return by need date, those without one last; then by the day they were opened, oldest first; then by expected
+     *     effort, least first
      */
     public List<BenchJobBody> queue() {
         return queue(dispatches.availability());
@@ -103,20 +124,43 @@ public class Bench {
      * Open jobs, for a caller that has the availability already.
      *
      * @param availability what of the bookings can be met
-     * @return by need date, those without one last; then oldest first
+     * @return by need date, those without one last; then by the day they were opened, oldest first; then by expected
+     *     effort, least first
      */
     public List<BenchJobBody> queue(Availability availability) {
         List<BenchJob> open = jobs.open();
         Map<String, List<UUID>> members = members(open);
         Map<String, Integer> places = new HashMap<>();
+        Map<String, Efforts> efforts = efforts();
         List<BenchJobBody> bodies = new ArrayList<>();
         for (BenchJob job : open) {
             int place = places.merge(job.modelCode(), 1, Integer::sum) - 1;
             LocalDate needOn = availability.needOn(job.modelCode(), place);
-            bodies.add(job.body(needOn, members.getOrDefault(job.getId(), List.of())));
+            bodies.add(job.body(
+                    needOn,
+                    members.getOrDefault(job.getId(), List.of()),
+                    efforts.get(job.modelCode()).minutes(job.suspects())));
         }
-        bodies.sort(MOST_URGENT_FIRST);
+        bodies.sort(Comparator.comparing(this::key));
         return bodies;
+    }
+
+    private Map<String, Efforts> efforts() {
+        ModelBook book = models.book();
+        Map<String, DriverBenchData> data = procedures.byDriverModel();
+        return book.cabinetModels().stream()
+                .collect(Collectors.toMap(CabinetModel::code, model -> new Efforts(model, book, data)));
+    }
+
+    /**
+     * How many jobs of each model are open.
+     *
+     * @return counts by cabinet model
+     */
+    public Map<String, Integer> openByModel() {
+        Map<String, Integer> counts = new HashMap<>();
+        jobs.open().forEach(j -> counts.merge(j.modelCode(), 1, Integer::sum));
+        return counts;
     }
 
     private Map<String, List<UUID>> members(List<BenchJob> of) {
@@ -127,29 +171,39 @@ public class Bench {
                                 JobCheckIn::jobCode, Collectors.mapping(JobCheckIn::getId, Collectors.toList())));
     }
 
-    Page<BenchJobBody> page(String after, int limit) {
+    Page<BenchJobBody> page(AssetTag tag, String after, int limit) {
         Paging.checked(limit);
-        List<BenchJobBody> queue = queue();
+        List<BenchJobBody> queue =
+                queue().stream().filter(j -> tag == null || j.tag().equals(tag)).toList();
         int from = 0;
         while (!after.isEmpty() && from < queue.size() && key(queue.get(from)).compareTo(after) <= 0) {
             from++;
         }
         List<BenchJobBody> rest = queue.subList(from, Math.min(queue.size(), from + limit + 1));
-        return Paging.page(rest, limit, job -> job, Bench::key);
+        return Paging.page(rest, limit, job -> job, this::key);
     }
 
     /** Sorts as the queue does, so that a job that moved in between shifts no page. */
-    private static String key(BenchJobBody job) {
+    private String key(BenchJobBody job) {
         String need = job.needOn() == null ? "9999-12-31" : job.needOn().toString();
         return String.format(
-                "%s~%020d~%s",
+                Locale.ROOT,
+                "%s~%s~%05d~%020d~%s",
                 need,
+                LocalDate.ofInstant(job.openedAt(), site.zone()),
+                job.expectedEffortMinutes(),
                 job.openedAt().getEpochSecond() * 1_000_000 + job.openedAt().getNano() / 1000,
                 job.code());
     }
 
-    /** The job any printed code leads to, open or not. */
-    BenchJobBody find(JobCode printed) {
+    /**
+     * The job any printed code leads to, open or not.
+     *
+     * @param printed code
+     * @return the job
+     * @throws Refusal if there is none
+     */
+    public BenchJobBody find(JobCode printed) {
         BenchJob job = printedCodes
                 .findById(printed.value())
                 .flatMap(code -> jobs.findById(code.jobCode()))
@@ -163,6 +217,9 @@ public class Bench {
                     .findFirst()
                     .orElseThrow();
         }
-        return job.body(null, members(List.of(job)).getOrDefault(job.getId(), List.of()));
+        return job.body(
+                null,
+                members(List.of(job)).getOrDefault(job.getId(), List.of()),
+                efforts().get(job.modelCode()).minutes(job.suspects()));
     }
 }

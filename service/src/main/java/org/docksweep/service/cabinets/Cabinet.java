@@ -63,6 +63,16 @@ class Cabinet extends Stored<String> {
         }
     }
 
+    /** Leaves the bench. A safety hold is only left by a person, unless the cabinet leaves the fleet. */
+    void leaveBench(CabinetStatus to) {
+        if (status != CabinetStatus.SAFETY_HOLD || to == CabinetStatus.RETIRED) {
+            status = to;
+        }
+        if (to == CabinetStatus.READY) {
+            watch = false;
+        }
+    }
+
     /** Leaves the shelf with an order; does nothing unless it is on the shelf. */
     boolean sendOut() {
         if (status != CabinetStatus.READY) {

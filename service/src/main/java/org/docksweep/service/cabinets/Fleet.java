@@ -104,6 +104,20 @@ public class Fleet {
         }
     }
 
+    /**
+     * Sends a cabinet away from the bench, its job being closed. A safety hold stays: no repair releases it. The watch
+     * mark goes with a proof.
+     *
+     * @param tag cabinet
+     * @param to READY after a proof, MANUAL_HOLD unrepaired, RETIRED when scrapped
+     * @return its status now
+     */
+    public CabinetStatus leaveBench(AssetTag tag, CabinetStatus to) {
+        Cabinet cabinet = locked(tag);
+        cabinet.leaveBench(to);
+        return cabinet.status();
+    }
+
     private HistoryEvent event(AssetTag tag, HistoryEvent.Kind kind, String by, Reason text) {
         return new HistoryEvent(UUID.randomUUID(), tag, null, clock.instant(), by, kind, text);
     }
@@ -179,6 +193,16 @@ public class Fleet {
                 cabinet.status(),
                 cabinet.watch(),
                 drivers.getOrDefault(cabinet.getId(), List.of()));
+    }
+
+    /**
+     * When cabinets came into the records.
+     *
+     * @return time of the first registration by cabinet; past events taken over count
+     */
+    public Map<AssetTag, Instant> registeredAt() {
+        return events.registrations().stream()
+                .collect(Collectors.toMap(r -> new AssetTag(r.getTag()), Events.Registration::getAt));
     }
 
     /**

@@ -10,7 +10,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.docksweep.contract.InstalledDriver;
+import org.docksweep.contract.Timeline;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.PartSource;
 import org.docksweep.service.store.Stored;
 
@@ -32,6 +34,9 @@ class Installation extends Stored<UUID> {
 
     private LocalDate installedOn;
     private Instant removedAt;
+    private String partNumber;
+    private String fittedByJob;
+    private String removedByJob;
     private Boolean openMarker;
 
     @Version
@@ -40,6 +45,11 @@ class Installation extends Stored<UUID> {
     protected Installation() {}
 
     Installation(AssetTag tag, InstalledDriver driver) {
+        this(tag, driver, null, null);
+    }
+
+    /** Fitted at the bench. */
+    Installation(AssetTag tag, InstalledDriver driver, String partNumber, JobCode job) {
         this.id = UUID.randomUUID();
         this.tag = tag.value();
         this.positionCode = driver.positionCode();
@@ -48,7 +58,15 @@ class Installation extends Stored<UUID> {
         this.diaphragmSerial = driver.diaphragmSerial();
         this.diaphragmSource = driver.diaphragmSource();
         this.installedOn = driver.installedOn();
+        this.partNumber = partNumber;
+        this.fittedByJob = job == null ? null : job.value();
         this.openMarker = true;
+    }
+
+    /** Ends it at the bench. */
+    void remove(Instant at, JobCode job) {
+        remove(at);
+        removedByJob = job.value();
     }
 
     /** Ends it; a driver is taken out once. */
@@ -63,6 +81,29 @@ class Installation extends Stored<UUID> {
     InstalledDriver driver() {
         return new InstalledDriver(
                 positionCode, driverModelCode, driverSerial, diaphragmSerial, diaphragmSource, installedOn);
+    }
+
+    Timeline.Stay stay() {
+        return new Timeline.Stay(
+                new AssetTag(tag),
+                positionCode,
+                driverModelCode,
+                driverSerial,
+                diaphragmSerial,
+                diaphragmSource,
+                partNumber,
+                installedOn,
+                removedAt,
+                fittedByJob == null ? null : new JobCode(fittedByJob),
+                removedByJob == null ? null : new JobCode(removedByJob));
+    }
+
+    boolean isOpen() {
+        return openMarker != null;
+    }
+
+    String partNumber() {
+        return partNumber;
     }
 
     String tag() {

@@ -177,7 +177,20 @@ class Register {
                                 "Check the serial; when it is right, take it out of " + elsewhere.tag() + " first.");
                     });
         }
-        installations.save(new Installation(tag, driver));
+        if (driver.diaphragmSerial() != null) {
+            installations.withDiaphragm(List.of(driver.driverModelCode()), driver.diaphragmSerial()).stream()
+                    .filter(Installation::isOpen)
+                    .findFirst()
+                    .ifPresent(elsewhere -> {
+                        throw Refusal.wrongState(
+                                "drivers",
+                                "diaphragm " + driver.diaphragmSerial() + " sits in " + elsewhere.tag() + " at "
+                                        + elsewhere.driver().positionCode(),
+                                "Read the serial again; one diaphragm cannot sit in two drivers.");
+                    });
+        }
+        // Seen by the check above when the same body gives a serial twice.
+        installations.saveAndFlush(new Installation(tag, driver));
     }
 
     private void note(AssetTag tag, String position, Instant at, String by, HistoryEvent.Kind kind, Reason text) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
+import org.docksweep.fleet.Verdict;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Query;
 
@@ -19,6 +20,21 @@ interface CheckInRows extends JpaRepository<CheckIn, UUID> {
             + " from CheckIn c join c.positions p where c.finishedAt >= :since and p.driverModelCode is not null"
             + " group by p.driverModelCode order by p.driverModelCode")
     List<Faults> faultsSince(Instant since);
+
+    @Query("select c.id as id, c.tag as tag, c.finishedAt as finishedAt, c.verdict as verdict from CheckIn c"
+            + " where c.tag in :tags order by c.finishedAt desc, c.id")
+    List<Header> headers(Collection<String> tags);
+
+    /** What is counted and looked up of a check-in. */
+    interface Header {
+        UUID getId();
+
+        String getTag();
+
+        Instant getFinishedAt();
+
+        Verdict getVerdict();
+    }
 
     /** Failures of a driver model. */
     interface Faults {

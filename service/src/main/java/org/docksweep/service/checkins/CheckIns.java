@@ -3,6 +3,8 @@ package org.docksweep.service.checkins;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,8 +13,10 @@ import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.CheckInReceipt;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Verdict;
 import org.docksweep.judge.PositionState;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
@@ -22,6 +26,7 @@ import org.docksweep.service.returns.Returns;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -32,6 +37,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional
 public class CheckIns {
+    private static final int TAGS_PER_QUERY = 500;
+
     private final CheckInRows rows;
     private final CheckInCheck check;
     private final Fleet fleet;
@@ -39,6 +46,7 @@ public class CheckIns {
     private final Returns returns;
     private final Bench bench;
     private final Measurements measurements;
+    private final ApplicationEventPublisher events;
 
     CheckIns(
             CheckInRows rows,
@@ -47,7 +55,8 @@ public class CheckIns {
             Models models,
             Returns returns,
             Bench bench,
-            Measurements measurements) {
+            Measurements measurements,
+            ApplicationEventPublisher events) {
         this.rows = rows;
         this.check = check;
         this.fleet = fleet;
@@ -55,6 +64,7 @@ public class CheckIns {
         this.returns = returns;
         this.bench = bench;
         this.measurements = measurements;
+        this.events = events;
     }
 
     PutAnswer<CheckInReceipt> put(UUID id, CheckInBody sent) {
@@ -82,6 +92,7 @@ public class CheckIns {
         rows.saveAndFlush(new CheckIn(body, sha256, fleet.now(), receipt, driverModels(body)));
         measurements.store(id, body.measurements());
         appendEvents(body);
+        events.publishEvent(new CheckInStored(body));
         return new PutAnswer<>(true, receipt);
     }
 
@@ -112,12 +123,48 @@ public class CheckIns {
                 id, body.tag(), position, body.finishedAt(), body.operator(), HistoryEvent.Kind.CHECKED_IN, text);
     }
 
+    /**
+     * A check-in with its measurements.
+     *
+     * @param id its id
+     * @return the check-in
+     * @throws Refusal if there is none
+     */
     @Transactional(readOnly = true)
-    CheckInBody find(UUID id) {
+    public CheckInBody find(UUID id) {
         CheckIn row = rows.findById(id)
                 .orElseThrow(() ->
                         Refusal.notFound("id", "there is no check-in " + id, "Its kiosk may not have sent it yet."));
         return row.body(measurements.of(id));
+    }
+
+    /**
+     * What is counted and looked up of a check-in.
+     *
+     * @param id its id
+     * @param tag cabinet
+     * @param finishedAt when
+     * @param verdict verdict, or null when it was held without a sweep
+     */
+    public record Header(UUID id, AssetTag tag, Instant finishedAt, Verdict verdict) {}
+
+    /**
+     * Check-ins of some cabinets.
+     *
+     * @param tags cabinets
+     * @return newest first
+     */
+    @Transactional(readOnly = true)
+    public List<Header> headers(Collection<AssetTag> tags) {
+        List<String> wanted =
+                tags.stream().map(AssetTag::value).distinct().sorted().toList();
+        List<Header> found = new ArrayList<>();
+        for (int from = 0; from < wanted.size(); from += TAGS_PER_QUERY) {
+            rows.headers(wanted.subList(from, Math.min(wanted.size(), from + TAGS_PER_QUERY)))
+                    .forEach(h -> found.add(
+                            new Header(h.getId(), new AssetTag(h.getTag()), h.getFinishedAt(), h.getVerdict())));
+        }
+        return found;
     }
 
     /**

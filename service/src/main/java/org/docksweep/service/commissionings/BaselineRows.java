@@ -11,8 +11,13 @@ interface BaselineRows extends JpaRepository<BaselineRow, BaselineRow.Key> {
             value = "select commissioning_id, test_point_code, tag, taken_at, body_json from (select b.*,"
                     + " row_number() over (partition by tag, test_point_code order by taken_at desc,"
                     + " commissioning_id desc) as place from baseline b) ranked where place = 1"
+                    + " and not exists (select 1 from baseline_end e where e.tag = ranked.tag"
+                    + " and e.test_point_code = ranked.test_point_code and e.ended_at >= ranked.taken_at)"
                     + " order by tag, test_point_code")
     List<BaselineRow> newest();
+
+    @Query("select b from BaselineRow b where b.tag = :tag order by b.takenAt desc")
+    List<BaselineRow> of(String tag);
 
     @Query("select b from BaselineRow b where b.key.commissioningId = :id order by b.key.testPointCode")
     List<BaselineRow> of(UUID id);

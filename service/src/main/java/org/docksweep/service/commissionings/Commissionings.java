@@ -1,14 +1,19 @@
 package org.docksweep.service.commissionings;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.docksweep.contract.CommissioningBody;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.gate.Baseline;
@@ -27,17 +32,27 @@ import org.springframework.transaction.annotation.Transactional;
 public class Commissionings {
     private final CommissioningRows rows;
     private final BaselineRows baselines;
+    private final BaselineEnds ends;
     private final Fleet fleet;
     private final Models models;
 
-    Commissionings(CommissioningRows rows, BaselineRows baselines, Fleet fleet, Models models) {
+    Commissionings(CommissioningRows rows, BaselineRows baselines, BaselineEnds ends, Fleet fleet, Models models) {
         this.rows = rows;
+        this.ends = ends;
         this.baselines = baselines;
         this.fleet = fleet;
         this.models = models;
     }
 
-    PutAnswer<CommissioningBody> put(UUID id, CommissioningBody sent) {
+    /**
+     * Stores a commissioning: its curves become the cabinet's baseline, older ones are kept.
+     *
+     * @param id its id
+     * @param sent commissioning
+     * @return what is stored
+     * @throws Refusal if it is wrong, or the id was used before
+     */
+    public PutAnswer<CommissioningBody> put(UUID id, CommissioningBody sent) {
         CommissioningBody body = checked(id, sent);
         fleet.lock(body.tag());
         String sha256 = StoredJson.sha256(body);
@@ -132,12 +147,41 @@ public class Commissionings {
         check.refuseIfWrong();
     }
 
+    /**
+     * Ends baselines: what they were measured on is no longer in the cabinet. They are kept, but hold no longer.
+     *
+     * @param tag cabinet
+     * @param testPointCodes test points
+     * @param at since when they hold no longer
+     * @param job job that exchanged something
+     */
+    public void end(AssetTag tag, Set<String> testPointCodes, Instant at, JobCode job) {
+        testPointCodes.forEach(point -> ends.save(new BaselineEnd(tag, point, at, job)));
+    }
+
     @Transactional(readOnly = true)
     CommissioningBody find(UUID id) {
         Commissioning row = rows.findById(id)
                 .orElseThrow(() -> Refusal.notFound(
                         "id", "there is no commissioning " + id, "Its kiosk may not have sent it yet."));
         return row.body(baselines.of(id).stream().map(BaselineRow::baseline).toList());
+    }
+
+    /**
+     * Baselines of a cabinet that held before an instant.
+     *
+     * @param tag cabinet
+     * @param before instant
+     * @return the newest per test point taken before
+     */
+    @Transactional(readOnly = true)
+    public List<Baseline> before(AssetTag tag, Instant before) {
+        Map<String, Baseline> newest = new TreeMap<>();
+        baselines.of(tag.value()).stream()
+                .map(BaselineRow::baseline)
+                .filter(b -> b.takenAt().isBefore(before))
+                .forEach(b -> newest.putIfAbsent(b.testPointCode(), b));
+        return List.copyOf(newest.values());
     }
 
     /**

@@ -2,13 +2,16 @@ package org.docksweep.service.dispatches;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.docksweep.contract.Dispatch;
+import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.Page;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.service.cabinets.Fleet;
@@ -30,6 +33,7 @@ import org.springframework.transaction.annotation.Transactional;
 public class Dispatches {
     private static final int MOST_LINES = 500;
     private static final int MOST_UNITS = 100_000;
+    private static final int MOST_NEEDS = 20;
 
     private final DispatchRows rows;
     private final Models models;
@@ -127,12 +131,57 @@ public class Dispatches {
     }
 
     /**
+     * When cabinets would be missed that are due back and went to the bench instead of the shelf: the first of a model,
+     * the second, and so on. Each is worked out as if so many did not come back to the shelf, those due first.
+     *
+     * @param openJobs open bench jobs by model
+     * @return one row per model with units due back, by model
+     */
+    @Transactional(readOnly = true)
+    public List<NeedDates> needsOfReturns(Map<String, Integer> openJobs) {
+        Plan plan = plan();
+        Map<String, Integer> units = new TreeMap<>();
+        plan.due().forEach(d -> units.merge(d.modelCode(), d.count(), Integer::sum));
+        List<NeedDates> needs = new ArrayList<>();
+        units.forEach((model, count) -> {
+            List<LocalDate> days = new ArrayList<>();
+            for (int lost = 1; lost <= Math.min(count, MOST_NEEDS); lost++) {
+                Availability without = Availability.of(plan.ready(), less(plan.due(), model, lost), plan.booked());
+                days.add(without.needOn(model, openJobs.getOrDefault(model, 0) + lost - 1));
+            }
+            needs.add(new NeedDates(model, days));
+        });
+        return needs;
+    }
+
+    private static List<Availability.Back> less(List<Availability.Back> due, String model, int units) {
+        List<Availability.Back> left = new ArrayList<>();
+        int lost = units;
+        for (Availability.Back back : due) {
+            int gone = back.modelCode().equals(model) ? Math.min(lost, back.count()) : 0;
+            lost -= gone;
+            if (back.count() > gone) {
+                left.add(new Availability.Back(back.modelCode(), back.dueOn(), back.count() - gone));
+            }
+        }
+        return left;
+    }
+
+    /** What bookings are served from, and the bookings. */
+    private record Plan(Map<String, Integer> ready, List<Availability.Back> due, List<Dispatch> booked) {}
+
+    /**
      * What of the bookings from today on can be met.
      *
      * @return the availability now
      */
     @Transactional(readOnly = true)
     public Availability availability() {
+        Plan plan = plan();
+        return Availability.of(plan.ready(), plan.due(), plan.booked());
+    }
+
+    private Plan plan() {
         LocalDate today = LocalDate.ofInstant(clock.instant(), site.zone());
         Map<String, Integer> ready = new HashMap<>();
         fleet.counts().forEach((model, counts) -> ready.put(model, counts.getOrDefault(CabinetStatus.READY, 0)));
@@ -142,6 +191,6 @@ public class Dispatches {
         List<Dispatch> booked = rows.findByOutOnGreaterThanEqualOrderByOutOnAscOrderNumberAscIdAsc(today).stream()
                 .map(DispatchRow::dispatch)
                 .toList();
-        return Availability.of(ready, due, booked);
+        return new Plan(ready, due, booked);
     }
 }

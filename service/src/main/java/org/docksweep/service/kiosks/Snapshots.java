@@ -2,6 +2,7 @@ package org.docksweep.service.kiosks;
 
 import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -11,8 +12,11 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.commissionings.Commissionings;
+import org.docksweep.service.dispatches.Dispatches;
+import org.docksweep.service.learning.Learning;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
@@ -37,8 +41,11 @@ class Snapshots {
             + " (select count(*) from limit_set), (select count(*) from cabinet),"
             + " (select coalesce(sum(version), 0) from cabinet), (select count(*) from installation),"
             + " (select coalesce(sum(version), 0) from installation), (select count(*) from baseline),"
+            + " (select count(*) from baseline_end), (select coalesce(sum(version), 0) from bench_job),"
+            + " (select count(*) from bench_job), (select count(*) from dispatch),"
             + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
-            + " (select count(*) from check_in), (select count(*) from history_event)";
+            + " (select count(*) from check_in), (select count(*) from history_event),"
+            + " (select count(*) from past_part_life), (select count(*) from learning_decision)";
 
     private final EntityManager entities;
     private final Site site;
@@ -46,6 +53,9 @@ class Snapshots {
     private final Fleet fleet;
     private final Commissionings commissionings;
     private final Returns returns;
+    private final Dispatches dispatches;
+    private final Bench bench;
+    private final Learning learning;
 
     Snapshots(
             EntityManager entities,
@@ -53,19 +63,28 @@ class Snapshots {
             Models models,
             Fleet fleet,
             Commissionings commissionings,
-            Returns returns) {
+            Returns returns,
+            Dispatches dispatches,
+            Bench bench,
+            Learning learning) {
         this.entities = entities;
         this.site = site;
         this.models = models;
         this.fleet = fleet;
         this.commissionings = commissionings;
         this.returns = returns;
+        this.dispatches = dispatches;
+        this.bench = bench;
+        this.learning = learning;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        String text = site.siteName() + "|" + site.timeZone() + "|" + Arrays.toString(counts);
+        // Need dates count from today on, and what was learned fades by the day, so they change at midnight without any
+        // write.
+        LocalDate today = LocalDate.ofInstant(fleet.now(), site.zone());
+        String text = site.siteName() + "|" + site.timeZone() + "|" + today + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
     }
 
@@ -90,6 +109,8 @@ class Snapshots {
                 models.limits(),
                 open,
                 checkedIn,
-                fleet.lastEvents(due, EVENTS_PER_CABINET));
+                fleet.lastEvents(due, EVENTS_PER_CABINET),
+                dispatches.needsOfReturns(bench.openByModel()),
+                learning.inForce());
     }
 }

@@ -121,6 +121,24 @@ public class Models {
     }
 
     /**
+     * A driver model.
+     *
+     * @param code its code
+     * @param field field that named it, for the refusal
+     * @return the model
+     * @throws Refusal if there is none
+     */
+    @Transactional(readOnly = true)
+    public DriverModel driverModel(String code, String field) {
+        return (code == null ? java.util.Optional.<DriverModelRow>empty() : driverModels.findById(code))
+                .orElseThrow(() -> Refusal.badField(
+                        field,
+                        "there is no driver model " + code,
+                        "Use a code from the model book, or put the model into it first."))
+                .model();
+    }
+
+    /**
      * Codes of all cabinet models.
      *
      * @return the codes

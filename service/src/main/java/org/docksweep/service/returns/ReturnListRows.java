@@ -21,6 +21,9 @@ interface ReturnListRows extends JpaRepository<ReturnListRow, UUID> {
     @Query("select l from ReturnListRow l where l.id = :id")
     Optional<ReturnListRow> findLocked(UUID id);
 
+    @Query("select l from ReturnListRow l join l.lines n where n.tag = :tag order by l.storedAt desc, l.id")
+    List<ReturnListRow> with(String tag);
+
     /** Cabinets of open lists that are still out, by model and day due. */
     @Query(
             nativeQuery = true,

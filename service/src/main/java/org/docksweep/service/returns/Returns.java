@@ -109,6 +109,28 @@ public class Returns {
      */
     public record Due(String modelCode, LocalDate dueOn, int count) {}
 
+    /**
+     * An order a cabinet is on the return list of.
+     *
+     * @param orderNumber order
+     * @param customer customer
+     * @param listedAt when its return list was stored
+     */
+    public record Order(String orderNumber, String customer, Instant listedAt) {}
+
+    /**
+     * Orders a cabinet was out on, as far as there are return lists.
+     *
+     * @param tag cabinet
+     * @return newest first
+     */
+    @Transactional(readOnly = true)
+    public List<Order> ordersOf(AssetTag tag) {
+        return rows.with(tag.value()).stream()
+                .map(r -> new Order(r.list().orderNumber(), r.list().customer(), r.storedAt()))
+                .toList();
+    }
+
     PutAnswer<ReturnList> put(UUID id, ReturnList sent, String by) {
         ReturnList list = checked(id, sent);
         String sha256 = StoredJson.sha256(list);

@@ -140,6 +140,26 @@ public final class Refusal extends RuntimeException {
     }
 
     /**
+     * 409: a job whose proof lacks something.
+     *
+     * @param job the job
+     * @param missing what is missing, at least one
+     * @return the refusal
+     */
+    public static Refusal notProved(String job, List<String> missing) {
+        return new Refusal(
+                ProblemTypes.NOT_PROVED,
+                "Not proved",
+                409,
+                "job " + job + " cannot be signed off: " + String.join(" ", missing),
+                "verb",
+                "Do what is missing, then sign off.",
+                shown(missing.stream()
+                        .map(m -> new Problem.Entry(null, "verb", m))
+                        .toList()));
+    }
+
+    /**
      * Any other refusal.
      *
      * @param type one of {@link ProblemTypes}

@@ -1,0 +1,38 @@
+package org.docksweep.kiosk.bench;
+
+/** What a person does at the bench. Every method returns at once. */
+public interface BenchActions {
+    /** The page has come up: read the queue again. */
+    void refresh();
+
+    /**
+     * Something was scanned or typed.
+     *
+     * @param text job code, asset tag, part number, serial, number or words, as the prompt asks for
+     */
+    void scan(String text);
+
+    /**
+     * Marks a job of the queue.
+     *
+     * @param index place in the queue, from 0; outside it nothing happens
+     */
+    void mark(int index);
+
+    /**
+     * Takes a step. One that is not offered now does nothing.
+     *
+     * @param step the step
+     */
+    void step(BenchStep step);
+
+    /**
+     * Takes a choice of the finding, or takes it back.
+     *
+     * @param code its code
+     */
+    void choose(String code);
+
+    /** Silence, at once. */
+    void stop();
+}

@@ -1,0 +1,442 @@
+package org.docksweep.kiosk.bench;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.BenchActionBody;
+import org.docksweep.contract.BenchActionBody.Verb;
+import org.docksweep.contract.BenchJobBody;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TagReading;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.kiosk.bench.BenchState.Activity;
+import org.docksweep.kiosk.bench.BenchState.Message;
+import org.docksweep.kiosk.service.ServiceProblem;
+import org.docksweep.kiosk.service.ServiceUnreachable;
+
+/**
+ * The state machine of the bench: what a scan means, which job is at hand, which steps are open. Lives on the bench's
+ * thread only; asking the service happens there too, and is told as busy.
+ */
+final class BenchFlow {
+    /** Labour is written down in steps of this; common practice, no source. */
+    private static final int LABOUR_STEP_MINUTES = 5;
+
+    private final BenchParts parts;
+    private final BenchOffice office;
+    private final Runnable publish;
+    private List<BenchJobBody> queue = List.of();
+    private int marked;
+    private OpenJob job;
+    private Activity activity = Activity.QUEUE;
+    private Message message;
+    private FindingDraft finding;
+    private PartFitting fitting;
+    private ProofDesk proof;
+    private Integer labourMinutes;
+    private String why;
+    private boolean busy;
+
+    BenchFlow(BenchParts parts, Runnable publish) {
+        this.parts = parts;
+        this.office = new BenchOffice(parts.client());
+        this.publish = publish;
+    }
+
+    /** Something that asks the service. */
+    @FunctionalInterface
+    private interface Work {
+        void run() throws ServiceProblem, ServiceUnreachable;
+    }
+
+    /** Runs work that may take its time, and says in words what went wrong. */
+    private void working(Work work) {
+        message = null;
+        busy = true;
+        publish.run();
+        try {
+            work.run();
+        } catch (ServiceProblem e) {
+            tell(ReadingState.FAULT, Reason.of("bench-refused", e.getMessage()));
+        } catch (ServiceUnreachable e) {
+            tell(ReadingState.WATCH, Reason.of("bench-no-service", e.getMessage()));
+        } finally {
+            busy = false;
+        }
+    }
+
+    private void tell(ReadingState state, Reason text) {
+        message = new Message(state, text);
+    }
+
+    void refresh() {
+        if (activity == Activity.QUEUE) {
+            working(this::readQueue);
+        } else {
+            working(this::readJob);
+        }
+    }
+
+    private void readQueue() throws ServiceProblem, ServiceUnreachable {
+        queue = office.queue();
+        marked = queue.isEmpty() ? -1 : Math.max(0, Math.min(marked, queue.size() - 1));
+    }
+
+    private void readJob() throws ServiceProblem, ServiceUnreachable {
+        job = job.read(office);
+    }
+
+    void mark(int index) {
+        if (activity == Activity.QUEUE && index >= 0 && index < queue.size()) {
+            marked = index;
+        }
+    }
+
+    void scanned(String raw) {
+        String text = raw.strip();
+        message = null;
+        switch (activity) {
+            case FINDING -> typedIntoFinding(text);
+            case PART -> working(() -> fitting = fitting.scanned(office, text));
+            case ENDING -> typedAtEnding(text);
+            case QUEUE, JOB, PROOF -> looked(text);
+        }
+    }
+
+    private void looked(String text) {
+        if (JobCode.looksLike(text)) {
+            open(new JobCode(text));
+        } else if (TagReading.read(text) instanceof TagReading.One one) {
+            working(() -> {
+                readQueue();
+                Optional<BenchJobBody> found =
+                        queue.stream().filter(j -> j.tag().equals(one.tag())).findFirst();
+                if (found.isPresent()) {
+                    openNow(found.get().code());
+                } else {
+                    tell(ReadingState.WATCH, Reason.of("bench-no-job", one.tag().value()));
+                }
+            });
+        } else if (job != null && job.state() == BenchJobBody.State.IN_REPAIR) {
+            working(() -> {
+                Optional<PartFitting> begun = PartFitting.begin(office, job, text);
+                if (begun.isPresent()) {
+                    fitting = begun.get();
+                    activity = Activity.PART;
+                } else {
+                    tell(ReadingState.FAULT, Reason.of("bench-unknown-part", text));
+                }
+            });
+        } else {
+            tell(ReadingState.FAULT, Reason.of("bench-unreadable", text));
+        }
+    }
+
+    private void open(JobCode code) {
+        working(() -> openNow(code));
+    }
+
+    private void openNow(JobCode code) throws ServiceProblem, ServiceUnreachable {
+        job = OpenJob.open(office, code, parts.fleet().get());
+        proof = null;
+        activity = Activity.JOB;
+    }
+
+    private void typedIntoFinding(String text) {
+        if (!finding.choose(text)) {
+            finding.typed(text);
+        }
+    }
+
+    void choose(String code) {
+        if (activity == Activity.FINDING) {
+            finding.choose(code);
+        }
+    }
+
+    private void typedAtEnding(String text) {
+        if (text.matches("[0-9]{1,4}")) {
+            labourMinutes = Integer.valueOf(text);
+        } else {
+            why = text;
+        }
+    }
+
+    void step(BenchStep step) {
+        if (!steps().contains(step)) {
+            return;
+        }
+        message = null;
+        switch (step) {
+            case OPEN -> open(queue.get(marked).code());
+            case TAKE -> act(Verb.ACCEPT, "bench-taken");
+            case BEGIN_REPAIR -> act(Verb.START_REPAIR, "bench-repair-begun");
+            case BEGIN_PROOF -> {
+                act(Verb.START_PROOF, "bench-proof-begun");
+                if (job.state() == BenchJobBody.State.PROVING) {
+                    activity = Activity.PROOF;
+                }
+            }
+            case TICK -> working(() -> job = job.tick(office, author(), true));
+            case UNTICK -> working(() -> job = job.tick(office, author(), false));
+            case OTHER_CARD -> working(() -> job = job.otherCard(office));
+            case PRINT_CARD -> printCard();
+            case FIND -> {
+                finding = new FindingDraft(job.faultPosition(), job.faultElement());
+                activity = Activity.FINDING;
+            }
+            case STORE_FINDING -> storeFinding();
+            case OTHER_PLACE -> working(() -> fitting = fitting.otherPlace(office));
+            case OTHER_FATE -> fitting = fitting.otherFate();
+            case PUT_IN -> putIn();
+            case WAIT_FOR_PART -> waitForPart();
+            case SWEEP -> sweep();
+            case SOUND_CLEAN, SOUND_NOT_CLEAN, POLARITY_RIGHT, POLARITY_REVERSED, POLARITY_NOT_CHECKED -> heard(step);
+            case OTHERWISE -> {
+                labourMinutes = labourSoFar();
+                why = null;
+                activity = Activity.ENDING;
+            }
+            case SIGN_OFF -> end(Verb.SIGN_OFF, "bench-signed-off");
+            case HAND_BACK -> end(Verb.HAND_BACK, "bench-handed-back");
+            case SCRAP -> end(Verb.SCRAP, "bench-scrapped");
+            case RETURN_UNREPAIRED -> end(Verb.RETURN_UNREPAIRED, "bench-returned");
+            case BACK -> back();
+        }
+    }
+
+    private Author author() {
+        return new Author(now(), parts.dock().settings().operator(), parts.benchName());
+    }
+
+    private Instant now() {
+        return parts.dock().clock().instant().truncatedTo(ChronoUnit.MICROS);
+    }
+
+    private void act(Verb verb, String done) {
+        working(() -> {
+            send(verb, null, null, null);
+            tell(ReadingState.OK, Reason.of(done, job.code().value()));
+        });
+    }
+
+    private void send(Verb verb, String partNumber, String text, Integer minutes)
+            throws ServiceProblem, ServiceUnreachable {
+        Author author = author();
+        UUID id = UUID.randomUUID();
+        office.add(
+                job.code(),
+                ApiPaths.ACTIONS,
+                id,
+                new BenchActionBody(
+                        id,
+                        verb,
+                        job.file().job().revision(),
+                        author.at(),
+                        author.by(),
+                        author.bench(),
+                        partNumber,
+                        text,
+                        minutes));
+        readJob();
+    }
+
+    private void storeFinding() {
+        Optional<String> missing = finding.missing();
+        if (missing.isPresent()) {
+            tell(ReadingState.WATCH, Reason.of(missing.get()));
+            return;
+        }
+        working(() -> {
+            Author author = author();
+            var body = finding.body(author.at(), author.by(), author.bench());
+            office.add(job.code(), ApiPaths.FINDINGS, body.id(), body);
+            readJob();
+            activity = Activity.JOB;
+            tell(ReadingState.OK, Reason.of("bench-finding-kept"));
+        });
+    }
+
+    private void putIn() {
+        working(() -> {
+            var body = fitting.body(author(), job);
+            office.add(job.code(), ApiPaths.EXCHANGES, body.id(), body);
+            String number = fitting.number();
+            readJob();
+            activity = Activity.JOB;
+            tell(ReadingState.OK, Reason.of("bench-part-in", number));
+        });
+    }
+
+    private void waitForPart() {
+        working(() -> {
+            String number = fitting.number();
+            send(Verb.WAIT_FOR_PART, number, null, null);
+            activity = Activity.JOB;
+            tell(ReadingState.WATCH, Reason.of("bench-waits-for-part", number));
+        });
+    }
+
+    private void sweep() {
+        if (!parts.dock().standing().get().maySweep()) {
+            tell(ReadingState.FAULT, Reason.of("dock-rig-check-failed"));
+            return;
+        }
+        if (proof == null) {
+            proof = new ProofDesk(parts, job);
+        }
+        activity = Activity.PROOF;
+        busy = true;
+        message = null;
+        publish.run();
+        try {
+            proof.sweepOn(publish);
+        } finally {
+            busy = false;
+        }
+        message = proof.message().orElse(null);
+    }
+
+    private void heard(BenchStep step) {
+        proof.heard(step);
+        if (proof.answered()) {
+            working(() -> {
+                var body = proof.body(author());
+                proof.keepRecordings();
+                office.add(job.code(), ApiPaths.PROOFS, body.id(), body);
+                readJob();
+                job = job.sweptHere(proof.positions(), proof.curve());
+                message = proof.outcome(job.file().proof());
+                proof = null;
+            });
+        }
+    }
+
+    private void end(Verb verb, String done) {
+        boolean needsWords = verb == Verb.SCRAP || verb == Verb.RETURN_UNREPAIRED;
+        if (needsWords && why == null) {
+            tell(ReadingState.WATCH, Reason.of("bench-say-why"));
+            return;
+        }
+        working(() -> {
+            String code = job.code().value();
+            String tag = job.file().job().tag().value();
+            send(verb, null, why, verb == Verb.HAND_BACK ? null : labourMinutes);
+            job = null;
+            activity = Activity.QUEUE;
+            readQueue();
+            tell(ReadingState.OK, Reason.of(done, code, tag));
+        });
+    }
+
+    /** Minutes since this bench took the job, as a proposal. */
+    private int labourSoFar() {
+        Instant taken = job.file().actions().stream()
+                .filter(a -> a.verb() == Verb.ACCEPT)
+                .map(BenchActionBody::at)
+                .reduce((first, second) -> second)
+                .orElseGet(this::now);
+        long minutes = Math.max(0, Duration.between(taken, now()).toMinutes());
+        return (int) ((minutes / LABOUR_STEP_MINUTES + 1) * LABOUR_STEP_MINUTES);
+    }
+
+    private void printCard() {
+        working(() -> {
+            var suggested = job.suggested().orElseThrow();
+            var result = parts.dock()
+                    .papers()
+                    .pdf("card-" + job.code() + "-" + suggested.purpose(), office.printedCard(suggested, job.code()));
+            tell(
+                    result.outcome() == org.docksweep.kiosk.printing.PrintResult.Outcome.FAILED
+                            ? ReadingState.FAULT
+                            : ReadingState.OK,
+                    Reason.of("bench-card-" + result.outcome().name(), result.words()));
+        });
+    }
+
+    private void back() {
+        if (activity == Activity.JOB) {
+            job = null;
+            activity = Activity.QUEUE;
+            working(this::readQueue);
+        } else {
+            activity = Activity.JOB;
+            proof = null;
+        }
+    }
+
+    private List<BenchStep> steps() {
+        if (busy) {
+            return List.of();
+        }
+        return switch (activity) {
+            case QUEUE -> queue.isEmpty() ? List.of() : List.of(BenchStep.OPEN);
+            case JOB -> JobSteps.of(job);
+            case FINDING -> List.of(BenchStep.STORE_FINDING, BenchStep.BACK);
+            case PART -> fitting.steps();
+            case PROOF -> proofSteps();
+            case ENDING -> JobSteps.endings(job);
+        };
+    }
+
+    private List<BenchStep> proofSteps() {
+        if (proof != null && proof.asks()) {
+            return proof.questions();
+        }
+        List<BenchStep> steps = new ArrayList<>();
+        boolean proved = job.file().proof().proved();
+        if (proved) {
+            steps.add(BenchStep.OTHERWISE);
+        }
+        steps.add(BenchStep.SWEEP);
+        if (!proved) {
+            steps.add(BenchStep.OTHERWISE);
+        }
+        steps.add(BenchStep.BACK);
+        return steps;
+    }
+
+    /** Something went wrong that nobody foresaw: say so; what the service has stays as it is. */
+    void defect(RuntimeException e) {
+        busy = false;
+        proof = null;
+        activity = job == null ? Activity.QUEUE : Activity.JOB;
+        tell(ReadingState.FAULT, Reason.of("bench-defect", e.getMessage() == null ? e.toString() : e.getMessage()));
+    }
+
+    BenchState state() {
+        return new BenchState(
+                activity,
+                queue,
+                marked,
+                Optional.ofNullable(job).map(OpenJob::picture),
+                prompt(),
+                Optional.ofNullable(message),
+                steps(),
+                activity == Activity.FINDING ? finding.choices() : List.of(),
+                activity == Activity.PART ? Optional.of(fitting.picture()) : Optional.empty(),
+                proof == null ? Optional.empty() : proof.share(),
+                busy);
+    }
+
+    private Reason prompt() {
+        return switch (activity) {
+            case QUEUE -> Reason.of(queue.isEmpty() ? "bench-ask-empty" : "bench-ask-queue");
+            case JOB -> Reason.of("bench-ask-" + job.state().name());
+            case FINDING ->
+                Reason.of(
+                        "bench-ask-finding",
+                        finding.coil().orElse("-"),
+                        finding.words().orElse("-"));
+            case PART -> fitting.prompt();
+            case PROOF -> proof == null ? Reason.of("bench-ask-proof") : proof.prompt();
+            case ENDING -> Reason.of("bench-ask-ending", String.valueOf(labourMinutes), why == null ? "-" : why);
+        };
+    }
+}

@@ -1,0 +1,188 @@
+package org.docksweep.kiosk.bench;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.PartExchangeBody.What;
+import org.docksweep.contract.ProofState;
+import org.docksweep.contract.ProofSweepBody;
+import org.docksweep.contract.ProofSweepBody.Polarity;
+import org.docksweep.contract.ProofSweepBody.Subject;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.CabinetJudgement;
+import org.docksweep.judge.PositionState;
+import org.docksweep.kiosk.bench.BenchState.Message;
+import org.docksweep.kiosk.dock.CurvePictures;
+import org.docksweep.kiosk.dock.DockState.CurvePicture;
+import org.docksweep.kiosk.service.ServiceProblem;
+import org.docksweep.kiosk.service.ServiceUnreachable;
+
+/**
+ * One sweep of the bench proof with the questions that a person answers after it: whether it sounded clean and, once a
+ * moving part was exchanged, what the polarity check said. Lives on the bench's thread; only {@link #stop} does not.
+ */
+final class ProofDesk {
+    private static final double PROGRESS_STEP = 0.02;
+    /** Pressed by a person, read by whatever plays. */
+    private static final AtomicInteger STOPS = new AtomicInteger();
+
+    private final BenchParts parts;
+    private final OpenJob job;
+    private final boolean movingPartRenewed;
+    private final ProofRun run;
+    private CabinetJudgement judgement;
+    private Boolean clean;
+    private Polarity polarity;
+    private Double share;
+    private Message message;
+
+    ProofDesk(BenchParts parts, OpenJob job) {
+        this.parts = parts;
+        this.job = job;
+        this.movingPartRenewed = job.file().exchanges().stream()
+                .anyMatch(e -> e.removed() != null && e.removed().what() != What.OTHER);
+        this.run = new ProofRun(
+                parts.dock(),
+                parts.fleet().get(),
+                job.file().job().tag(),
+                job.model(),
+                !job.file().exchanges().isEmpty());
+    }
+
+    /** Straight to the rig, from the thread that pressed the key: silence does not wait for a queue. */
+    static void stop(BenchParts parts) {
+        STOPS.incrementAndGet();
+        parts.dock().rig().stop();
+    }
+
+    /** Sweeps the test points that are left, up to the next one that a person has to plug. */
+    void sweepOn(Runnable publish) {
+        message = null;
+        int stopsBefore = STOPS.get();
+        do {
+            share = 0.0;
+            publish.run();
+            ProofRun.Result result = run.sweepNext(() -> STOPS.get() != stopsBefore, done -> progress(done, publish));
+            share = null;
+            if (result instanceof ProofRun.Result.Not not) {
+                message = new Message(ReadingState.WATCH, not.reason());
+                return;
+            }
+        } while (!run.complete() && parts.dock().lead().movesByItself());
+        if (run.complete()) {
+            judgement = run.judge();
+            message = new Message(
+                    judgement.verdict() == Verdict.PASS ? ReadingState.OK : ReadingState.FAULT, judgement.reason());
+        }
+    }
+
+    private void progress(double done, Runnable publish) {
+        if (done - share >= PROGRESS_STEP) {
+            share = done;
+            publish.run();
+        }
+    }
+
+    Optional<Double> share() {
+        return Optional.ofNullable(share);
+    }
+
+    Optional<Message> message() {
+        return Optional.ofNullable(message);
+    }
+
+    /** Whether a person is asked something. */
+    boolean asks() {
+        return judgement != null && !answered();
+    }
+
+    boolean answered() {
+        return clean != null && polarity != null;
+    }
+
+    List<BenchStep> questions() {
+        return clean == null
+                ? List.of(BenchStep.SOUND_CLEAN, BenchStep.SOUND_NOT_CLEAN)
+                : List.of(BenchStep.POLARITY_RIGHT, BenchStep.POLARITY_REVERSED, BenchStep.POLARITY_NOT_CHECKED);
+    }
+
+    Reason prompt() {
+        if (judgement == null) {
+            return Reason.of("bench-ask-plug", run.next().contacts());
+        }
+        return Reason.of(clean == null ? "bench-ask-sound" : "bench-ask-polarity");
+    }
+
+    void heard(BenchStep step) {
+        switch (step) {
+            case SOUND_CLEAN -> clean = true;
+            case SOUND_NOT_CLEAN -> clean = false;
+            case POLARITY_RIGHT -> polarity = Polarity.PROVED;
+            case POLARITY_REVERSED -> polarity = Polarity.REVERSED;
+            case POLARITY_NOT_CHECKED -> polarity = Polarity.NOT_CHECKED;
+            default -> throw new IllegalArgumentException(step + " is no answer to a question of the bench proof");
+        }
+        if (!movingPartRenewed) {
+            polarity = Polarity.NOT_CHECKED;
+        }
+    }
+
+    /** Sends the recordings ahead of the sweep that names them. */
+    void keepRecordings() throws ServiceProblem, ServiceUnreachable {
+        for (var measurement : run.measurements(judgement)) {
+            String sha256 = measurement.recordingSha256();
+            try {
+                parts.client()
+                        .putBytes(
+                                ApiPaths.RECORDINGS + "/" + sha256,
+                                "application/zip",
+                                parts.dock().recordings().bytes(sha256));
+            } catch (java.io.IOException e) {
+                throw new IllegalStateException("the recording of this sweep cannot be read: " + e.getMessage(), e);
+            }
+        }
+    }
+
+    ProofSweepBody body(Author author) {
+        return new ProofSweepBody(
+                UUID.randomUUID(),
+                author.at(),
+                author.by(),
+                author.bench(),
+                Subject.CABINET,
+                null,
+                clean,
+                polarity,
+                judgement.judgeVersion(),
+                parts.fleet().get().snapshot().limits().version(),
+                run.measurements(judgement));
+    }
+
+    List<PositionState> positions() {
+        return judgement.positions();
+    }
+
+    Optional<CurvePicture> curve() {
+        return CurvePictures.deciding(
+                judgement.points(),
+                job.model().code(),
+                parts.fleet().get().snapshot().references(),
+                List.of());
+    }
+
+    /** What the sweep was worth, by what the service says of the proof now. */
+    Message outcome(ProofState state) {
+        if (state.proved()) {
+            return new Message(
+                    ReadingState.OK, Reason.of("bench-proved", Integer.toString(state.cleanCabinetSweeps())));
+        }
+        boolean good = judgement.verdict() == Verdict.PASS && clean;
+        return new Message(
+                good ? ReadingState.WATCH : ReadingState.FAULT,
+                good && !state.missing().isEmpty() ? state.missing().get(0) : judgement.reason());
+    }
+}

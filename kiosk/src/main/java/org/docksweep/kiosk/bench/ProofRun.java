@@ -1,0 +1,135 @@
+package org.docksweep.kiosk.bench;
+
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.BooleanSupplier;
+import java.util.function.DoubleConsumer;
+import org.docksweep.contract.MeasurementBody;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
+import org.docksweep.gate.Baseline;
+import org.docksweep.judge.CabinetJudgement;
+import org.docksweep.judge.JudgeRequest;
+import org.docksweep.judge.JudgeRequest.PointCapture;
+import org.docksweep.kiosk.dock.DockParts;
+import org.docksweep.kiosk.dock.Measuring;
+import org.docksweep.kiosk.dock.Measuring.Outcome;
+import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.sweep.SweepAnalysis;
+import org.docksweep.sweep.SweepPlan;
+
+/**
+ * One sweep of the bench proof over all test points of a cabinet, point by point. Blocking; lives on the bench's thread.
+ */
+final class ProofRun {
+    private final DockParts parts;
+    private final Measuring measuring;
+    private final LocalFleet fleet;
+    private final AssetTag tag;
+    private final CabinetModel model;
+    private final List<Baseline> baselines;
+    private final List<PointCapture> captures = new ArrayList<>();
+    private final List<String> recordings = new ArrayList<>();
+
+    /**
+     * Begins a sweep.
+     *
+     * @param parts what is measured with
+     * @param fleet fleet as known now
+     * @param tag cabinet
+     * @param model its model
+     * @param repaired whether parts were exchanged since the cabinet's baseline was taken, so that it no longer counts
+     */
+    ProofRun(DockParts parts, LocalFleet fleet, AssetTag tag, CabinetModel model, boolean repaired) {
+        this.parts = parts;
+        this.measuring = new Measuring(parts);
+        this.fleet = fleet;
+        this.tag = tag;
+        this.model = model;
+        this.baselines = repaired ? List.of() : fleet.baselinesOf(tag);
+    }
+
+    /** What became of a test point. */
+    sealed interface Result {
+        /** It was swept; the next one may follow. */
+        record Swept() implements Result {}
+
+        /**
+         * It was not.
+         *
+         * @param reason why
+         */
+        record Not(Reason reason) implements Result {}
+    }
+
+    boolean complete() {
+        return captures.size() == model.testPoints().size();
+    }
+
+    /** The test point to plug in and sweep next. */
+    TestPoint next() {
+        return model.testPoints().get(captures.size());
+    }
+
+    Result sweepNext(BooleanSupplier stopped, DoubleConsumer progress) {
+        TestPoint point = next();
+        int sampleRateHz = parts.rig().sampleRateHz();
+        Outcome probe = measuring.probe(
+                new Measuring.Order(tag, point, parts.gate().probe(point, sampleRateHz), stopped, share -> {}));
+        if (probe instanceof Outcome.Failed failed) {
+            return new Result.Not(failed.reason());
+        }
+        SweepAnalysis analysis = ((Outcome.Probed) probe).analysis();
+        if (analysis.load() == SweepAnalysis.Load.OPEN && point.kind() != TestPointKind.LINE_INPUT) {
+            return new Result.Not(Reason.of("dock-nothing-connected", tag.value(), point.contacts()));
+        }
+        boolean ordinary = analysis.load() == SweepAnalysis.Load.PRESENT || point.kind() == TestPointKind.LINE_INPUT;
+        SweepPlan plan = ordinary
+                ? parts.gate().sweep(point, sampleRateHz)
+                : parts.gate().quietSweep(point, sampleRateHz);
+        Outcome sweep = measuring.sweep(new Measuring.Order(tag, point, plan, stopped, progress));
+        if (sweep instanceof Outcome.Captured captured) {
+            captures.add(new PointCapture(point.code(), captured.capture()));
+            recordings.add(captured.sha256());
+            return new Result.Swept();
+        }
+        return new Result.Not(((Outcome.Failed) sweep).reason());
+    }
+
+    CabinetJudgement judge() {
+        return parts.gate()
+                .judge(new JudgeRequest(
+                        fleet.snapshot().book(),
+                        model,
+                        captures,
+                        parts.standing().get().correction(),
+                        fleet.snapshot().references(),
+                        baselines,
+                        fleet.snapshot().limits()));
+    }
+
+    List<MeasurementBody> measurements(CabinetJudgement judgement) {
+        List<MeasurementBody> measurements = new ArrayList<>();
+        for (int i = 0; i < captures.size(); i++) {
+            PointCapture taken = captures.get(i);
+            var header = taken.capture().header();
+            measurements.add(new MeasurementBody(
+                    UUID.randomUUID(),
+                    header.capturedAt().truncatedTo(ChronoUnit.MICROS),
+                    1,
+                    recordings.get(i),
+                    header.ambientCelsius(),
+                    judgement.points().stream()
+                            .filter(p -> p.testPointCode().equals(taken.testPointCode()))
+                            .findFirst()
+                            .orElseThrow(() -> new IllegalStateException(
+                                    "the gate gave no judgement of test point " + taken.testPointCode()))));
+        }
+        return measurements;
+    }
+}

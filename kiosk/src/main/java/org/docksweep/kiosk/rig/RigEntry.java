@@ -1,0 +1,117 @@
+package org.docksweep.kiosk.rig;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.docksweep.fleet.Require;
+import org.docksweep.rigcal.RigCalibration;
+
+/** Something that happened to a rig, as its {@link RigBook} keeps it for good. */
+public sealed interface RigEntry {
+    /**
+     * When.
+     *
+     * @return instant
+     */
+    Instant at();
+
+    /**
+     * Who was signed on.
+     *
+     * @return name
+     */
+    String operator();
+
+    /**
+     * The rig was set up.
+     *
+     * @param at when
+     * @param operator who
+     * @param values settings of the rig and of its standards
+     */
+    record SetUp(Instant at, String operator, Map<String, String> values) implements RigEntry {
+        public SetUp {
+            require(at, operator);
+            values = java.util.Collections.unmodifiableMap(new TreeMap<>(values));
+        }
+    }
+
+    /**
+     * The rig was calibrated.
+     *
+     * @param at when
+     * @param operator who
+     * @param loadOhm resistance of the load standard, in ohm
+     * @param calibration what came of it
+     */
+    record Calibrated(Instant at, String operator, double loadOhm, RigCalibration calibration) implements RigEntry {
+        public Calibrated {
+            require(at, operator);
+            Require.positive("loadOhm", loadOhm);
+            if (calibration == null) {
+                throw new IllegalArgumentException("the calibration is missing");
+            }
+        }
+    }
+
+    /**
+     * All check standards were read.
+     *
+     * @param at when
+     * @param operator who
+     * @param readings one per standard
+     */
+    record Checked(Instant at, String operator, List<CheckReading> readings) implements RigEntry {
+        public Checked {
+            require(at, operator);
+            readings = Require.notEmpty("check readings", readings);
+        }
+
+        /**
+         * Whether every standard read right.
+         *
+         * @return true if so
+         */
+        public boolean passed() {
+            return readings.stream().allMatch(CheckReading::passed);
+        }
+    }
+
+    /**
+     * The contact of the dock's plug was measured, by the short plug behind the calibration.
+     *
+     * @param at when
+     * @param operator who
+     * @param contacts pair of contacts, for example {@code 1+ / 1-}
+     * @param ohm resistance beyond that at calibration, in ohm; may be a little below 0
+     */
+    record Contact(Instant at, String operator, String contacts, double ohm) implements RigEntry {
+        public Contact {
+            require(at, operator);
+            Require.text("contacts", contacts);
+            Require.inRange("contact ohm", ohm, -100, 100);
+        }
+    }
+
+    /**
+     * Both wires of the current input lay on one node.
+     *
+     * @param at when
+     * @param operator who
+     * @param ratioDb what the current input still saw of the voltage, in decibel
+     */
+    record CommonMode(Instant at, String operator, double ratioDb) implements RigEntry {
+        public CommonMode {
+            require(at, operator);
+            Require.inRange("common mode ratioDb", ratioDb, -400, 400);
+        }
+    }
+
+    private static void require(Instant at, String operator) {
+        Require.text("operator", operator);
+        if (at == null) {
+            throw new IllegalArgumentException("the time of an entry of the rig book is missing");
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package org.docksweep.kiosk.screens;
+
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.Rectangle;
+import java.util.List;
+import java.util.Locale;
+import org.docksweep.kiosk.rig.RigDeskState;
+
+/** When the rig was calibrated, checked, and what its common-mode check read. */
+final class RigFactsPanel extends PaintedPanel {
+    private static final long serialVersionUID = 1;
+
+    private transient List<String> facts = List.of();
+
+    RigFactsPanel(Sizes sizes, Texts texts) {
+        super(sizes, texts);
+    }
+
+    void show(RigDeskState state) {
+        facts = List.of(
+                state.calibrated()
+                        .map(c -> texts.say(
+                                "rig.fact.calibrated",
+                                texts.dayAndClock(c.at()),
+                                String.format(texts.locale(), "%.1f", c.loadOhm()),
+                                c.operator()))
+                        .orElse(texts.say("rig.fact.not-calibrated")),
+                state.checked()
+                        .map(c -> texts.say(
+                                c.passed() ? "rig.fact.passed" : "rig.fact.failed",
+                                texts.dayAndClock(c.at()),
+                                c.operator()))
+                        .orElse(texts.say("rig.fact.not-checked")),
+                state.commonMode()
+                        .map(c -> texts.say(
+                                "rig.fact.common-mode",
+                                String.format(Locale.ROOT, "%.0f", c.ratioDb()).replace('-', '\u2212'),
+                                texts.dayAndClock(c.at())))
+                        .orElse(texts.say("rig.fact.no-common-mode")));
+        getAccessibleContext().setAccessibleName(String.join(". ", facts));
+        repaint();
+    }
+
+    @Override
+    void paint(Graphics2D g, Ink ink) {
+        card(g, Look.color("card"));
+        int gap = sizes.px(8);
+        int width = (getWidth() - 2 * gap) / Math.max(1, facts.size());
+        for (int i = 0; i < facts.size(); i++) {
+            Rectangle box = new Rectangle(
+                    i * (width + gap) + sizes.px(12), sizes.px(4), width - sizes.px(24), getHeight() - sizes.px(8));
+            Font font = Ink.fitting(
+                    facts.get(i), sizes::regular, new double[] {16, 15, 14, 13, 12, 11}, box.width, box.height);
+            int height = Ink.wrap(facts.get(i), font, box.width).size() * (int) Math.ceil(Ink.lineHeight(font));
+            box.y += Math.max(0, (box.height - height) / 2);
+            ink.paragraph(facts.get(i), font, Look.color("ink"), box);
+        }
+    }
+}

@@ -1,0 +1,156 @@
+package org.docksweep.kiosk.night;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import org.docksweep.kiosk.service.ServiceClient;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * SIGKILL of the kiosk at seeded instants of a night, while the service goes on. Whatever cabinet the screen had called
+ * done before must be at the service in the end, once. Ten kills by default; {@code -Ddocksweep.kills=200} takes as
+ * many nights as that needs.
+ */
+class KioskKillIT {
+    private static final long FIRST_NIGHT_SEED = 7;
+    private static final long KILL_SEED = 20261126;
+    private static final int KILLS = Integer.getInteger("docksweep.kills", 10);
+    private static final int KILLS_PER_NIGHT = 10;
+    /** A killed kiosk calls fewer cabinets than this done before; 24 cabinets suffice for ten kills. */
+    private static final int DONE_BEFORE = 3;
+    /** A kill falls within this after the kiosk is up or called a cabinet done: in a scan, a sweep, a write, a sending. */
+    private static final int WITHIN_MS = 1200;
+
+    private static final long PATIENCE_S = 240;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void losesAndDoublesNothing() throws Exception {
+        Path jar = Capability.serviceJar();
+        Random random = new Random(KILL_SEED);
+        int left = KILLS;
+        for (int night = 0; left > 0; night++) {
+            int kills = Math.min(left, KILLS_PER_NIGHT);
+            killedNight(folder.resolve("night-" + night), FIRST_NIGHT_SEED + night, jar, kills, random);
+            left -= kills;
+        }
+    }
+
+    private static void killedNight(Path nightFolder, long seed, Path jar, int kills, Random random) throws Exception {
+        StringWriter told = new StringWriter();
+        Set<String> calledDone = new HashSet<>();
+        int cabinets;
+        int onDisk = 0;
+        try (DockNight night = new DockNight(new NightOptions(nightFolder, seed, jar, false), new PrintWriter(told))) {
+            night.open();
+            cabinets = night.house().arrivals().size();
+            URI service = night.leaveDock();
+            for (int kill = 0; kill < kills; kill++) {
+                Process kiosk = start(nightFolder, seed, service, night.token(), calledDone.size());
+                Kill instant = new Kill(random.nextInt(DONE_BEFORE), random.nextInt(WITHIN_MS));
+                read(kiosk, calledDone, instant, "kill " + kill + " of night " + seed);
+            }
+            onDisk = calledDone.size();
+            Process last = start(nightFolder, seed, service, night.token(), calledDone.size());
+            read(last, calledDone, null, "the last kiosk of night " + seed);
+            assertThat(last.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
+            assertThat(last.exitValue()).as("the last kiosk ended well").isZero();
+        }
+        NightRows rows = new NightRows(nightFolder);
+        List<UUID> ids = rows.checkIns();
+        Set<String> lost = new HashSet<>(calledDone);
+        ids.forEach(id -> lost.remove(id.toString()));
+        int doubled = ids.size() - new HashSet<>(ids).size() + rows.cabinetsCheckedInTwice();
+        System.out.printf(
+                "night of seed %d: kiosk killed %d times, %d cabinets called done until then and %d in all, %d rows,"
+                        + " %d lost, %d doubled%n",
+                seed, kills, onDisk, calledDone.size(), ids.size(), lost.size(), doubled);
+        assertThat(calledDone).as("every cabinet was called done").hasSize(cabinets);
+        assertThat(lost).isEmpty();
+        assertThat(doubled).isZero();
+        assertThat(ids).hasSize(cabinets);
+        assertThat(rows.benchJobs()).isEqualTo(rows.benchCheckIns());
+    }
+
+    private static Process start(Path nightFolder, long seed, URI service, String token, int from) throws IOException {
+        ProcessBuilder builder = new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Djava.awt.headless=true",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Mortal.class.getName(),
+                nightFolder.toString(),
+                Long.toString(seed),
+                service.toString(),
+                Integer.toString(from));
+        builder.environment().put("DOCKSWEEP_TOKEN", token);
+        return builder.redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    }
+
+    /** An instant of a kiosk's life: so many milliseconds after so many cabinets were called done. */
+    private record Kill(int cabinetsDone, int afterMs) {}
+
+    /** Reads what the kiosk calls done, and kills it at an instant, if there is one. */
+    private static void read(Process kiosk, Set<String> calledDone, Kill instant, String which) throws IOException {
+        int seen = -1;
+        try (BufferedReader lines = kiosk.inputReader(StandardCharsets.UTF_8)) {
+            for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+                boolean done = line.startsWith("done ");
+                if (done) {
+                    calledDone.add(line.substring(5));
+                }
+                if (done || line.equals("up")) {
+                    seen++;
+                    if (instant != null && seen == instant.cabinetsDone()) {
+                        CompletableFuture.delayedExecutor(instant.afterMs(), TimeUnit.MILLISECONDS)
+                                .execute(kiosk::destroyForcibly);
+                    }
+                }
+            }
+        }
+        assertThat(seen).as("the kiosk came up before %s", which).isNotNegative();
+    }
+
+    /** A kiosk that goes on where the one before it was killed. */
+    static final class Mortal {
+        private Mortal() {}
+
+        public static void main(String[] arguments) throws Exception {
+            Path nightFolder = Path.of(arguments[0]);
+            long seed = Long.parseLong(arguments[1]);
+            ServiceClient client = new ServiceClient(URI.create(arguments[2]), System.getenv("DOCKSWEEP_TOKEN"));
+            PrintWriter nowhere = new PrintWriter(new StringWriter());
+            try (DockNight night = new DockNight(new NightOptions(nightFolder, seed, null, false), nowhere)) {
+                night.openAgain(client);
+                System.out.println("up");
+                var arrivals = night.house().arrivals();
+                for (var arrival : arrivals.subList(Integer.parseInt(arguments[3]), arrivals.size())) {
+                    night.checkIn(arrival);
+                    // The screen has the answer: from here on the cabinet may not be lost.
+                    var recorded = night.checkIns().stream()
+                            .filter(c -> c.tag().equals(arrival.label()))
+                            .findFirst();
+                    System.out.println("done " + recorded.orElseThrow().id());
+                }
+                night.closeNight();
+            }
+        }
+    }
+}

@@ -1,0 +1,25 @@
+package org.docksweep.kiosk.proving;
+
+import java.util.EnumSet;
+import org.docksweep.contract.ProvingGround;
+
+/** Options of runs for tests. */
+final class Runs {
+    private Runs() {}
+
+    static ProvingOptions of(ProvingGround.Models models, long seed, int returns, int threads) {
+        return new ProvingOptions(
+                models,
+                seed,
+                returns,
+                EnumSet.allOf(Knowing.class),
+                Severities.promised(),
+                new ProvingOptions.Range(45, 70),
+                -106,
+                new ProvingOptions.Range(6, 34),
+                0.01,
+                0.02,
+                5,
+                threads);
+    }
+}
