@@ -27,6 +27,7 @@ import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
 import org.docksweep.suspect.AmbiguityGroups;
 import org.docksweep.suspect.Explanation;
+import org.docksweep.suspect.Severities;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.suspect.SuspectRanking;
 import org.docksweep.sweep.FrequencyGrid;
@@ -35,7 +36,17 @@ import org.hipparchus.complex.Complex;
 
 /**
  * What the gate's sizes (spreads, floors, discrepancy) were sized on: the demo's own models, curves taken straight from the
- * simulator's solver with noise, contact and calibration error added, without rendering a recording.
+ * simulator's solver with noise, contact and calibration error added, without rendering a recording. Temperatures differ between
+ * baseline and return; references come from five units.
+ *
+ * <pre>
+ * mvn -B -q -pl demo-data -am test-compile
+ * mvn -B -q -pl demo-data org.codehaus.mojo:exec-maven-plugin:java -Dexec.classpathScope=test \
+ *     -Dexec.mainClass=org.docksweep.demo.rig.GateStudy -Dexec.args="soft 4 701"
+ * </pre>
+ *
+ * Arguments: {@code soft}, {@code hard}, {@code healthy} or {@code groups}; rounds (default 2; each teaches anew); first seed (default 1,
+ * below 1000: others are kept from tuning); beginning of "MODEL POINT" to do only that.
  */
 public final class GateStudy {
     static final String[][] POINTS = {
@@ -46,21 +57,8 @@ public final class GateStudy {
     private final ModelBook book = DemoModels.book();
     private final SplittableRandom random;
 
-    private final StudyRig rig;
-
     GateStudy(long seed) {
-        this(seed, Boolean.getBoolean("captures"));
-    }
-
-    /**
-     * Makes a study.
-     *
-     * @param seed of everything drawn
-     * @param captures whether to render recordings and analyse them, as the dock does, instead of adding errors to the truth
-     */
-    GateStudy(long seed, boolean captures) {
         random = new SplittableRandom(seed);
-        rig = captures ? new StudyRig(seed, -106) : null;
     }
 
     record Taken(ImpedanceCurve curve, double ambientCelsius) {}
@@ -72,12 +70,6 @@ public final class GateStudy {
         double coil = truck + (random.nextInt(4) == 0 ? 10 * random.nextDouble() : 0);
         double contact = 0.02 + 0.13 * random.nextDouble() - 0.05;
         VirtualCabinet there = cabinet.at(new Climate(coil, truck, truck, (truck + ambient) / 2));
-        if (rig != null) {
-            return new Taken(
-                    rig.corrected(
-                            rig.sweep(there, point, contact + 0.05, random).impedance()),
-                    ambient);
-        }
         Load load = there.load(point.code());
         double[] hz = FrequencyGrid.within(
                 point.levelMask().lowestHz() * 1.1, Math.min(point.levelMask().highestHz(), 20_000) / 1.1);
@@ -169,6 +161,7 @@ public final class GateStudy {
         final Map<String, Integer> said = new LinkedHashMap<>();
     }
 
+    /** Runs and prints. */
     public static void main(String[] a) {
         String what = a.length > 0 ? a[0] : "soft";
         int rounds = a.length > 1 ? Integer.parseInt(a[1]) : 2;
@@ -176,11 +169,41 @@ public final class GateStudy {
         String only = a.length > 3 ? a[3] : "";
         for (boolean own : new boolean[] {true, false}) {
             for (String[] name : POINTS) {
-                if ((name[0] + " " + name[1]).startsWith(only)) {
+                if (!(name[0] + " " + name[1]).startsWith(only)) {
+                    continue;
+                }
+                if (what.equals("groups")) {
+                    new GateStudy(seed).groups(name, seed, own);
+                } else {
                     new GateStudy(seed).run(what, name, rounds, seed, own);
                 }
             }
         }
+    }
+
+    private void groups(String[] name, long seed, boolean own) {
+        CabinetModel model = book.cabinetModel(name[0]);
+        TestPoint point = model.testPoint(name[1]);
+        Knowledge knowledge = Knowledge.nominal(book, model, point).taughtBy(teach(model, point, seed, 5));
+        if (own) {
+            Taken before = sweep(VirtualCabinet.produced(book, model.code(), seed + 10, 5), point);
+            knowledge = knowledge.sharpenedBy(baseline(point, before));
+        }
+        AmbiguityGroups groups = AmbiguityGroups.of(
+                book, model, point, knowledge.at(20.0), own ? Severities.WITH_BASELINE : Severities.WITH_REFERENCE);
+        System.out.printf(
+                Locale.ROOT,
+                "%s %s %s, across ways: %b%n%s%n",
+                own ? "OWN" : "REF",
+                name[0],
+                name[1],
+                groups.mixesWays(model),
+                groups.table());
+    }
+
+    private static Baseline baseline(TestPoint point, Taken before) {
+        return new Baseline(
+                new AssetTag("TST-0001"), point.code(), Instant.EPOCH, before.ambientCelsius(), before.curve(), null);
     }
 
     private void run(String what, String[] name, int rounds, long seed, boolean own) {
@@ -213,13 +236,7 @@ public final class GateStudy {
                 Knowledge knowledge = taught;
                 if (own) {
                     Taken before = sweep(unit, point);
-                    knowledge = taught.sharpenedBy(new Baseline(
-                            new AssetTag("TST-0001"),
-                            point.code(),
-                            Instant.EPOCH,
-                            before.ambientCelsius(),
-                            before.curve(),
-                            null));
+                    knowledge = taught.sharpenedBy(baseline(point, before));
                 }
                 Taken now = sweep(fault == null ? unit : unit.with(fault), point);
                 long start = cpuNanos();
