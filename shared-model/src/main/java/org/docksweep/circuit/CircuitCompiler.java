@@ -22,9 +22,26 @@ import org.docksweep.fleet.TestPoint;
  * <p>Spreads of healthy units are common practice, no source, except where the model states a tolerance.
  */
 public final class CircuitCompiler {
-    private static final double SHORT_OHM = 0.02;
-    private static final double CONTACT_OHM = 0.12;
+    /** What a short leaves, and the spread of its logarithm; common practice, no source. */
+    private static final double SHORT_OHM = 0.05;
+
+    private static final double SHORT_LOG_SPREAD = 1;
+    private static final double CONTACT_OHM = 0.06;
+    /** Plugs differ, and the calibration has taken one plug's resistance off: it may come out below 0. */
+    private static final double CONTACT_SPREAD_OHM = 0.06;
+    /** Body of a cabinet against 20 C where nobody looked at a thermometer. */
+    private static final double CLIMATE_SPREAD_KELVIN = 10;
+    /** Coils against their cabinet's body, some time after the last show. */
+    private static final double COIL_SPREAD_KELVIN = 4;
+
     private static final double SEIZED_OHM = 1e-4;
+    private static final double SEIZED_SHARE = 0.02;
+    /** Exponent of suspension creep and friction 1 / QP of a port; common practice, no source. */
+    private static final double CREEP = 0.03;
+
+    private static final double CREEP_SPREAD = 0.01;
+    private static final double PORT_FRICTION = 0.02;
+    private static final double PORT_FRICTION_SPREAD = 0.008;
     private static final String RETURN_NODE = "0";
     private static final String INPUT_NODE = "in";
 
@@ -64,8 +81,9 @@ public final class CircuitCompiler {
     private PointCircuit compile() {
         checkNodes();
         checkFaultTarget();
-        add("contact", StrictMath.log(CONTACT_OHM), 0.6);
-        add("temperature", 0, 10);
+        add("contact", CONTACT_OHM, CONTACT_SPREAD_OHM);
+        add("temperature", 0, COIL_SPREAD_KELVIN);
+        add("climate", 0, CLIMATE_SPREAD_KELVIN);
         // All healthy parameters come first so that every fault of a point shares their order.
         point.elements().forEach(this::addElementParameters);
         enclosuresHere().forEach(this::addEnclosureParameters);
@@ -141,7 +159,7 @@ public final class CircuitCompiler {
             add(r.id() + ".value", StrictMath.log(r.resistanceOhm()), tolerance(r.toleranceRel()));
         } else if (element instanceof NetworkElement.Inductor l) {
             add(l.id() + ".value", StrictMath.log(l.inductanceH()), tolerance(l.toleranceRel()));
-            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.08);
+            add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.05);
         } else if (element instanceof NetworkElement.Capacitor c) {
             add(c.id() + ".value", StrictMath.log(c.capacitanceF()), tolerance(c.toleranceRel()));
             add(c.id() + ".esr", StrictMath.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
@@ -152,20 +170,21 @@ public final class CircuitCompiler {
 
     private void addDriverParameters(String position) {
         DriverModel driver = book.driverModelAt(model, position);
-        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.03);
-        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.12);
-        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.03);
+        add(position + ".Re", StrictMath.log(driver.dcResistanceOhm()), 0.018);
+        add(position + ".K", StrictMath.log(Math.max(1e-6, driver.lossyInductanceK())), 0.05);
+        add(position + ".n", StrictMath.log(driver.lossyInductanceExponent()), 0.015);
         if (driver.kind() == DriverKind.CONE) {
             MotionalResonance motion = driver.resonances().get(0);
-            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.07);
-            add(position + ".Qms", StrictMath.log(motion.q()), 0.2);
-            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.09);
+            add(position + ".fs", StrictMath.log(motion.frequencyHz()), 0.05);
+            add(position + ".Qms", StrictMath.log(motion.q()), 0.12);
+            add(position + ".Z0", StrictMath.log(motion.peakResistanceOhm() / motion.q()), 0.06);
+            add(position + ".creep", CREEP, CREEP_SPREAD);
         } else {
             for (int k = 0; k < driver.resonances().size(); k++) {
                 MotionalResonance resonance = driver.resonances().get(k);
-                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.06);
-                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.2);
-                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.2);
+                add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.035);
+                add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.12);
+                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.12);
             }
         }
     }
@@ -179,10 +198,11 @@ public final class CircuitCompiler {
                 * Math.PI
                 * motion.frequencyHz()
                 / (motion.peakResistanceOhm() / motion.q() * box.positionCodes().size());
-        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.09);
-        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.3);
+        add(box.id() + ".stiffness", StrictMath.log(stiffness), 0.06);
+        add(box.id() + ".QL", StrictMath.log(box.leakageLossQ()), 0.15);
         if (box.kind() == EnclosureKind.VENTED) {
-            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.04);
+            add(box.id() + ".tuning", StrictMath.log(box.tuningHz()), 0.025);
+            add(box.id() + ".friction", PORT_FRICTION, PORT_FRICTION_SPREAD);
         }
     }
 
@@ -191,7 +211,16 @@ public final class CircuitCompiler {
             add("fault.turns", StrictMath.log(0.1), 0.8);
         } else if (fault.kind() == CircuitFault.Kind.SERIES_RESISTANCE) {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
-            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.2);
+            add("fault.series", StrictMath.log(0.5 * dcResistanceOhm), 1.0);
+        } else if (fault.kind() == CircuitFault.Kind.MAGNET_WEAK) {
+            add("fault.magnet", StrictMath.log(0.85), 0.12);
+        } else if (fault.kind() == CircuitFault.Kind.COIL_SEIZED) {
+            // what little a stuck coil still moves, as resistance
+            double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
+            add("fault.seized", StrictMath.log(SEIZED_SHARE * dcResistanceOhm), 1.0);
+        } else if (fault.kind() == CircuitFault.Kind.DRIVER_SHORTED
+                || fault.kind() == CircuitFault.Kind.ELEMENT_SHORTED) {
+            add("fault.short", StrictMath.log(SHORT_OHM), SHORT_LOG_SPREAD);
         }
     }
 
@@ -235,7 +264,7 @@ public final class CircuitCompiler {
             return;
         }
         if (hit(CircuitFault.Kind.ELEMENT_SHORTED, element.id())) {
-            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+            terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter("fault.short")));
             return;
         }
         String id = element.id();
@@ -247,7 +276,7 @@ public final class CircuitCompiler {
                     Ends.weights(a, b),
                     parameter(id + ".value"),
                     parameter(id + ".winding"),
-                    parameter("temperature")));
+                    parameter("climate")));
         } else if (element instanceof NetworkElement.Capacitor) {
             terms.add(new Terms.Capacitor(
                     Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value"), parameter(id + ".esr")));
@@ -259,20 +288,21 @@ public final class CircuitCompiler {
     private void addDriver(String position, int a, int b) {
         DriverModel driver = book.driverModelAt(model, position);
         if (hit(CircuitFault.Kind.DRIVER_SHORTED, position)) {
-            terms.add(new Terms.Fixed(Ends.nodes(a, b), Ends.weights(a, b), SHORT_OHM));
+            terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter("fault.short")));
         }
         boolean open = hit(CircuitFault.Kind.DRIVER_OPEN, position);
         double scale = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
                 ? 2
                 : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? 0.5 : 1;
         boolean here = fault.target().equals(position);
-        int series = here ? optional("fault.series") : -1;
+        int series = here ? Math.max(optional("fault.series"), optional("fault.seized")) : -1;
         int turns = here ? optional("fault.turns") : -1;
+        CoilFault coilFault = new CoilFault(scale, series, turns, here ? optional("fault.magnet") : -1);
         boolean seized = hit(CircuitFault.Kind.COIL_SEIZED, position);
         boolean cone = driver.kind() == DriverKind.CONE;
         int middle = cone ? addMotionNode(position, b) : b;
         if (!open) {
-            addCoils(position, driver, a, middle, new CoilFault(scale, series, turns), seized);
+            addCoils(position, driver, a, middle, coilFault, seized);
         }
         if (cone && seized) {
             terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
@@ -280,10 +310,14 @@ public final class CircuitCompiler {
             int fs = parameter(position + ".fs");
             int qms = parameter(position + ".Qms");
             int z0 = parameter(position + ".Z0");
-            int[] p =
-                    turns >= 0 ? new int[] {fs, qms, z0, turns, parameter(position + ".Re")} : new int[] {fs, qms, z0};
-            terms.add(new MotionTerm(
-                    Ends.nodes(middle, b), Ends.weights(middle, b), new CoilFault(scale, series, turns), p));
+            int climate = parameter("climate");
+            int creep = parameter(position + ".creep");
+            int[] p = turns >= 0
+                    ? new int[] {fs, qms, z0, climate, creep, turns, parameter(position + ".Re")}
+                    : coilFault.magnet() >= 0
+                            ? new int[] {fs, qms, z0, climate, creep, coilFault.magnet()}
+                            : new int[] {fs, qms, z0, climate, creep};
+            terms.add(new MotionTerm(Ends.nodes(middle, b), Ends.weights(middle, b), coilFault, p));
         }
     }
 
@@ -298,19 +332,21 @@ public final class CircuitCompiler {
         int resonances = driver.kind() == DriverKind.CONE || seized
                 ? 0
                 : driver.resonances().size();
-        boolean severity = coilFault.seriesResistance() >= 0 || coilFault.turnShare() >= 0;
-        int[] p = new int[4 + 3 * resonances + (severity ? 1 : 0)];
+        int first = 5;
+        boolean severity = coilFault.severity() >= 0;
+        int[] p = new int[first + 3 * resonances + (severity ? 1 : 0)];
         p[0] = parameter(position + ".Re");
         p[1] = parameter(position + ".K");
         p[2] = parameter(position + ".n");
         p[3] = parameter("temperature");
+        p[4] = parameter("climate");
         for (int k = 0; k < resonances; k++) {
-            p[4 + 3 * k] = parameter(position + ".f" + (k + 1));
-            p[5 + 3 * k] = parameter(position + ".Q" + (k + 1));
-            p[6 + 3 * k] = parameter(position + ".R" + (k + 1));
+            p[first + 3 * k] = parameter(position + ".f" + (k + 1));
+            p[first + 1 + 3 * k] = parameter(position + ".Q" + (k + 1));
+            p[first + 2 + 3 * k] = parameter(position + ".R" + (k + 1));
         }
         if (severity) {
-            p[p.length - 1] = Math.max(coilFault.seriesResistance(), coilFault.turnShare());
+            p[p.length - 1] = coilFault.severity();
         }
         terms.add(new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
     }
@@ -321,6 +357,7 @@ public final class CircuitCompiler {
         int[] from = new int[count];
         int[] to = new int[count];
         double[] coupling = new double[count];
+        double[] faulty = new double[count];
         for (int i = 0; i < count; i++) {
             String position = box.positionCodes().get(i);
             from[i] = motionNode.get(position);
@@ -328,18 +365,27 @@ public final class CircuitCompiler {
             // Force factor squared follows the impedance scale, and the box is seen through it.
             coupling[i] = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
                     ? Math.sqrt(0.5)
-                    : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? Math.sqrt(2) : 1;
+                    : hit(CircuitFault.Kind.DRIVER_HALVED, position)
+                            ? Math.sqrt(2)
+                            : hit(CircuitFault.Kind.POLARITY_REVERSED, position) ? -1 : 1;
+            faulty[i] = fault.target().equals(position) ? coupling[i] : 0;
         }
         double fsHz = book.driverModelAt(model, box.positionCodes().get(0))
                 .resonances()
                 .get(0)
                 .frequencyHz();
+        int stiffness = parameter(box.id() + ".stiffness");
+        int leak = parameter(box.id() + ".QL");
+        int climate = parameter("climate");
         int[] p = vented
                 ? new int[] {
-                    parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL"), parameter(box.id() + ".tuning")
+                    stiffness, leak, climate, parameter(box.id() + ".tuning"), parameter(box.id() + ".friction")
                 }
-                : new int[] {parameter(box.id() + ".stiffness"), parameter(box.id() + ".QL")};
-        Ends ends = Ends.of(from, to, coupling);
-        terms.add(new BoxAirTerm(ends.nodes(), ends.weights(), vented, fsHz, p));
+                : new int[] {stiffness, leak, climate};
+        boolean here = box.positionCodes().contains(fault.target());
+        CoilFault force =
+                new CoilFault(1, -1, here ? optional("fault.turns") : -1, here ? optional("fault.magnet") : -1);
+        terms.add(new BoxAirTerm(
+                Ends.of(from, to, coupling), Ends.of(from, to, faulty).weights(), force, vented, fsHz, p));
     }
 }

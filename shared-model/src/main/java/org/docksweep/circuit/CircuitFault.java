@@ -15,21 +15,25 @@ public record CircuitFault(Kind kind, String target) {
         NONE,
         /** A driver's coil is open; its cone goes on moving with the air of a shared box. */
         DRIVER_OPEN,
-        /** A driver's terminals are shorted. */
+        /** A driver's terminals are shorted; free severity {@code fault.short}, what the short leaves. */
         DRIVER_SHORTED,
         /** All of a driver's impedance is doubled. */
         DRIVER_DOUBLED,
         /** All of a driver's impedance is halved. */
         DRIVER_HALVED,
-        /** A driver's coil cannot move. */
+        /** A driver's coil cannot move; free severity {@code fault.seized}, the resistance of what still moves. */
         COIL_SEIZED,
         /** A driver has shorted turns; free severity {@code fault.turns}. */
         SHORTED_TURNS,
         /** A resistance in series with a driver; free severity {@code fault.series}. */
         SERIES_RESISTANCE,
+        /** A driver's magnet is weak; free severity {@code fault.magnet}, ln of the factor on its force factor. */
+        MAGNET_WEAK,
+        /** A driver is wired the wrong way round; seen only where cones share their air. */
+        POLARITY_REVERSED,
         /** A network element is open. */
         ELEMENT_OPEN,
-        /** A network element is shorted. */
+        /** A network element is shorted; free severity {@code fault.short}. */
         ELEMENT_SHORTED,
         /** The port of a vented box is blocked. */
         PORT_BLOCKED

@@ -1,43 +1,68 @@
 package org.docksweep.circuit;
 
-import java.util.Arrays;
-
 /**
  * Most probable parameters of a circuit given a measured curve and a prior: minimises
- * {@code sum |ln Z_model - ln Z|^2 / sigma^2 + sum ((x - mean) / spread)^2} by Levenberg-Marquardt, first on data believed
- * less so that a shifted resonance can walk to its place.
+ * {@code r^T C^-1 r + sum ((x - mean) / spread)^2} by Levenberg-Marquardt, r = ln Z - ln Z_model and C the covariance of what noise
+ * and model error may make of it ({@link Discrepancy}); first on data believed less so that a shifted resonance can walk to its
+ * place.
  */
 public final class CircuitFit {
+    /** Gains smaller than this share of the cost end a fit. */
     private static final double CONVERGED = 1e-4;
+    /** Costs below this count as this. */
+    private static final double CONVERGED_FROM = 100;
+    /** Data may be doubted by this factor at most. */
+    private static final double MOST_DOUBT = 8;
+    /** Reduced chi squared above which data are doubted while a fit is on its way. */
+    private static final double DOUBTED_FROM = 2;
+
+    private static final int TRIES = 5;
 
     /** How much work a fit may take. */
     public enum Effort {
+        /** None: the evidence at the start. */
+        NONE(0, 0),
         /** For telling hopeless hypotheses apart from others. */
-        QUICK(5, 5, 1.5),
+        QUICK(5, 0),
         /** To convergence from a start that is already near. */
-        NEAR(8, 2, 1),
+        NEAR(6, 6),
         /** To convergence from anywhere among healthy units. */
-        FULL(8, 6, 2, 1);
+        FULL(16, 10);
 
-        private final int iterationsPerStage;
-        private final double[] stages;
+        private final int doubtingSteps;
+        private final int believingSteps;
 
-        Effort(int iterationsPerStage, double... stages) {
-            this.iterationsPerStage = iterationsPerStage;
-            this.stages = stages;
+        Effort(int doubtingSteps, int believingSteps) {
+            this.doubtingSteps = doubtingSteps;
+            this.believingSteps = believingSteps;
         }
     }
 
     private final PointCircuit circuit;
+    private final CurveData data;
+    private final double[] mean;
+    private final double[] spread;
     private final double[] logarithm = new double[2];
     private final double[] slopeRe;
     private final double[] slopeIm;
+    private final double[] rowsLog;
+    private final double[] rowsPhase;
+    private final double[] product;
 
-    private CircuitFit(PointCircuit circuit) {
-        this.circuit = circuit;
+    private CircuitFit(PointCircuit circuit, CurveData data, CircuitPrior prior) {
         int n = circuit.parameters().size();
+        this.mean = prior.mean();
+        this.spread = prior.spread();
+        if (mean.length != n) {
+            throw new IllegalArgumentException("prior has " + mean.length + " parameters, the circuit has " + n);
+        }
+        this.circuit = circuit;
+        this.data = data;
         this.slopeRe = new double[n];
         this.slopeIm = new double[n];
+        this.rowsLog = new double[data.size() * (n + 1)];
+        this.rowsPhase = new double[data.size() * (n + 1)];
+        this.product = new double[data.discrepancy().bumps() * (n + 1)];
     }
 
     /**
@@ -109,11 +134,7 @@ public final class CircuitFit {
      * @return most probable parameters found
      */
     public static Result fit(PointCircuit circuit, CurveData data, CircuitPrior prior, double[] start, Effort effort) {
-        if (prior.mean().length != circuit.parameters().size()) {
-            throw new IllegalArgumentException("prior has " + prior.mean().length + " parameters, the circuit has "
-                    + circuit.parameters().size());
-        }
-        return new CircuitFit(circuit).run(data, prior, start, effort);
+        return new CircuitFit(circuit, data, prior).run(start, effort);
     }
 
     /**
@@ -123,97 +144,136 @@ public final class CircuitFit {
      * @param circuit circuit
      * @param data measured curve
      * @param prior prior of all parameters of the circuit
+     * @param doubt factor on the standard deviations of the data's misses, greater than 0
      * @return predicted chi squared of data and prior together
      */
-    public static double chi2AfterOneStep(PointCircuit circuit, CurveData data, CircuitPrior prior) {
-        CircuitFit fit = new CircuitFit(circuit);
-        double[] mean = prior.mean();
-        Normal normal = new Normal(mean.length);
-        double chi2 = fit.build(data, mean, prior.spread(), mean, normal);
-        normal.factor(0);
-        return chi2 - normal.gain();
+    public static double chi2AfterOneStep(PointCircuit circuit, CurveData data, CircuitPrior prior, double doubt) {
+        CircuitFit fit = new CircuitFit(circuit, data, prior);
+        NormalEquations normal = new NormalEquations(fit.mean.length);
+        fit.build(fit.mean, normal);
+        double belief = 1 / (doubt * doubt);
+        normal.factor(belief, 0, fit.mean, fit.spread, fit.mean);
+        return normal.cost(belief) - normal.gain();
     }
 
-    private Result run(CurveData data, CircuitPrior prior, double[] start, Effort effort) {
-        double[] mean = prior.mean();
-        double[] spread = prior.spread();
-        double[] x = start == null ? mean.clone() : start.clone();
-        Normal normal = new Normal(x.length);
-        for (double stage : effort.stages) {
-            x = descend(data.withSigmaScaled(stage), mean, spread, x, normal, effort.iterationsPerStage);
-        }
-        double dataChi2 = build(data, mean, spread, x, normal);
-        double priorChi2 = priorChi2(mean, spread, x);
-        normal.factor(0);
-        double logEvidence = -0.5 * (dataChi2 + priorChi2) - 0.5 * normal.logDeterminant();
+    private Result run(double[] start, Effort effort) {
+        Descent descent = new Descent(start == null ? mean.clone() : start.clone());
+        descent.doubting(effort.doubtingSteps);
+        descent.believing(effort.believingSteps);
+        NormalEquations normal = descent.normal;
+        normal.factor(1, 0, mean, spread, descent.x);
+        double logEvidence = -0.5 * normal.cost(1) - 0.5 * normal.logDeterminant();
         for (double s : spread) {
             logEvidence -= StrictMath.log(s);
         }
-        return new Result(x, dataChi2, priorChi2, logEvidence, normal.standardDeviations());
+        return new Result(descent.x, normal.dataChi2(), normal.priorChi2(), logEvidence, normal.standardDeviations());
     }
 
-    private double[] descend(
-            CurveData data, double[] mean, double[] spread, double[] from, Normal normal, int iterations) {
-        double[] x = from;
-        double cost = build(data, mean, spread, x, normal) + priorChi2(mean, spread, x);
-        double damping = 1e-3;
-        for (int iteration = 0; iteration < iterations; iteration++) {
-            normal.factor(damping);
-            double[] step = normal.solve();
-            double[] next = x.clone();
-            for (int i = 0; i < next.length; i++) {
-                // A step of more than three spreads leaves the range in which the slopes mean anything.
-                next[i] += Math.max(-3 * spread[i], Math.min(3 * spread[i], step[i]));
-            }
-            Normal trial = new Normal(x.length);
-            double nextCost = build(data, mean, spread, next, trial) + priorChi2(mean, spread, next);
-            if (nextCost < cost) {
-                boolean converged = cost - nextCost < CONVERGED * (1 + cost);
-                x = next;
-                cost = nextCost;
-                normal.takeFrom(trial);
-                damping = Math.max(1e-6, damping / 5);
-                if (converged) {
-                    break;
+    /** A walk downhill. */
+    private final class Descent {
+        private double[] x;
+        private NormalEquations normal;
+        private NormalEquations trial;
+        private double damping = 1e-3;
+
+        Descent(double[] x) {
+            this.x = x;
+            this.normal = new NormalEquations(x.length);
+            this.trial = new NormalEquations(x.length);
+            build(x, normal);
+        }
+
+        /** Believes the data as far as the fit has come, so that a shifted resonance can walk to its place. */
+        void doubting(int steps) {
+            double belief = beliefFor(normal.dataChi2());
+            for (int k = 0; k < steps && belief < 1; k++) {
+                if (step(belief) == Outcome.STUCK) {
+                    return;
                 }
-            } else {
-                damping *= 8;
-                if (damping > 1e4) {
-                    break;
+                belief = Math.max(belief, beliefFor(normal.dataChi2()));
+            }
+        }
+
+        private double beliefFor(double chi2) {
+            double reduced = chi2 / (2.0 * data.size());
+            return 1 / Math.min(MOST_DOUBT * MOST_DOUBT, Math.max(1, reduced / DOUBTED_FROM));
+        }
+
+        /** Believes the data fully. */
+        void believing(int steps) {
+            for (int k = 0; k < steps; k++) {
+                if (step(1) != Outcome.BETTER) {
+                    return;
                 }
             }
         }
-        return x;
+
+        private Outcome step(double belief) {
+            for (int tries = 0; tries < TRIES; tries++) {
+                normal.factor(belief, damping, mean, spread, x);
+                double[] step = normal.solve();
+                double[] next = x.clone();
+                for (int i = 0; i < next.length; i++) {
+                    // A step of more than three spreads leaves the range in which the slopes mean anything.
+                    next[i] += Math.max(-3 * spread[i], Math.min(3 * spread[i], step[i]));
+                }
+                build(next, trial);
+                double cost = normal.cost(belief);
+                double gained = cost - trial.cost(belief);
+                if (gained > 0) {
+                    NormalEquations kept = normal;
+                    normal = trial;
+                    trial = kept;
+                    x = next;
+                    damping = Math.max(1e-6, damping / 8);
+                    return gained < CONVERGED * (CONVERGED_FROM + cost) ? Outcome.CONVERGED : Outcome.BETTER;
+                }
+                damping *= 10;
+            }
+            return Outcome.STUCK;
+        }
     }
 
-    private static double priorChi2(double[] mean, double[] spread, double[] x) {
+    private enum Outcome {
+        BETTER,
+        CONVERGED,
+        STUCK
+    }
+
+    /** Fills the normal equations at x. */
+    private void build(double[] x, NormalEquations normal) {
+        normal.clear();
+        circuit.prepare(x);
+        int n = data.size();
+        int width = x.length + 1;
+        Discrepancy discrepancy = data.discrepancy();
+        for (int i = 0; i < n; i++) {
+            circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
+            double weight = discrepancy.weight(i);
+            double missRe = data.logOhm()[i] - logarithm[0];
+            double missIm = Math.IEEEremainder(data.phaseRad()[i] - logarithm[1], 2 * Math.PI);
+            System.arraycopy(slopeRe, 0, rowsLog, i * width, x.length);
+            System.arraycopy(slopeIm, 0, rowsPhase, i * width, x.length);
+            rowsLog[i * width + x.length] = missRe;
+            rowsPhase[i * width + x.length] = missIm;
+            normal.add(slopeRe, 0, missRe, weight);
+            normal.add(slopeIm, 0, missIm, weight);
+        }
+        takeOutWhatIsShared(discrepancy, rowsLog, width, normal);
+        takeOutWhatIsShared(discrepancy, rowsPhase, width, normal);
         double sum = 0;
         for (int i = 0; i < x.length; i++) {
             double d = (x[i] - mean[i]) / spread[i];
             sum += d * d;
         }
-        return sum;
+        normal.setPriorChi2(sum);
     }
 
-    /** Fills the normal equations at x and returns the data's chi squared. */
-    private double build(CurveData data, double[] mean, double[] spread, double[] x, Normal normal) {
-        normal.clear();
-        circuit.prepare(x);
-        double chi2 = 0;
-        for (int i = 0; i < data.size(); i++) {
-            circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
-            double weight = 1 / (data.sigma()[i] * data.sigma()[i]);
-            double missRe = data.logOhm()[i] - logarithm[0];
-            double missIm = Math.IEEEremainder(data.phaseRad()[i] - logarithm[1], 2 * Math.PI);
-            chi2 += weight * (missRe * missRe + missIm * missIm);
-            normal.add(slopeRe, missRe, weight);
-            normal.add(slopeIm, missIm, weight);
+    private void takeOutWhatIsShared(Discrepancy discrepancy, double[] rows, int width, NormalEquations normal) {
+        discrepancy.multiply(rows, width, product);
+        for (int a = 0; a < discrepancy.bumps(); a++) {
+            normal.add(product, a * width, product[a * width + width - 1], -1);
         }
-        for (int i = 0; i < x.length; i++) {
-            double weight = 1 / (spread[i] * spread[i]);
-            normal.addDiagonal(i, weight, weight * (mean[i] - x[i]));
-        }
-        return chi2;
     }
 
     /**
@@ -234,122 +294,5 @@ public final class CircuitFit {
             prediction[1][i] = logarithm[1];
         }
         return prediction;
-    }
-
-    /** Normal equations {@code A step = g}, symmetric and positive definite thanks to the prior. */
-    private static final class Normal {
-        private final int n;
-        private double[] a;
-        private double[] g;
-        private final double[] lower;
-
-        Normal(int n) {
-            this.n = n;
-            this.a = new double[n * n];
-            this.g = new double[n];
-            this.lower = new double[n * n];
-        }
-
-        void clear() {
-            Arrays.fill(a, 0);
-            Arrays.fill(g, 0);
-        }
-
-        void takeFrom(Normal other) {
-            a = other.a;
-            g = other.g;
-        }
-
-        void add(double[] slope, double miss, double weight) {
-            for (int i = 0; i < n; i++) {
-                double si = slope[i] * weight;
-                if (si == 0) {
-                    continue;
-                }
-                g[i] += si * miss;
-                int row = i * n;
-                for (int j = 0; j <= i; j++) {
-                    a[row + j] += si * slope[j];
-                }
-            }
-        }
-
-        void addDiagonal(int i, double weight, double gradient) {
-            a[i * n + i] += weight;
-            g[i] += gradient;
-        }
-
-        /** Cholesky factor of A with its diagonal raised by a share. */
-        void factor(double damping) {
-            for (int i = 0; i < n; i++) {
-                for (int j = 0; j <= i; j++) {
-                    double sum = a[i * n + j];
-                    if (i == j) {
-                        sum *= 1 + damping;
-                    }
-                    for (int k = 0; k < j; k++) {
-                        sum -= lower[i * n + k] * lower[j * n + k];
-                    }
-                    lower[i * n + j] = i == j ? Math.sqrt(Math.max(1e-300, sum)) : sum / lower[j * n + j];
-                }
-            }
-        }
-
-        double[] solve() {
-            return back(forward(g));
-        }
-
-        /** g^T A^-1 g: by how much the full step lowers chi squared if all were linear. */
-        double gain() {
-            double sum = 0;
-            for (double v : forward(g)) {
-                sum += v * v;
-            }
-            return sum;
-        }
-
-        private double[] forward(double[] right) {
-            double[] y = right.clone();
-            for (int i = 0; i < n; i++) {
-                for (int k = 0; k < i; k++) {
-                    y[i] -= lower[i * n + k] * y[k];
-                }
-                y[i] /= lower[i * n + i];
-            }
-            return y;
-        }
-
-        private double[] back(double[] y) {
-            for (int i = n - 1; i >= 0; i--) {
-                for (int k = i + 1; k < n; k++) {
-                    y[i] -= lower[k * n + i] * y[k];
-                }
-                y[i] /= lower[i * n + i];
-            }
-            return y;
-        }
-
-        double logDeterminant() {
-            double sum = 0;
-            for (int i = 0; i < n; i++) {
-                sum += 2 * StrictMath.log(lower[i * n + i]);
-            }
-            return sum;
-        }
-
-        double[] standardDeviations() {
-            double[] deviations = new double[n];
-            for (int i = 0; i < n; i++) {
-                double[] unit = new double[n];
-                unit[i] = 1;
-                double[] y = forward(unit);
-                double sum = 0;
-                for (double v : y) {
-                    sum += v * v;
-                }
-                deviations[i] = Math.sqrt(sum);
-            }
-            return deviations;
-        }
     }
 }

@@ -7,10 +7,12 @@ import java.util.Arrays;
  * {@code z = g Re (1 + a dT) + g K (jw)^n + sum g R / (1 + jQ(f/f0 - f0/f)) + Rseries}.
  *
  * <p>Shorted turns, share s: Re (1-s), K (1-s)^2 shunted by (1-s)^2 Re / s, motional part (1-s)^2 (a transformer with a
- * shorted secondary).
+ * shorted secondary); of a horn driver the shorted part also brakes like an eddy ring, {@code m -> m / (1 + m s / Re)}. A weak
+ * magnet multiplies the motional part by the square of the force factor's factor. The coil's temperature is that of the body
+ * plus its own; R follows the magnet's ({@link Warmth}).
  */
 final class CoilTerm extends Term {
-    private static final int FIRST_RESONANCE = 4;
+    private static final int FIRST_RESONANCE = 5;
 
     private final int resonances;
     private final CoilFault fault;
@@ -28,6 +30,7 @@ final class CoilTerm extends Term {
     private double sine;
     private double shuntOhm;
     private double seriesOhm;
+    private double brakeS;
 
     private double lossyRe;
     private double lossyIm;
@@ -36,7 +39,7 @@ final class CoilTerm extends Term {
     private double bySeverityRe;
     private double bySeverityIm;
 
-    /** Parameters: Re, K, n, temperature, then f0, Q, R per resonance, then the fault's own, if it has one. */
+    /** Parameters: Re, K, n, temperature, climate, then f0, Q, R per resonance, then the fault's own, if it has one. */
     CoilTerm(int[] nodes, double[] weights, int resonances, CoilFault fault, int... parameters) {
         super(nodes, weights, parameters);
         this.resonances = resonances;
@@ -53,18 +56,21 @@ final class CoilTerm extends Term {
         left = 1 - share;
         double nominalOhm = fault.scale() * StrictMath.exp(x[p[0]]);
         coldOhm = nominalOhm * left;
-        resistanceOhm = coldOhm * (1 + Copper.PER_KELVIN * x[p[3]]);
+        resistanceOhm = coldOhm * (1 + Copper.PER_KELVIN * (x[p[3]] + x[p[4]]));
         exponent = StrictMath.exp(x[p[2]]);
         logSize = StrictMath.log(fault.scale() * left * left) + x[p[1]];
         cosine = StrictMath.cos(exponent * Math.PI / 2);
         sine = StrictMath.sin(exponent * Math.PI / 2);
         shuntOhm = share > 0 ? left * left * nominalOhm / share : Double.POSITIVE_INFINITY;
         seriesOhm = fault.seriesResistance() >= 0 ? StrictMath.exp(x[fault.seriesResistance()]) : 0;
+        // across the motional part as it would be without shorted turns
+        brakeS = share > 0 && resonances > 0 ? share / nominalOhm : 0;
+        double logForce = Warmth.LOG_HORN * x[p[4]] + 2 * fault.logMagnetOf(x);
         for (int k = 0; k < resonances; k++) {
             int at = FIRST_RESONANCE + 3 * k;
             resonanceOmega[k] = 2 * Math.PI * StrictMath.exp(x[p[at]]);
             q[k] = StrictMath.exp(x[p[at + 1]]);
-            peakOhm[k] = fault.scale() * left * left * StrictMath.exp(x[p[at + 2]]);
+            peakOhm[k] = fault.scale() * StrictMath.exp(x[p[at + 2]] + logForce);
         }
         Arrays.fill(slopeIm, 0);
     }
@@ -77,13 +83,21 @@ final class CoilTerm extends Term {
         slopeIm[3] = 0;
         addInductance(logOmega);
         addResonances(omega);
+        slopeRe[4] = slopeRe[3] + Warmth.LOG_HORN * motionRe;
+        slopeIm[4] = Warmth.LOG_HORN * motionIm;
+        if (brakeS > 0) {
+            brakeResonances();
+        }
         int last = slopeRe.length - 1;
         if (fault.seriesResistance() >= 0) {
             slopeRe[last] = seriesOhm;
             slopeIm[last] = 0;
         } else if (share > 0) {
-            slopeRe[last] = -share / left * (resistanceOhm + 2 * motionRe) + bySeverityRe;
-            slopeIm[last] = -share / left * 2 * motionIm + bySeverityIm;
+            slopeRe[last] = -share / left * resistanceOhm + bySeverityRe;
+            slopeIm[last] = bySeverityIm;
+        } else if (fault.magnet() >= 0) {
+            slopeRe[last] = 2 * motionRe;
+            slopeIm[last] = 2 * motionIm;
         }
         invert(resistanceOhm + lossyRe + motionRe + seriesOhm, lossyIm + motionIm);
     }
@@ -128,6 +142,46 @@ final class CoilTerm extends Term {
         double shuntedRe = ratioRe * lossyRe - ratioIm * lossyIm;
         lossyIm = ratioRe * lossyIm + ratioIm * lossyRe;
         lossyRe = shuntedRe;
+    }
+
+    /**
+     * m -> (1-s)^2 m / (1 + m c), c = s / Re: slopes by m pass through {@code (1-s)^2 / (1 + m c)^2}, slopes by c through
+     * {@code -m^2} of that.
+     */
+    private void brakeResonances() {
+        double dRe = 1 + motionRe * brakeS;
+        double dIm = motionIm * brakeS;
+        double squareRe = dRe * dRe - dIm * dIm;
+        double squareIm = 2 * dRe * dIm;
+        double norm = squareRe * squareRe + squareIm * squareIm;
+        double passRe = left * left * squareRe / norm;
+        double passIm = -left * left * squareIm / norm;
+        for (int i = FIRST_RESONANCE; i < FIRST_RESONANCE + 3 * resonances; i++) {
+            pass(i, passRe, passIm);
+        }
+        double warmRe = slopeRe[4] - slopeRe[3];
+        double warmIm = slopeIm[4];
+        slopeRe[4] = slopeRe[3] + passRe * warmRe - passIm * warmIm;
+        slopeIm[4] = passRe * warmIm + passIm * warmRe;
+        double mmRe = motionRe * motionRe - motionIm * motionIm;
+        double mmIm = 2 * motionRe * motionIm;
+        double byBrakeRe = -brakeS * (mmRe * passRe - mmIm * passIm);
+        double byBrakeIm = -brakeS * (mmRe * passIm + mmIm * passRe);
+        double normD = dRe * dRe + dIm * dIm;
+        double brakedRe = left * left * (motionRe * dRe + motionIm * dIm) / normD;
+        motionIm = left * left * (motionIm * dRe - motionRe * dIm) / normD;
+        motionRe = brakedRe;
+        bySeverityRe += byBrakeRe - 2 * share / left * motionRe;
+        bySeverityIm += byBrakeIm - 2 * share / left * motionIm;
+        slopeRe[0] -= byBrakeRe;
+        slopeIm[0] -= byBrakeIm;
+    }
+
+    private void pass(int i, double factorRe, double factorIm) {
+        double re = slopeRe[i];
+        double im = slopeIm[i];
+        slopeRe[i] = factorRe * re - factorIm * im;
+        slopeIm[i] = factorRe * im + factorIm * re;
     }
 
     private void addResonances(double omega) {

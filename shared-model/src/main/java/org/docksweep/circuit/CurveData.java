@@ -1,18 +1,33 @@
 package org.docksweep.circuit;
 
-import java.util.Arrays;
 import org.docksweep.sweep.ImpedanceCurve;
 
 /**
- * A measured curve as a fit sees it: logarithm of the impedance, its standard uncertainty, and what a taught model is
- * known to miss at each point. Arrays are not copied; nobody changes them.
- *
- * @param frequencyHz frequencies
- * @param logOhm ln(|Z| / 1 ohm)
- * @param phaseRad phase in radian
- * @param sigma standard uncertainty of logOhm and of phaseRad each, including the model's own error
+ * A measured curve as a fit sees it: logarithm of the impedance less what the model is known to miss, and the covariance of
+ * what it may miss besides. Arrays are not copied; nobody changes them.
  */
-public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma) {
+public final class CurveData {
+    /** Where a model strays much, it strays over less than a bump's width as well. */
+    private static final double ROUGH_SHARE = 0.5;
+
+    /** What a change of structure brings with it is smoother. */
+    private static final double CHANGED_ROUGH_SHARE = 0.15;
+
+    private final double[] frequencyHz;
+    private final double[] logOhm;
+    private final double[] phaseRad;
+    private final double[] grain;
+    private final double[] smooth;
+    private final Discrepancy discrepancy;
+
+    private CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] grain, double[] smooth) {
+        this.frequencyHz = frequencyHz;
+        this.logOhm = logOhm;
+        this.phaseRad = phaseRad;
+        this.grain = grain;
+        this.smooth = smooth;
+        this.discrepancy = new Discrepancy(frequencyHz, grain, smooth);
+    }
 
     /**
      * Prepares a measured curve.
@@ -28,33 +43,38 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
         double[] re = curve.resistanceOhm();
         double[] im = curve.reactanceOhm();
         int n = (grid.length + everyNth - 1) / everyNth;
-        double[] frequencyHz = new double[n];
-        double[] logOhm = new double[n];
-        double[] phaseRad = new double[n];
-        double[] sigma = new double[n];
+        double[][] rows = new double[5][n];
         for (int i = 0; i < n; i++) {
             int at = i * everyNth;
             double magnitude = Math.max(1e-6, StrictMath.hypot(re[at], im[at]));
-            frequencyHz[i] = grid[at];
-            logOhm[i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
-            phaseRad[i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
-            sigma[i] = StrictMath.hypot(uncertainty[at] / magnitude, offsets.sigmaAt(grid[at]));
+            rows[0][i] = grid[at];
+            rows[1][i] = StrictMath.log(magnitude) - offsets.logOhmAt(grid[at]);
+            rows[2][i] = StrictMath.atan2(im[at], re[at]) - offsets.phaseRadAt(grid[at]);
+            double stray = offsets.sigmaAt(grid[at]);
+            rows[3][i] = StrictMath.hypot(
+                    uncertainty[at] / magnitude, StrictMath.hypot(offsets.grain(), ROUGH_SHARE * stray));
+            rows[4][i] = stray;
         }
-        return new CurveData(frequencyHz, logOhm, phaseRad, sigma);
+        return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);
     }
 
     /**
-     * The same data believed less (or more).
+     * The same data for circuits that a fault has changed: what was taught of the healthy circuit's error holds less, the more the
+     * curve deviates.
      *
-     * @param factor factor on every standard uncertainty, greater than 0
-     * @return scaled data
+     * @param change by how much ln Z deviates at each point, absolute
+     * @param share model error as a share of the deviation
+     * @return data believed less where the curve deviates
      */
-    public CurveData withSigmaScaled(double factor) {
-        return new CurveData(
-                frequencyHz,
-                logOhm,
-                phaseRad,
-                Arrays.stream(sigma).map(s -> s * factor).toArray());
+    public CurveData doubtedWhere(double[] change, double share) {
+        double[] wider = new double[size()];
+        double[] rougher = new double[size()];
+        for (int i = 0; i < wider.length; i++) {
+            double error = share * Math.min(1, change[i]);
+            wider[i] = StrictMath.hypot(smooth[i], error);
+            rougher[i] = StrictMath.hypot(grain[i], CHANGED_ROUGH_SHARE * error);
+        }
+        return new CurveData(frequencyHz, logOhm, phaseRad, rougher, wider);
     }
 
     /**
@@ -65,15 +85,57 @@ public record CurveData(double[] frequencyHz, double[] logOhm, double[] phaseRad
      */
     public CurveData thinned(int everyNth) {
         int n = (size() + everyNth - 1) / everyNth;
-        double[][] kept = new double[4][n];
+        double[][] kept = new double[5][n];
         double weight = 1 / Math.sqrt(everyNth);
         for (int i = 0; i < n; i++) {
             kept[0][i] = frequencyHz[i * everyNth];
             kept[1][i] = logOhm[i * everyNth];
             kept[2][i] = phaseRad[i * everyNth];
-            kept[3][i] = sigma[i * everyNth] * weight;
+            kept[3][i] = grain[i * everyNth] * weight;
+            kept[4][i] = smooth[i * everyNth];
         }
-        return new CurveData(kept[0], kept[1], kept[2], kept[3]);
+        return new CurveData(kept[0], kept[1], kept[2], kept[3], kept[4]);
+    }
+
+    /**
+     * Frequencies.
+     *
+     * @return hertz, rising
+     */
+    public double[] frequencyHz() {
+        return frequencyHz;
+    }
+
+    /**
+     * ln(|Z| / 1 ohm) less what the model is known to miss.
+     *
+     * @return one per frequency
+     */
+    public double[] logOhm() {
+        return logOhm;
+    }
+
+    /**
+     * Phase less what the model is known to miss.
+     *
+     * @return radian, one per frequency
+     */
+    public double[] phaseRad() {
+        return phaseRad;
+    }
+
+    /**
+     * Logarithm of the density of the misses' distribution at its peak, but for a constant of the number of points: what makes
+     * evidences of one curve comparable between cabinet models.
+     *
+     * @return {@code -ln det C}, ln|Z| and phase together
+     */
+    public double logNormalisation() {
+        return -discrepancy.logDeterminant();
+    }
+
+    Discrepancy discrepancy() {
+        return discrepancy;
     }
 
     /**

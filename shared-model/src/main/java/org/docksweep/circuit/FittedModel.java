@@ -1,5 +1,7 @@
 package org.docksweep.circuit;
 
+import java.util.List;
+
 /**
  * A circuit with the parameters found for one measured curve and their covariance. Numbers are read off the model with
  * {@link Estimate standard uncertainties} by the law of propagation (JCGM 100:2008, 5.2.2), correlations included.
@@ -68,7 +70,7 @@ public final class FittedModel {
      * A parameter of the circuit.
      *
      * @param id parameter id
-     * @return its value: exp of what is carried, kelvin above 20 C for the temperature; null without such a parameter
+     * @return its value: exp of what is carried, itself for contact (ohm) and temperatures (kelvin); null without such a parameter
      */
     public Estimate parameter(String id) {
         int index = circuit.indexOf(id);
@@ -76,7 +78,7 @@ public final class FittedModel {
             return null;
         }
         double u = Math.sqrt(covariance[index][index]);
-        return id.equals("temperature")
+        return List.of("temperature", "climate", "contact").contains(id)
                 ? new Estimate(theta[index], u)
                 : new Estimate(StrictMath.exp(theta[index]), StrictMath.exp(theta[index]) * u);
     }

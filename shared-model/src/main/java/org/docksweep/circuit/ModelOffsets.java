@@ -1,26 +1,38 @@
 package org.docksweep.circuit;
 
 /**
- * What a circuit model is known to miss, against frequency: mean of measured over fitted among known-good units, and the
- * spread around it.
+ * What a circuit model is known to miss, against frequency: mean of measured over fitted among known-good units, and how
+ * units stray from it. The strays are smooth over frequency but for a grain ({@link Discrepancy}).
  *
  * @param frequencyHz rising frequencies; may be empty when nothing was taught
  * @param logOhm mean of ln|Z measured| - ln|Z fitted|
  * @param phaseRad mean of the phase difference
- * @param sigma standard deviation of both around their means
- * @param untaughtSigma standard deviation assumed where nothing was taught
+ * @param sigma standard deviation of the smooth strays of both around their means
+ * @param untaughtSigma standard deviation of the smooth strays assumed where nothing was taught
+ * @param grain standard deviation of what differs from point to point and is not the measurement's noise, greater than 0
  */
 public record ModelOffsets(
-        double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma, double untaughtSigma) {
+        double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma, double untaughtSigma, double grain) {
 
     /**
      * No knowledge: the model is trusted to a given relative error.
      *
-     * @param sigma relative error of magnitude, and error of phase in radian
+     * @param sigma relative error of magnitude, and error of phase in radian, smooth over frequency
+     * @param grain the same, from point to point
      * @return offsets of zero
      */
-    public static ModelOffsets none(double sigma) {
-        return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma);
+    public static ModelOffsets none(double sigma, double grain) {
+        return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma, grain);
+    }
+
+    /**
+     * Standard deviation of the smooth strays.
+     *
+     * @param hz frequencies
+     * @return one per frequency
+     */
+    public double[] sigmaAt(double[] hz) {
+        return java.util.Arrays.stream(hz).map(this::sigmaAt).toArray();
     }
 
     double logOhmAt(double hz) {

@@ -84,7 +84,7 @@ public final class PointCircuit {
         for (Term term : terms) {
             term.prepare(x);
         }
-        contactOhm = StrictMath.exp(x[contact]);
+        contactOhm = x[contact];
     }
 
     /**
@@ -114,8 +114,8 @@ public final class PointCircuit {
         }
         java.util.Arrays.fill(slopeRe, 0);
         java.util.Arrays.fill(slopeIm, 0);
-        slopeRe[contact] = contactOhm * zRe / norm;
-        slopeIm[contact] = -contactOhm * zIm / norm;
+        slopeRe[contact] = zRe / norm;
+        slopeIm[contact] = -zIm / norm;
         for (Term term : terms) {
             addSlopes(term, zRe, zIm, norm, slopeRe, slopeIm);
         }
@@ -136,6 +136,18 @@ public final class PointCircuit {
         for (int i = 0; i < p.length; i++) {
             slopeRe[p[i]] += factorRe * term.slopeRe[i] - factorIm * term.slopeIm[i];
             slopeIm[p[i]] += factorRe * term.slopeIm[i] + factorIm * term.slopeRe[i];
+        }
+        int byWeight = term.weightParameter();
+        if (byWeight >= 0) {
+            // dZ = -2 y (g^T v) (dg^T v)
+            double dRe = system.projectRe(term.nodes(), term.weightSlopes());
+            double dIm = system.projectIm(term.nodes(), term.weightSlopes());
+            double productRe = -2 * (vRe * dRe - vIm * dIm);
+            double productIm = -2 * (vRe * dIm + vIm * dRe);
+            double zSlopeRe = productRe * term.yRe - productIm * term.yIm;
+            double zSlopeIm = productRe * term.yIm + productIm * term.yRe;
+            slopeRe[byWeight] += (zSlopeRe * zRe + zSlopeIm * zIm) / norm;
+            slopeIm[byWeight] += (zSlopeIm * zRe - zSlopeRe * zIm) / norm;
         }
     }
 }

@@ -41,6 +41,16 @@ abstract class Term {
         return parameters;
     }
 
+    /** Index of a parameter that changes the weights, or -1. */
+    int weightParameter() {
+        return -1;
+    }
+
+    /** Slopes of the weights by that parameter. */
+    double[] weightSlopes() {
+        throw new IllegalStateException("no parameter changes the weights of this term");
+    }
+
     /** Takes a parameter vector in, once for all frequencies that follow. */
     abstract void prepare(double[] x);
 

@@ -9,25 +9,32 @@ final class Drift {
 
     /** Whether a parameter is the cabinet's own and not of the moment (contact, temperature). */
     static boolean belongsToTheCabinet(String parameterId) {
-        return !parameterId.equals("contact") && !parameterId.equals("temperature");
+        return !parameterId.equals("contact") && !parameterId.equals("temperature") && !parameterId.equals("climate");
     }
 
     static double of(String parameterId) {
         String quantity = parameterId.substring(parameterId.lastIndexOf('.') + 1);
         return switch (quantity) {
-            case "contact" -> 0.6;
-            case "temperature" -> 10;
-            case "Re", "winding" -> 0.01;
-            case "value" -> 0.012;
-            case "n" -> 0.01;
-            case "K" -> 0.03;
-            // Suspensions stiffen in the cold and soften with use.
-            case "fs" -> 0.06;
-            case "Qms", "QL" -> 0.12;
-            case "Z0" -> 0.03;
-            case "esr" -> 0.3;
-            case "stiffness", "tuning" -> 0.02;
-            default -> quantity.startsWith("f") ? 0.03 : 0.08;
+            case "contact" -> 0.08;
+            case "temperature" -> 5;
+            case "climate" -> 8;
+            case "Re" -> 0.006;
+            case "winding" -> 0.015;
+            case "value" -> 0.006;
+            case "n" -> 0.003;
+            case "K" -> 0.01;
+            // Suspensions soften with use and recover; the body's temperature is a parameter of its own.
+            case "fs" -> 0.012;
+            case "Qms" -> 0.05;
+            case "QL" -> 0.07;
+            case "Z0" -> 0.012;
+            case "esr" -> 0.2;
+            case "stiffness" -> 0.012;
+            case "tuning" -> 0.006;
+            case "creep" -> 0.002;
+            case "friction" -> 0.002;
+            // f, Q, R of a horn driver's resonances
+            default -> quantity.startsWith("f") ? 0.01 : 0.03;
         };
     }
 }

@@ -88,9 +88,9 @@ public final class Quantities {
             ImpedanceCurve curve,
             Double ambientCelsius,
             double[] start) {
-        Knowledge knowledge = Knowledge.nominal(book, model, point);
+        Knowledge knowledge = Knowledge.nominal(book, model, point).forMeasuring();
         double[] from = start != null
-                ? start
+                ? knowledge.pinned(start)
                 : CircuitFit.fit(knowledge.circuit(), knowledge.dataOf(curve), knowledge.prior(), null)
                         .x();
         FittedModel fit = MeasuringFit.fit(

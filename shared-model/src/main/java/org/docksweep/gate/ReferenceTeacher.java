@@ -7,6 +7,7 @@ import java.util.Random;
 import org.docksweep.acoustic.SoundReference;
 import org.docksweep.circuit.CircuitFit;
 import org.docksweep.circuit.CircuitParameter;
+import org.docksweep.circuit.CircuitPrior;
 import org.docksweep.circuit.CurveData;
 import org.docksweep.circuit.ModelOffsets;
 import org.docksweep.circuit.PointCircuit;
@@ -28,13 +29,32 @@ public final class ReferenceTeacher {
 
     /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
     private static final double TOLERANCE_WEIGHT = 15;
-    /** Error left in a taught model at best. */
-    private static final double SIGMA_FLOOR = 0.012;
+    /** Weight of the nominal value against the units' median, in units. */
+    private static final double NOMINAL_WEIGHT = 0.25;
+    /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
+    private static final double RATIO_WEIGHT = 20;
+    /** A fit that leaves more than this share of the tolerance's variance unsure says nothing of the scatter. */
+    private static final double WELL_SEEN = 0.3;
+    /** No single parameter says more than this of the maker. */
+    private static final double MOST_RATIO = 6;
+    /** Rounds of a lesson. */
+    private static final int ROUNDS = 3;
+    /** What healthy units of one model stray by from their common offset, smooth over frequency. */
+    private static final double STRAY_SIGMA = 0.001;
+    /** What they may stray by while one or two units say nothing of it. */
+    private static final double UNSEEN_STRAY_SIGMA = 0.006;
+    /** Weight of the first, in units. */
+    private static final double STRAY_WEIGHT = 2;
+    /** A band of a third of an octave. */
+    private static final int BAND_REACH = 4;
+
     /** Factor from median absolute deviation to standard deviation of a normal distribution. */
     private static final double MAD_FACTOR = 1.482602218505602;
 
     private static final int RIBBON_DRAWS = 80;
     private static final long RIBBON_SEED = 4711;
+    private static final int TRIMMED_DRAWS = 4000;
+    private static final double[] TRIMMED_SQUARES = trimmedSquaresOfNormalValues();
     /** Level spread between healthy units and placements, in dB, towards which few units are shrunk. */
     private static final double LEVEL_SPREAD_DB = 1.5;
 
@@ -105,11 +125,16 @@ public final class ReferenceTeacher {
         }
     }
 
-    /** Teaching of one test point with terminals. */
+    /**
+     * Teaching of one test point with terminals, in rounds: what all fits leave over is taken off the curves as offset, then the
+     * parameters come out sharper, and so do the next offset and spreads.
+     */
     private static final class Lesson {
         private final Knowledge nominal;
         private final List<Unit> units;
         private final double[] grid;
+        private final List<double[]> fits = new ArrayList<>();
+        private final List<double[]> fitSpreads = new ArrayList<>();
 
         Lesson(Knowledge nominal, List<Unit> units) {
             this.nominal = nominal;
@@ -118,36 +143,22 @@ public final class ReferenceTeacher {
         }
 
         PointReference teach(CabinetModel model, TestPoint point, Acoustic acoustic) {
-            List<double[]> fits = new ArrayList<>();
-            List<double[]> logMisses = new ArrayList<>();
-            List<double[]> phaseMisses = new ArrayList<>();
-            for (Unit unit : units) {
-                double[] x = CircuitFit.fit(nominal.circuit(), nominal.dataOf(unit.impedance()), nominal.prior(), null)
-                        .x();
-                fits.add(x);
-                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0), 1);
-                double[][] fitted = CircuitFit.predict(nominal.circuit(), grid, x);
-                double[] log = new double[grid.length];
-                double[] phase = new double[grid.length];
-                for (int i = 0; i < grid.length; i++) {
-                    log[i] = all.logOhm()[i] - fitted[0][i];
-                    phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-                }
-                logMisses.add(log);
-                phaseMisses.add(phase);
+            Knowledge knowledge = nominal;
+            PointReference.Taught taught = null;
+            for (int round = 0; round < ROUNDS; round++) {
+                taught = round(knowledge);
+                knowledge = new Knowledge(
+                        nominal.circuit(),
+                        new CircuitPrior(taught.mean(), taught.spread()),
+                        new ModelOffsets(
+                                grid,
+                                taught.offsetLog(),
+                                taught.offsetPhaseRad(),
+                                taught.offsetSigma(),
+                                Knowledge.UNTAUGHT_SIGMA,
+                                Knowledge.TAUGHT_GRAIN));
             }
-            double[] mean = parameterMeans(fits);
-            double[] spread = parameterSpreads(fits, mean);
-            PointReference.Taught taught = new PointReference.Taught(
-                    nominal.circuit().parameters().stream()
-                            .map(CircuitParameter::id)
-                            .toList(),
-                    mean,
-                    spread,
-                    medians(logMisses),
-                    medians(phaseMisses),
-                    missSigma(logMisses, phaseMisses));
-            double[][] ribbon = ribbon(mean, spread, taught);
+            double[][] ribbon = ribbon(taught.mean(), taught.spread(), taught);
             return new PointReference(
                     model.code(),
                     point.code(),
@@ -163,58 +174,125 @@ public final class ReferenceTeacher {
                     acoustic.sound());
         }
 
-        /** Median over units, drawn towards the nominal value as if that were one more unit. */
-        private double[] parameterMeans(List<double[]> fits) {
+        private PointReference.Taught round(Knowledge knowledge) {
+            List<double[]> starts = List.copyOf(fits);
+            fits.clear();
+            fitSpreads.clear();
+            List<double[]> logMisses = new ArrayList<>();
+            List<double[]> phaseMisses = new ArrayList<>();
+            for (int u = 0; u < units.size(); u++) {
+                Unit unit = units.get(u);
+                CircuitFit.Result fit = CircuitFit.fit(
+                        knowledge.circuit(),
+                        knowledge.dataOf(unit.impedance()),
+                        knowledge.at(unit.ambientCelsius()).prior(),
+                        starts.isEmpty() ? knowledge.start() : starts.get(u));
+                fits.add(fit.x());
+                fitSpreads.add(fit.posteriorSpread());
+                CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
+                double[][] fitted = CircuitFit.predict(knowledge.circuit(), grid, fit.x());
+                double[] log = new double[grid.length];
+                double[] phase = new double[grid.length];
+                for (int i = 0; i < grid.length; i++) {
+                    log[i] = all.logOhm()[i] - fitted[0][i];
+                    phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
+                }
+                logMisses.add(log);
+                phaseMisses.add(phase);
+            }
+            double[] mean = parameterMeans();
+            return new PointReference.Taught(
+                    nominal.circuit().parameters().stream()
+                            .map(CircuitParameter::id)
+                            .toList(),
+                    mean,
+                    parameterSpreads(mean),
+                    medians(logMisses),
+                    medians(phaseMisses),
+                    missSigma(logMisses, phaseMisses));
+        }
+
+        /** Median over units, drawn a little towards the nominal value. */
+        private double[] parameterMeans() {
             double[] priorMean = nominal.prior().mean();
             double[] mean = new double[priorMean.length];
             for (int p = 0; p < mean.length; p++) {
-                String id = nominal.circuit().parameters().get(p).id();
-                mean[p] = Drift.belongsToTheCabinet(id)
-                        ? (fits.size() * median(column(fits, p)) + priorMean[p]) / (fits.size() + 1)
+                mean[p] = isOfTheCabinet(p)
+                        ? (fits.size() * median(column(fits, p)) + NOMINAL_WEIGHT * priorMean[p])
+                                / (fits.size() + NOMINAL_WEIGHT)
                         : priorMean[p];
             }
             return mean;
         }
 
-        private double[] parameterSpreads(List<double[]> fits, double[] mean) {
+        private boolean isOfTheCabinet(int p) {
+            return Drift.belongsToTheCabinet(
+                    nominal.circuit().parameters().get(p).id());
+        }
+
+        /**
+         * Spread of each parameter: what the fits scatter by plus what each fit leaves unsure (the step of expectation
+         * maximisation, made robust), blended with the tolerances. How tight this maker's units are altogether is learned
+         * first, from all parameters together, since a handful of units says little of any single one. Last, the mean of
+         * few units is unsure itself.
+         */
+        private double[] parameterSpreads(double[] mean) {
             double[] tolerance = nominal.prior().spread();
-            double[] spread = new double[tolerance.length];
             int n = fits.size();
+            double[] seen = new double[tolerance.length];
+            double[] ratios = new double[2];
+            int[] judged = new int[2];
+            for (int p = 0; p < seen.length; p++) {
+                double unsure = 0;
+                for (double[] s : fitSpreads) {
+                    unsure += s[p] * s[p] / n;
+                }
+                seen[p] = robustVariance(column(fits, p)) + unsure;
+                if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
+                    ratios[trade(p)] += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
+                    judged[trade(p)]++;
+                }
+            }
+            double[] spread = new double[tolerance.length];
             for (int p = 0; p < spread.length; p++) {
-                double robust = n < 3 ? tolerance[p] : MAD_FACTOR * median(distances(column(fits, p), mean[p]));
-                double blended = (TOLERANCE_WEIGHT * tolerance[p] * tolerance[p] + (n - 1) * robust * robust)
-                        / (TOLERANCE_WEIGHT + n - 1);
-                spread[p] = Math.sqrt(blended);
+                double makers =
+                        (RATIO_WEIGHT + (n - 1.0) * ratios[trade(p)]) / (RATIO_WEIGHT + (n - 1.0) * judged[trade(p)]);
+                double own = tolerance[p] * tolerance[p] * (n < 3 ? 1 : makers);
+                double blended =
+                        n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
+                spread[p] = isOfTheCabinet(p) ? Math.sqrt(blended * (1 + 1.0 / (n + 1))) : tolerance[p];
             }
             return spread;
         }
 
-        private double[] missSigma(List<double[]> logMisses, List<double[]> phaseMisses) {
-            double[] sigma = new double[grid.length];
-            int n = logMisses.size();
-            for (int i = 0; i < grid.length; i++) {
-                double[] log = column(logMisses, i);
-                double[] phase = column(phaseMisses, i);
-                double logSpread = n < 3 ? Knowledge.UNTAUGHT_SIGMA : MAD_FACTOR * median(distances(log, median(log)));
-                double phaseSpread =
-                        n < 3 ? Knowledge.UNTAUGHT_SIGMA : MAD_FACTOR * median(distances(phase, median(phase)));
-                double few = 1 + 1.0 / n;
-                sigma[i] = Math.sqrt(
-                        SIGMA_FLOOR * SIGMA_FLOOR + few * Math.max(logSpread * logSpread, phaseSpread * phaseSpread));
-            }
-            return smooth(sigma);
+        /** Crossover parts come from other makers than drivers and boxes: 0 for parts, 1 for the rest. */
+        private int trade(int p) {
+            String id = nominal.circuit().parameters().get(p).id();
+            return id.endsWith(".value") || id.endsWith(".winding") || id.endsWith(".esr") ? 0 : 1;
         }
 
-        /** Spread from a handful of units is ragged; the largest of a third of an octave is kept. */
-        private static double[] smooth(double[] sigma) {
-            int reach = 4;
-            double[] smoothed = new double[sigma.length];
-            for (int i = 0; i < sigma.length; i++) {
-                for (int k = Math.max(0, i - reach); k <= Math.min(sigma.length - 1, i + reach); k++) {
-                    smoothed[i] = Math.max(smoothed[i], sigma[k]);
-                }
+        /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */
+        private double[] missSigma(List<double[]> logMisses, List<double[]> phaseMisses) {
+            double[] squares = new double[grid.length];
+            int n = logMisses.size();
+            for (int i = 0; i < grid.length; i++) {
+                squares[i] = 0.5 * (robustVariance(column(logMisses, i)) + robustVariance(column(phaseMisses, i)));
             }
-            return smoothed;
+            double[] sigma = new double[grid.length];
+            double few = 1 + 1.0 / n;
+            for (int i = 0; i < grid.length; i++) {
+                double sum = 0;
+                int from = Math.max(0, i - BAND_REACH);
+                int to = Math.min(grid.length - 1, i + BAND_REACH);
+                for (int k = from; k <= to; k++) {
+                    sum += squares[k] / (to - from + 1);
+                }
+                double blended = n < 3
+                        ? UNSEEN_STRAY_SIGMA * UNSEEN_STRAY_SIGMA
+                        : (STRAY_WEIGHT * STRAY_SIGMA * STRAY_SIGMA + (n - 1) * sum) / (STRAY_WEIGHT + n - 1);
+                sigma[i] = Math.sqrt(few * blended);
+            }
+            return sigma;
         }
 
         /** Mean and spread of the curve by drawing healthy units from the taught spreads: resonances are not linear. */
@@ -273,6 +351,42 @@ public final class ReferenceTeacher {
             }
             return new Acoustic(grid, mean, spread, SoundReference.typical(curves));
         }
+    }
+
+    /**
+     * Variance that one bad value does not spoil: squares of distances from the median without the largest, divided by what
+     * normal values would give.
+     */
+    private static double robustVariance(double[] values) {
+        if (values.length < 3) {
+            return 0;
+        }
+        return trimmedSquares(values) / TRIMMED_SQUARES[values.length];
+    }
+
+    private static double trimmedSquares(double[] values) {
+        double[] distances = distances(values, median(values));
+        Arrays.sort(distances);
+        double sum = 0;
+        for (int i = 0; i < distances.length - 1; i++) {
+            sum += distances[i] * distances[i];
+        }
+        return sum / (distances.length - 1);
+    }
+
+    /** What {@link #trimmedSquares} is on average for standard normal values, drawn from a named seed. */
+    private static double[] trimmedSquaresOfNormalValues() {
+        double[] expected = new double[MAX_UNITS + 1];
+        Random random = new Random(RIBBON_SEED);
+        for (int n = 3; n <= MAX_UNITS; n++) {
+            for (int draw = 0; draw < TRIMMED_DRAWS; draw++) {
+                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian)
+                                .limit(n)
+                                .toArray())
+                        / TRIMMED_DRAWS;
+            }
+        }
+        return expected;
     }
 
     private static double[] medians(List<double[]> rows) {

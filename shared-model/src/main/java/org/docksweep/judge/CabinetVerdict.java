@@ -1,6 +1,5 @@
 package org.docksweep.judge;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -111,11 +110,13 @@ final class CabinetVerdict {
                 .orElseThrow();
     }
 
+    /** Points by their first suspect; within a point the order of its groups stays. */
     private static List<Suspect> suspects(List<PointJudgement> judgements) {
-        List<Suspect> all = new ArrayList<>();
-        judgements.forEach(j -> all.addAll(j.suspects()));
-        all.sort(Comparator.comparingDouble(Suspect::probability).reversed());
-        return all;
+        return judgements.stream()
+                .filter(j -> !j.suspects().isEmpty())
+                .sorted(Comparator.comparingDouble(j -> -j.suspects().get(0).probability()))
+                .flatMap(j -> j.suspects().stream())
+                .toList();
     }
 
     private List<PositionState> positions(List<PointJudgement> judgements, List<Suspect> suspects) {

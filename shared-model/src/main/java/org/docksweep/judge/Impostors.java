@@ -28,8 +28,10 @@ final class Impostors {
     private final JudgeRequest request;
     private final TestPoint point;
     private final ImpedanceCurve curve;
+    private final Double ambientCelsius;
 
-    Impostors(JudgeRequest request, TestPoint point, ImpedanceCurve curve) {
+    Impostors(JudgeRequest request, TestPoint point, ImpedanceCurve curve, Double ambientCelsius) {
+        this.ambientCelsius = ambientCelsius;
         this.request = request;
         this.point = point;
         this.curve = curve;
@@ -55,7 +57,8 @@ final class Impostors {
                             otherModel,
                             otherPoint,
                             Knowledge.nominal(request.book(), otherModel, otherPoint)
-                                    .taughtBy(reference))
+                                    .taughtBy(reference)
+                                    .at(ambientCelsius))
                     .healthy(curve);
             if (healthy.reducedChi2() > FITS || healthy.logEvidence() < own.logEvidence() + CLEARLY_BETTER) {
                 continue;

@@ -30,7 +30,12 @@ public final class Judge {
             SweepAnalysis analysis = SoundEar.analyser().analyse(capture.capture());
             PointEvidence evidence = point.kind() == TestPointKind.LINE_INPUT
                     ? new LineInputJudge(request, point, analysis).judge()
-                    : new TerminalsJudge(request, point, analysis).judge();
+                    : new TerminalsJudge(
+                                    request,
+                                    point,
+                                    analysis,
+                                    capture.capture().header().ambientCelsius())
+                            .judge();
             points.add(new SoundJudge(request, point, capture.capture(), analysis).combine(evidence));
         }
         return new CabinetVerdict(request, points).combine();

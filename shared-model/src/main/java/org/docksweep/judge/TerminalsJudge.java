@@ -17,6 +17,7 @@ import org.docksweep.gate.Quantity;
 import org.docksweep.gate.Reading;
 import org.docksweep.gate.ReadingKind;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.suspect.AmbiguityGroups;
 import org.docksweep.suspect.Explanation;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
@@ -29,11 +30,13 @@ final class TerminalsJudge {
     private final JudgeRequest request;
     private final TestPoint point;
     private final SweepAnalysis analysis;
+    private final Double ambientCelsius;
 
-    TerminalsJudge(JudgeRequest request, TestPoint point, SweepAnalysis analysis) {
+    TerminalsJudge(JudgeRequest request, TestPoint point, SweepAnalysis analysis, Double ambientCelsius) {
         this.request = request;
         this.point = point;
         this.analysis = analysis;
+        this.ambientCelsius = ambientCelsius;
     }
 
     PointEvidence judge() {
@@ -148,11 +151,11 @@ final class TerminalsJudge {
                     List.of(),
                     explanation.faultProbability());
         }
-        return new Impostors(request, point, curve)
+        return new Impostors(request, point, curve, ambientCelsius)
                 .find(explanation)
                 .map(found -> evidence(
                         Verdict.SWEEP_AGAIN, found.prompt(), found.reason(), curve, readings, List.of(), List.of(), 0))
-                .orElseGet(() -> failed(curve, readings, reader, explanation));
+                .orElseGet(() -> failed(curve, readings, reader, explanation, reference));
     }
 
     private List<Quantity> measured(ImpedanceCurve curve, Explanation explanation) {
@@ -161,25 +164,34 @@ final class TerminalsJudge {
     }
 
     private PointEvidence failed(
-            ImpedanceCurve curve, List<Reading> readings, CurveReadings reader, Explanation explanation) {
+            ImpedanceCurve curve,
+            List<Reading> readings,
+            CurveReadings reader,
+            Explanation explanation,
+            PointReference reference) {
         boolean unexplained = explanation.reducedChi2() > request.limits().misfitLimit();
-        List<Suspect> suspects = new ArrayList<>(explanation.suspects());
+        List<Suspect> suspects = new ArrayList<>(AmbiguityGroups.of(request.book(), request.model(), point, reference)
+                .arrange(explanation.suspects()));
         CurveReadings.Deviation worst = reader.deviation();
-        if (unexplained || suspects.isEmpty()) {
-            suspects.add(
-                    0,
-                    new Suspect(
-                            FaultKind.UNKNOWN,
-                            point.code(),
-                            null,
-                            null,
-                            1,
-                            Reason.of("suspect-unknown", worst == null ? "" : Rounding.hertz(worst.fromHz())),
-                            Reason.of("next-unknown")));
+        suspects.replaceAll(s -> s.kind() == FaultKind.UNKNOWN ? unknown(s.probability(), worst) : s);
+        if (suspects.isEmpty() || unexplained && suspects.get(0).kind() != FaultKind.UNKNOWN) {
+            suspects.removeIf(s -> s.kind() == FaultKind.UNKNOWN);
+            suspects.add(0, unknown(1, worst));
         }
         Reason reason = VerdictWords.reason(request.model(), suspects, worst);
         Finding finding = finding(ReadingState.FAULT, suspects.get(0).positionCode(), reader, reason);
         return evidence(Verdict.FAIL, Prompt.NONE, reason, curve, readings, List.of(finding), suspects, 1);
+    }
+
+    private Suspect unknown(double probability, CurveReadings.Deviation worst) {
+        return new Suspect(
+                FaultKind.UNKNOWN,
+                point.code(),
+                null,
+                null,
+                probability,
+                Reason.of("suspect-unknown", worst == null ? "" : Rounding.hertz(worst.fromHz())),
+                Reason.of("next-unknown"));
     }
 
     private PointEvidence intermittent(ImpedanceCurve curve, List<Reading> readings) {
@@ -252,7 +264,7 @@ final class TerminalsJudge {
     private Knowledge knowledge(CabinetModel model, TestPoint testPoint, PointReference reference, boolean own) {
         Knowledge taught = Knowledge.nominal(request.book(), model, testPoint).taughtBy(reference);
         Optional<Baseline> baseline = own ? ownBaseline() : Optional.empty();
-        return baseline.map(taught::sharpenedBy).orElse(taught);
+        return baseline.map(taught::sharpenedBy).orElse(taught).at(ambientCelsius);
     }
 
     private Optional<Baseline> ownBaseline() {

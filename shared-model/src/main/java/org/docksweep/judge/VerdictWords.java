@@ -25,6 +25,9 @@ final class VerdictWords {
         String place = first.positionCode() != null && first.elementId() == null
                 ? first.positionCode()
                 : first.elementId() != null ? first.elementId() : "";
+        if (first.kind() == FaultKind.CONTACT_RESISTANCE && first.positionCode() == null) {
+            return Reason.of("verdict-plug-contact", where);
+        }
         if (first.kind() == FaultKind.UNKNOWN) {
             return Reason.of("verdict-unknown", where);
         }

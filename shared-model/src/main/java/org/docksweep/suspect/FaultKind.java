@@ -12,6 +12,10 @@ public enum FaultKind {
     COIL_SEIZED,
     /** Shorted turns. */
     SHORTED_TURNS,
+    /** Weak magnet. */
+    MAGNET_WEAK,
+    /** One of several cones that share a box is wired the wrong way round. */
+    POLARITY_REVERSED,
     /** Extra series resistance at a contact or joint. */
     CONTACT_RESISTANCE,
     /** Contact that comes and goes. */

@@ -24,6 +24,39 @@ record Hypothesis(
         double spread,
         double weight) {
 
+    /** Whether the fault grows from nothing with its severity, so that small ones are small changes. */
+    boolean grows() {
+        return switch (structure.kind()) {
+            case SHORTED_TURNS, SERIES_RESISTANCE, MAGNET_WEAK -> true;
+            default -> false;
+        };
+    }
+
+    /** Severity of a growing fault, 0 for none: share of turns, ohm, or loss of force factor. */
+    double severityOf(double carried) {
+        return structure.kind() == CircuitFault.Kind.MAGNET_WEAK
+                ? 1 - StrictMath.exp(carried)
+                : StrictMath.exp(carried);
+    }
+
+    /** The severity's carried parameter. */
+    double carried(double severity) {
+        return structure.kind() == CircuitFault.Kind.MAGNET_WEAK
+                ? StrictMath.log(1 - severity)
+                : StrictMath.log(severity);
+    }
+
+    double largestSeverity() {
+        return structure.kind() == CircuitFault.Kind.SERIES_RESISTANCE ? Double.POSITIVE_INFINITY : 0.6;
+    }
+
+    /** Standard deviation of the severity's logarithm, from mean and spread of its carried parameter. */
+    double logSpread(double carriedMean, double carriedSpread) {
+        return structure.kind() == CircuitFault.Kind.MAGNET_WEAK
+                ? carriedSpread / severityOf(carriedMean)
+                : carriedSpread;
+    }
+
     static Hypothesis healthy(double weight) {
         return new Hypothesis(null, null, null, CircuitFault.NONE, null, 0, 0, weight);
     }

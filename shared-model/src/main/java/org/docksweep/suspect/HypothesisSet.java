@@ -15,7 +15,7 @@ import org.docksweep.fleet.Way;
  * probabilities of a returned cabinet; common practice, no source. {@link Priors} of a house move them.
  */
 final class HypothesisSet {
-    private static final double HEALTHY = 0.9;
+    static final double HEALTHY = 0.9;
     private static final double HIGH_DRIVER_OPEN = 0.02;
     private static final double DRIVER_OPEN = 0.008;
     private static final double DRIVER_SHORTED = 0.002;
@@ -23,19 +23,36 @@ final class HypothesisSet {
     private static final double SEIZED = 0.004;
     private static final double SHORTED_TURNS = 0.004;
     private static final double SERIES_RESISTANCE = 0.006;
+    private static final double MAGNET = 0.001;
+    private static final double PLUG_CONTACT = 0.004;
+    /** None of the faults enumerated. */
+    static final double UNKNOWN = 0.002;
+
+    private static final double POLARITY = 0.001;
+    /** Resistance of a bad plug above that of a good one, and its spread, in ohm. */
+    private static final double PLUG_CONTACT_OHM = 0.5;
+
+    private static final double PLUG_CONTACT_SPREAD_OHM = 0.4;
     private static final double PART_OPEN = 0.002;
     private static final double PART_SHORTED = 0.001;
     private static final double PART_DRIFTED = 0.003;
     private static final double LEAK = 0.003;
     private static final double PORT_BLOCKED = 0.001;
-    /** A drifted part is anywhere within about a factor of two. */
-    private static final double DRIFT_SPREAD = 0.5;
+    /** A drifted part is seldom off by more than a factor of two. */
+    private static final double DRIFT_SPREAD = 0.35;
 
     private HypothesisSet() {}
 
     static List<Hypothesis> of(CabinetModel model, TestPoint point) {
         List<Hypothesis> all = new ArrayList<>();
         all.add(Hypothesis.healthy(HEALTHY));
+        all.add(Hypothesis.widened(
+                FaultKind.CONTACT_RESISTANCE,
+                null,
+                "contact",
+                PLUG_CONTACT_OHM,
+                PLUG_CONTACT_SPREAD_OHM,
+                PLUG_CONTACT));
         for (NetworkElement element : point.elements()) {
             if (element instanceof NetworkElement.Driver driver) {
                 addDriver(all, model, driver.positionCode());
@@ -64,6 +81,7 @@ final class HypothesisSet {
         all.add(Hypothesis.driver(FaultKind.SHORTED_TURNS, position, CircuitFault.Kind.SHORTED_TURNS, SHORTED_TURNS));
         all.add(Hypothesis.driver(
                 FaultKind.CONTACT_RESISTANCE, position, CircuitFault.Kind.SERIES_RESISTANCE, SERIES_RESISTANCE));
+        all.add(Hypothesis.driver(FaultKind.MAGNET_WEAK, position, CircuitFault.Kind.MAGNET_WEAK, MAGNET));
     }
 
     private static void addPart(List<Hypothesis> all, NetworkElement part) {
@@ -76,6 +94,12 @@ final class HypothesisSet {
     private static void addBox(List<Hypothesis> all, Enclosure box) {
         if (box.kind() != EnclosureKind.CLOSED && box.kind() != EnclosureKind.VENTED) {
             return;
+        }
+        if (box.positionCodes().size() > 1) {
+            // the current shows polarity only where cones share their air
+            box.positionCodes()
+                    .forEach(p -> all.add(Hypothesis.driver(
+                            FaultKind.POLARITY_REVERSED, p, CircuitFault.Kind.POLARITY_REVERSED, POLARITY)));
         }
         all.add(Hypothesis.widened(FaultKind.LEAK, box.id(), box.id() + ".QL", -1.2, 0.7, LEAK));
         if (box.kind() == EnclosureKind.VENTED) {

@@ -1,5 +1,6 @@
 package org.docksweep.suspect;
 
+import java.util.List;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Require;
 
@@ -13,6 +14,9 @@ import org.docksweep.fleet.Require;
  * @param probability share of belief among all suspects, 0 to 1
  * @param evidence what was seen that speaks for it
  * @param nextStep what to look at first
+ * @param alike other faults that this curve cannot tell from it, computed beforehand ({@link AmbiguityGroups}); empty when there are
+ *     none
+ * @param split what would tell them apart, or null without any
  */
 public record Suspect(
         FaultKind kind,
@@ -21,12 +25,37 @@ public record Suspect(
         String elementId,
         double probability,
         Reason evidence,
-        Reason nextStep) {
+        Reason nextStep,
+        List<Reason> alike,
+        Reason split) {
     public Suspect {
         if (kind == null || evidence == null || nextStep == null) {
             throw new IllegalArgumentException("suspect: kind, evidence and nextStep are all needed");
         }
         Require.inRange("suspect probability", probability, 0, 1);
+        alike = alike == null ? List.of() : List.copyOf(alike);
+    }
+
+    /**
+     * A suspect that looks like no other.
+     *
+     * @param kind what may be wrong
+     * @param testPointCode test point at which it shows
+     * @param positionCode driver position at fault, or null
+     * @param elementId crossover part at fault, or null
+     * @param probability share of belief among all suspects, 0 to 1
+     * @param evidence what was seen that speaks for it
+     * @param nextStep what to look at first
+     */
+    public Suspect(
+            FaultKind kind,
+            String testPointCode,
+            String positionCode,
+            String elementId,
+            double probability,
+            Reason evidence,
+            Reason nextStep) {
+        this(kind, testPointCode, positionCode, elementId, probability, evidence, nextStep, List.of(), null);
     }
 
     /**
@@ -36,7 +65,7 @@ public record Suspect(
      * @return the suspect
      */
     public Suspect withNextStep(Reason other) {
-        return new Suspect(kind, testPointCode, positionCode, elementId, probability, evidence, other);
+        return new Suspect(kind, testPointCode, positionCode, elementId, probability, evidence, other, alike, split);
     }
 
     /** Probability in words. */

@@ -39,7 +39,7 @@ class PointCircuitTest {
                 SampleCabinets.oneDriver(driver, new Enclosure("BOX", kind, List.of("LF1"), alpha, 40, boxLossQ));
         PointCircuit circuit = compile(book, CircuitFault.NONE);
         double[] x = circuit.nominal();
-        x[circuit.indexOf("contact")] = Math.log(1e-9);
+        plain(circuit, x);
         int rows = 0;
         for (String[] row : table()) {
             double[] z = circuit.impedanceOhm(Double.parseDouble(row[0]), x);
@@ -55,8 +55,19 @@ class PointCircuitTest {
 
     @ParameterizedTest
     @CsvSource({
-        "NONE,''", "DRIVER_OPEN,HF1", "DRIVER_DOUBLED,LF1", "SERIES_RESISTANCE,HF1", "SHORTED_TURNS,LF1",
-        "SHORTED_TURNS,HF1", "ELEMENT_OPEN,C2", "ELEMENT_SHORTED,C2", "COIL_SEIZED,LF1", "PORT_BLOCKED,BOX"
+        "NONE,''",
+        "DRIVER_OPEN,HF1",
+        "DRIVER_DOUBLED,LF1",
+        "SERIES_RESISTANCE,HF1",
+        "SHORTED_TURNS,LF1",
+        "SHORTED_TURNS,HF1",
+        "MAGNET_WEAK,LF1",
+        "MAGNET_WEAK,HF1",
+        "DRIVER_SHORTED,HF1",
+        "ELEMENT_OPEN,C2",
+        "ELEMENT_SHORTED,C2",
+        "COIL_SEIZED,LF1",
+        "PORT_BLOCKED,BOX"
     })
     void slopesAgreeWithFiniteDifferences(CircuitFault.Kind kind, String target) {
         PointCircuit circuit = compile(SampleCabinets.twoWay(), new CircuitFault(kind, target));
@@ -66,7 +77,13 @@ class PointCircuitTest {
     @Test
     void slopesOfASharedBoxAgreeWithFiniteDifferences() {
         assertSlopes(compile(SampleCabinets.doubleFifteen(), CircuitFault.NONE));
-        assertSlopes(compile(SampleCabinets.doubleFifteen(), new CircuitFault(CircuitFault.Kind.DRIVER_OPEN, "LF2")));
+        for (CircuitFault.Kind kind : List.of(
+                CircuitFault.Kind.DRIVER_OPEN,
+                CircuitFault.Kind.SHORTED_TURNS,
+                CircuitFault.Kind.MAGNET_WEAK,
+                CircuitFault.Kind.POLARITY_REVERSED)) {
+            assertSlopes(compile(SampleCabinets.doubleFifteen(), new CircuitFault(kind, "LF2")));
+        }
     }
 
     @Test
@@ -111,6 +128,55 @@ class PointCircuitTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("nowhere")
                 .hasMessageContaining("hangs free");
+    }
+
+    /**
+     * Two equal cones against each other move no air in and out: the box is as if it were not there, one peak at the free
+     * resonance (derivation: volume flow cancels).
+     */
+    @Test
+    void reversedConeOfAPairLeavesThePeakOfTheFreeDriver() {
+        ModelBook book = SampleCabinets.doubleFifteen();
+        PointCircuit reversed = compile(book, new CircuitFault(CircuitFault.Kind.POLARITY_REVERSED, "LF2"));
+        assertThat(peaks(reversed)).isEqualTo(1);
+        double freeHz = book.driverModelAt(book.cabinetModels().get(0), "LF2")
+                .resonances()
+                .get(0)
+                .frequencyHz();
+        assertThat(magnitude(reversed, freeHz)).isGreaterThan(magnitude(reversed, freeHz * 1.1));
+        assertThat(magnitude(reversed, freeHz)).isGreaterThan(magnitude(reversed, freeHz / 1.1));
+    }
+
+    /** Bl down by a tenth: the peak over Re falls by 19 %, for all of the motional impedance goes as Bl squared. */
+    @Test
+    void weakMagnetLowersAllMotionBySquareOfItsForce() {
+        ModelBook book = SampleCabinets.oneDriver(
+                SampleCabinets.referenceDriver(0),
+                new Enclosure("BOX", EnclosureKind.VENTED, List.of("LF1"), 2, 40, 7));
+        PointCircuit healthy = compile(book, CircuitFault.NONE);
+        PointCircuit weak = compile(book, new CircuitFault(CircuitFault.Kind.MAGNET_WEAK, "LF1"));
+        double[] x = healthy.nominal();
+        plain(healthy, x);
+        double[] weakX = java.util.Arrays.copyOf(x, x.length + 1);
+        weakX[x.length] = Math.log(0.9);
+        double blockedOhm = Math.exp(x[healthy.indexOf("LF1.Re")]);
+        for (double hz : new double[] {15, 22, 40, 70, 120}) {
+            double[] z = healthy.impedanceOhm(hz, x);
+            double[] w = weak.impedanceOhm(hz, weakX);
+            double inductance = 2e-6 * Math.pow(2 * Math.PI * hz, 0.7);
+            assertThat(w[0] - blockedOhm).isCloseTo(0.81 * (z[0] - blockedOhm), within(1e-4 + inductance));
+            assertThat(w[1]).isCloseTo(0.81 * z[1], within(1e-4 + inductance));
+        }
+    }
+
+    /** Without contact, creep and friction, as text books have it. */
+    static void plain(PointCircuit circuit, double[] x) {
+        for (int i = 0; i < x.length; i++) {
+            String id = circuit.parameters().get(i).id();
+            if (id.equals("contact") || id.endsWith(".creep") || id.endsWith(".friction")) {
+                x[i] = 0;
+            }
+        }
     }
 
     static PointCircuit compile(ModelBook book, CircuitFault fault) {

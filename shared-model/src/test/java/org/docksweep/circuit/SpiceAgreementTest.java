@@ -30,7 +30,11 @@ class SpiceAgreementTest {
     void agreesWithTheSimulator(String name, CircuitFault.Kind kind, String target) throws IOException {
         PointCircuit circuit = PointCircuitTest.compile(withLosslessCoils(), new CircuitFault(kind, target));
         double[] x = circuit.nominal();
-        x[circuit.indexOf("contact")] = Math.log(1e-12);
+        PointCircuitTest.plain(circuit, x);
+        if (kind == CircuitFault.Kind.ELEMENT_SHORTED) {
+            // the resistance of the short in the simulated circuit
+            x[circuit.indexOf("fault.short")] = Math.log(0.02);
+        }
         if (kind == CircuitFault.Kind.SERIES_RESISTANCE) {
             x[circuit.indexOf("fault.series")] = Math.log(3.1);
         }

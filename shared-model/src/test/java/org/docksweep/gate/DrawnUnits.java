@@ -29,7 +29,7 @@ public final class DrawnUnits {
         for (int i = 0; i < x.length; i++) {
             CircuitParameter parameter = circuit.parameters().get(i);
             x[i] += 0.7 * parameter.spread() * random.nextGaussian();
-            if (parameter.id().startsWith("fault.")) {
+            if (parameter.id().startsWith("fault.") && severity > 0) {
                 x[i] = Math.log(severity);
             }
         }
