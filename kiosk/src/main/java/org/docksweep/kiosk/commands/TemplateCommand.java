@@ -15,8 +15,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "template",
         mixinStandardHelpOptions = true,
-        description = "Makes the model of a passive two-way cabinet from its plate and a ruler: rated impedance, crossover"
-                + " frequency, slope, box, woofers, pad. Prints a model book as JSON, to be taught with known-good units.",
+        description =
+                "Makes the model of a passive two-way cabinet from its plate and a ruler: rated impedance, crossover"
+                        + " frequency, slope, box, woofers, pad. Prints a model book as JSON, to be taught with known-good units.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:the model is printed or written",

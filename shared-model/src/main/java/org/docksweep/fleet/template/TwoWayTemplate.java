@@ -114,8 +114,8 @@ public record TwoWayTemplate(
                         "1+ / 1-",
                         behind,
                         ratedImpedanceOhm,
-                        new LevelMask(List.of(
-                                new LevelMask.Point(20, LEVEL_VRMS), new LevelMask.Point(20_000, LEVEL_VRMS))),
+                        new LevelMask(
+                                List.of(new LevelMask.Point(20, LEVEL_VRMS), new LevelMask.Point(20_000, LEVEL_VRMS))),
                         network(cones))));
         return new ModelBook(List.of(cabinet), List.of(woofer, horn));
     }
@@ -133,8 +133,7 @@ public record TwoWayTemplate(
                 resistance,
                 rounded(0.0008 * wooferInches * rated / 8),
                 0.69,
-                List.of(new MotionalResonance(
-                        Math.rint(560 / wooferInches), qms, rounded(resistance * qms / qes))),
+                List.of(new MotionalResonance(Math.rint(560 / wooferInches), qms, rounded(resistance * qms / qes))),
                 null,
                 List.of());
     }

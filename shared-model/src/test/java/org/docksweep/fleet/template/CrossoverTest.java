@@ -67,8 +67,10 @@ class CrossoverTest {
     void agreesWithTheFormulasInSecondOrder() {
         isConstant(Crossover.lowPass(2, Alignment.BUTTERWORTH, OHM, HZ).get(0).value(), 0.900316e-3);
         isConstant(Crossover.lowPass(2, Alignment.BUTTERWORTH, OHM, HZ).get(1).value(), 7.033721e-6);
-        isConstant(Crossover.lowPass(2, Alignment.LINKWITZ_RILEY, OHM, HZ).get(0).value(), 1.273240e-3);
-        isConstant(Crossover.lowPass(2, Alignment.LINKWITZ_RILEY, OHM, HZ).get(1).value(), 4.973592e-6);
+        isConstant(
+                Crossover.lowPass(2, Alignment.LINKWITZ_RILEY, OHM, HZ).get(0).value(), 1.273240e-3);
+        isConstant(
+                Crossover.lowPass(2, Alignment.LINKWITZ_RILEY, OHM, HZ).get(1).value(), 4.973592e-6);
         isConstant(Crossover.highPass(2, Alignment.BUTTERWORTH, OHM, HZ).get(0).value(), 7.033721e-6);
     }
 
@@ -95,9 +97,8 @@ class CrossoverTest {
         Complex current = new Complex(1 / OHM);
         for (int i = parts.size() - 1; i >= 0; i--) {
             Part part = parts.get(i);
-            Complex impedance = part.coil()
-                    ? new Complex(0, omega * part.value())
-                    : new Complex(0, -1 / (omega * part.value()));
+            Complex impedance =
+                    part.coil() ? new Complex(0, omega * part.value()) : new Complex(0, -1 / (omega * part.value()));
             if (part.series()) {
                 voltage = voltage.add(current.multiply(impedance));
             } else {
