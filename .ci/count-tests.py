@@ -44,7 +44,10 @@ def main():
     skips = []
     for kind in ("surefire", "failsafe"):
         for name, case, outcome, why in reports(kind):
-            capability = " + ".join(needs.get(name, [])) or ("nothing" if kind == "surefire" else "the packaged parts")
+            # The second run of the service's tests carries its engine behind the class name.
+            name, _, engine = name.partition("(")
+            wanted = needs.get(name, []) + ([engine.rstrip(")")] if engine else [])
+            capability = " + ".join(wanted) or ("nothing" if kind == "surefire" else "the packaged parts")
             row = rows.setdefault((kind, capability), {"passed": 0, "failed": 0, "skipped": 0})
             row[outcome] += 1
             if outcome == "skipped":

@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.demo.DemoModels;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.VirtualCabinet;
@@ -49,7 +50,7 @@ final class DockScene {
 
     private final ModelBook book = DemoModels.book();
     private final VirtualRig rig = new VirtualRig(RigSettings.of(Map.of("seed", "5")), CLOCK);
-    private final SweepAnalyser analyser = new SweepAnalyser();
+    private final SweepAnalyser analyser = SoundEar.analyser();
     private final CabinetModel model;
     private final TestPoint point;
     private final VirtualCabinet unit;
@@ -62,9 +63,13 @@ final class DockScene {
 
     /** A capture of exactly the length asked of the figure: 3 s in all, one sweep of about 2 s. */
     Capture threeSeconds() throws RigException {
+        return threeSeconds("three", unit);
+    }
+
+    private Capture threeSeconds(String name, VirtualCabinet cabinet) throws RigException {
         SweepSignal signal = SweepPlans.dock(point, SAMPLE_RATE_HZ).signal();
         double silenceS = 3 - signal.frames() / (double) SAMPLE_RATE_HZ;
-        Capture longer = play("three", unit, new SweepPlan(signal, silenceS / 2, silenceS / 2, 1));
+        Capture longer = play(name, cabinet, new SweepPlan(signal, silenceS / 2, silenceS / 2, 1));
         float[][] samples = new float[longer.header().channels().size()][];
         for (int c = 0; c < samples.length; c++) {
             samples[c] = java.util.Arrays.copyOf(
@@ -78,8 +83,15 @@ final class DockScene {
         return play("dock", unit, SweepPlans.dock(point, SAMPLE_RATE_HZ));
     }
 
-    /** Everything a judgement of the unit, healthy or with a fault, needs. */
-    JudgeRequest request(Fault fault) throws RigException {
+    /**
+     * Everything a judgement of the unit needs.
+     *
+     * @param fault its fault; null for a healthy unit
+     * @param threeSeconds whether it is judged by a capture of 3 s with one sweep instead of the dock's own
+     * @return the request
+     * @throws RigException never, with the virtual rig
+     */
+    JudgeRequest request(Fault fault, boolean threeSeconds) throws RigException {
         RigCalibration calibration = calibration();
         List<ReferenceTeacher.Unit> lessons = new ArrayList<>();
         for (int n = 1; n <= GOOD_UNITS; n++) {
@@ -102,7 +114,9 @@ final class DockScene {
                 calibration.correct(read.impedance()),
                 read.acoustic());
         VirtualCabinet returned = fault == null ? unit : unit.with(fault);
-        Capture capture = play("returned", returned, SweepPlans.dock(point, SAMPLE_RATE_HZ));
+        Capture capture = threeSeconds
+                ? threeSeconds("returned", returned)
+                : play("returned", returned, SweepPlans.dock(point, SAMPLE_RATE_HZ));
         return new JudgeRequest(
                 book,
                 model,

@@ -21,7 +21,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * From one capture of the dock to verdict and suspects, with taught references, the cabinet's own baseline and a
+ * From one capture of three channels at 48 kHz to verdict and suspects, with taught references, the cabinet's own baseline and a
  * calibrated rig. SPIN12 has two ways, HEAD3 three, both behind one pair of terminals.
  */
 @State(Scope.Benchmark)
@@ -39,6 +39,10 @@ public class VerdictBenchmark {
     @Param({"PASS", "FAIL"})
     public String verdict;
 
+    /** 3s: 3 s in all, one sweep. dock: the dock's own plan, two sweeps. */
+    @Param({"3s", "dock"})
+    public String plan;
+
     private JudgeRequest request;
 
     /**
@@ -49,7 +53,7 @@ public class VerdictBenchmark {
     @Setup(Level.Trial)
     public void sweep() throws RigException {
         Fault fault = "FAIL".equals(verdict) ? Fault.of(FaultKind.DRIVER_OPEN, "HF") : null;
-        request = new DockScene(model).request(fault);
+        request = new DockScene(model).request(fault, "3s".equals(plan));
         String given = Judge.judge(request).verdict().name();
         if (!given.equals(verdict)) {
             throw new IllegalStateException("expected " + verdict + " of " + model + ", but the gate said " + given

@@ -12,13 +12,18 @@ import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.Dispatch;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.Page;
 import org.docksweep.contract.ProblemTypes;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.JobCode;
+import org.docksweep.suspect.FaultKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.node.ObjectNode;
 
 @ExtendWith(RunningService.class)
 class BenchTest {
@@ -88,6 +93,63 @@ class BenchTest {
                 .filteredOn(j -> j.code().equals(notNeeded))
                 .singleElement()
                 .satisfies(j -> assertThat(j.needOn()).isNull());
+    }
+
+    @Test
+    void takesTheShorterOfTwoJobsOfOneDayFirst() {
+        String model = House.newModel(api);
+        JobCode longJob = failOne(model, FaultKind.UNKNOWN, "LF");
+        JobCode shortJob = failOne(model, FaultKind.CONTACT_RESISTANCE, "HF");
+        JobCode coneJob = failOne(model, FaultKind.DRIVER_OPEN, "LF");
+
+        List<BenchJobBody> queue = queue(500);
+
+        assertThat(queue).extracting(BenchJobBody::code).containsSubsequence(shortJob, longJob, coneJob);
+        assertThat(queue)
+                .filteredOn(j -> List.of(shortJob, longJob, coneJob).contains(j.code()))
+                .extracting(BenchJobBody::expectedEffortMinutes)
+                .as("clean a contact, look for yourself, recone")
+                .containsExactly(20, 45, 120);
+    }
+
+    private JobCode failOne(String model, FaultKind kind, String position) {
+        CheckInBody body = House.fail(House.newCabinet(api, model, CabinetStatus.OUT), model, House.newCode());
+        ObjectNode tree = Api.MAPPER.valueToTree(body);
+        ((ObjectNode) tree.get("suspects").get(0)).put("kind", kind.name()).put("positionCode", position);
+        assertThat(api.put(ApiPaths.CHECK_INS + "/" + body.id(), tree).status()).isEqualTo(201);
+        return body.jobCode();
+    }
+
+    @Test
+    void tellsKiosksWhenTheNextFailureWouldBeMissed() {
+        String model = House.newModel(api);
+        AssetTag one = House.newCabinet(api, model, CabinetStatus.READY);
+        AssetTag two = House.newCabinet(api, model, CabinetStatus.READY);
+        House.newCabinet(api, model, CabinetStatus.READY);
+        House.newList(api, model, List.of(one, two));
+        assertThat(needs(model).days()).as("nothing is booked").containsExactly(null, null);
+        Dispatch dispatch = booking(model, 3);
+        api.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch);
+
+        NeedDates needs = needs(model);
+
+        // One is on the shelf and two are due back: all three are booked.
+        assertThat(needs.days()).containsExactly(dispatch.outOn(), dispatch.outOn());
+        CheckInBody failed = House.fail(one, model, House.newCode());
+        House.put(api, failed);
+        assertThat(api.get(ApiPaths.BENCH_JOBS + "/" + failed.jobCode())
+                        .as(BenchJobBody.class)
+                        .needOn())
+                .as("what the kiosk was told beforehand")
+                .isEqualTo(needs.needOn(0));
+        assertThat(needs(model).days()).containsExactly(dispatch.outOn());
+    }
+
+    private NeedDates needs(String model) {
+        return api.get(ApiPaths.KIOSK_SNAPSHOT).as(KioskSnapshot.class).needs().stream()
+                .filter(n -> n.modelCode().equals(model))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

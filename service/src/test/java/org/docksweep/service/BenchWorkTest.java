@@ -177,8 +177,11 @@ class BenchWorkTest {
 
         assertThat(refused.problem().type()).isEqualTo(ProblemTypes.WRONG_STATE);
         assertThat(refused.problem().detail()).contains(BenchDesk.BY, BenchDesk.BENCH);
+        assertThat(desk.send(desk.action(Verb.START_REPAIR, "bench-2", null)).status())
+                .as("a manager gives back, and does no more at another bench")
+                .isEqualTo(409);
         assertThat(desk.job().state()).isEqualTo(BenchJobBody.State.ACCEPTED);
-        BenchDesk.expect(201, desk.send(desk.action(Verb.HAND_BACK)));
+        BenchDesk.expect(201, desk.send(desk.action(Verb.HAND_BACK, "office", null)));
         BenchDesk.expect(201, desk.send(other, desk.action(Verb.ACCEPT, "bench-2", null)));
     }
 

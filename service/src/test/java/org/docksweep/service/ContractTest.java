@@ -29,7 +29,9 @@ class ContractTest {
             "FILE",
             "EVIDENCE",
             "FIT",
-            "MOVES");
+            "MOVES",
+            "ROTATE",
+            "PIN");
 
     private static final Set<String> OUTSIDE_THE_DESCRIPTION = Set.of("HEALTH");
 

@@ -169,6 +169,26 @@ class HistoriesTest {
     }
 
     @Test
+    void printsEvidenceCardAndOrderListAsPdf() {
+        BenchDesk desk = repaired("Z4-" + House.next());
+        for (String path : List.of(
+                desk.path() + ApiPaths.EVIDENCE,
+                ApiPaths.PART_ORDERS,
+                ApiPaths.PROCEDURES + "/RECONE",
+                ApiPaths.PROCEDURES + "/DIAPHRAGM_REPLACEMENT/REED-1?job=" + desk.code)) {
+            Api.Answer answer = api.get(path, "Accept", "application/pdf", "Accept-Language", "de");
+
+            assertThat(answer.status()).as(path).isEqualTo(200);
+            assertThat(answer.header("Content-Type")).isEqualTo("application/pdf");
+            assertThat(answer.text()).startsWith("%PDF-");
+        }
+        assertThat(api.get(ApiPaths.PROCEDURES + "/RECONE?job=J99-99998", "Accept", "application/pdf")
+                        .problem()
+                        .field())
+                .isEqualTo("code");
+    }
+
+    @Test
     void asksForOneSubjectAndNamesWhatIsUnknown() {
         assertThat(api.get(ApiPaths.TIMELINES).problem().type()).isEqualTo(ProblemTypes.BAD_FIELD);
         assertThat(api.get(ApiPaths.TIMELINES + "?tag=MCH-000001&driverModel=REED-1&driverSerial=1")

@@ -5,10 +5,13 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
@@ -43,7 +46,7 @@ final class RunningService implements ParameterResolver {
         private final boolean ownsFolder;
         private final ConfigurableApplicationContext context;
 
-        private Instance(Path folder, boolean ownsFolder, String... more) {
+        private Instance(Engine engine, Path folder, boolean ownsFolder, String... more) {
             this.folder = folder;
             this.ownsFolder = ownsFolder;
             Map<String, String> settings = new LinkedHashMap<>(Map.of(
@@ -53,7 +56,9 @@ final class RunningService implements ParameterResolver {
                     "--docksweep.bootstrap-token", MANAGER_TOKEN,
                     "--springdoc.api-docs.enabled", "true",
                     "--logging.level.root", "WARN"));
-            for (String setting : more) {
+            List<String> all = new ArrayList<>(engine.settings(folder));
+            all.addAll(List.of(more));
+            for (String setting : all) {
                 settings.put(setting.substring(0, setting.indexOf('=')), setting.substring(setting.indexOf('=') + 1));
             }
             this.context = SpringApplication.run(
@@ -65,19 +70,28 @@ final class RunningService implements ParameterResolver {
 
         static Instance inNewFolder() {
             try {
-                return new Instance(Files.createTempDirectory("docksweep-service-test"), true);
+                return new Instance(Engine.ofThisRun(), Files.createTempDirectory("docksweep-service-test"), true);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
         }
 
         static Instance in(Path folder, String... more) {
-            return new Instance(folder, false, more);
+            return on(Engine.ofThisRun(), folder, more);
+        }
+
+        static Instance on(Engine engine, Path folder, String... more) {
+            return new Instance(engine, folder, false, more);
         }
 
         Api api() {
             int port = ((WebServerApplicationContext) context).getWebServer().getPort();
             return new Api(URI.create("http://127.0.0.1:" + port), MANAGER_TOKEN);
+        }
+
+        /** For what is counted or put there by plain SQL beside the API. */
+        DataSource database() {
+            return context.getBean(DataSource.class);
         }
 
         @Override

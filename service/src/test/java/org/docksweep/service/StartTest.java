@@ -9,7 +9,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,8 +48,7 @@ class StartTest {
     }
 
     private long count(String sql) throws Exception {
-        try (Connection connection = DriverManager.getConnection(
-                        "jdbc:h2:file:" + folder.resolve("docksweep") + ";DATABASE_TO_LOWER=TRUE", "sa", "");
+        try (Connection connection = Engine.ofThisRun().connect(folder);
                 ResultSet result = connection.createStatement().executeQuery(sql)) {
             result.next();
             return result.getLong(1);

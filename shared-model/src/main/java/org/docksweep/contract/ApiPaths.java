@@ -93,10 +93,44 @@ public final class ApiPaths {
     public static final String LIMITS = API + "/limits";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
-    /** POST {@link KioskToken.Order} gives {@link KioskToken}; {@code /{name}} DELETE revokes. */
+    /**
+     * GET {@link Page} of {@link KioskToken.Issued}; POST {@link KioskToken.Order} gives {@link KioskToken};
+     * {@code /{name}} DELETE revokes.
+     */
     public static final String KIOSK_TOKENS = API + "/kiosk-tokens";
+    /** {@code /{name}/rotate} POST gives a new {@link KioskToken}; the one before ends some minutes later. */
+    public static final String ROTATE = "/rotate";
+    /** GET {@link Page} of {@link Person}; {@code /{id}} GET, PUT; a PUT changes, except a person's id. */
+    public static final String PEOPLE = API + "/people";
+    /** {@code /{id}/pin} PUT {@link Person.Pin}: ends the person's sign-ons and opens the account. */
+    public static final String PIN = "/pin";
+    /** POST {@link SignOn.Order} gives {@link SignOn}. */
+    public static final String SIGN_ONS = API + "/sign-ons";
+    /** DELETE ends the sign-on whose token is sent. */
+    public static final String CURRENT_SIGN_ON = SIGN_ONS + "/current";
+    /** GET {@link Page} of {@link AuditEntry}, oldest first. */
+    public static final String AUDIT = API + "/audit";
+    /** GET text/csv: all of it. */
+    public static final String AUDIT_EXPORT = AUDIT + "/export";
     /** GET {@link FleetStatus}. */
     public static final String FLEET_STATUS = API + "/fleet-status";
+    /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
+    public static final String EXPORT = API + "/export";
+    /**
+     * GET {@link ReliabilityReport}, or as text/csv, or as PDF ({@code ?driverModel=} of one driver model): how long parts
+     * last.
+     */
+    public static final String RELIABILITY = API + "/reliability";
+    /** POST a list of {@link PastPartLife}, idempotent by their ids, all or nothing; gives {@link ImportReceipt}. */
+    public static final String PAST_PART_LIVES = API + "/past-part-lives";
+    /** GET list of {@link DriftRow}: cabinets on their way out; {@code /{tag}} GET all quantities of one cabinet. */
+    public static final String DRIFT_WATCH = API + "/drift-watch";
+    /** GET {@link LearnedPriors}. */
+    public static final String LEARNED_PRIORS = API + "/learned-priors";
+    /** GET list of {@link LearningDecision}, newest first; {@code /{id}} PUT (manager). */
+    public static final String LEARNING_DECISIONS = API + "/learning-decisions";
+    /** GET {@link DockConfusion}. */
+    public static final String DOCK_CONFUSION = API + "/dock-confusion";
     /** GET, unauthenticated: liveness for scripts. */
     public static final String HEALTH = "/actuator/health";
 

@@ -13,6 +13,7 @@ import java.util.List;
  * @param bookings booked dispatches against what is there, by out date
  * @param benchQueue open bench jobs, most urgent first
  * @param faults failures of the last 30 days by driver model
+ * @param drifting cabinets on the shelf or out that are on their way to a fault, most pressing first
  */
 public record FleetStatus(
         String siteName,
@@ -20,7 +21,8 @@ public record FleetStatus(
         List<ModelRow> models,
         List<BookingRow> bookings,
         List<BenchJobBody> benchQueue,
-        List<FaultRow> faults) {
+        List<FaultRow> faults,
+        List<DriftRow> drifting) {
 
     /**
      * Counts of one model.

@@ -6,6 +6,7 @@ import org.docksweep.fleet.ModelBook;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.suspect.Priors;
 
 /**
  * Everything a kiosk needs to work without a network.
@@ -22,6 +23,7 @@ import org.docksweep.gate.PointReference;
  * @param checkedIn check-ins of the open return lists so far
  * @param recentEvents the last events of each cabinet that is due back, newest first
  * @param needs when cabinets would be missed if they went to the bench, by model; null in copies of older services
+ * @param priors what the gate learned from repairs, or the usual; null in copies of older services
  */
 public record KioskSnapshot(
         Instant asOf,
@@ -35,4 +37,15 @@ public record KioskSnapshot(
         List<ReturnList> returnLists,
         List<ReturnReport.Row> checkedIn,
         List<HistoryEvent> recentEvents,
-        List<NeedDates> needs) {}
+        List<NeedDates> needs,
+        Priors priors) {
+
+    /**
+     * Priors to judge with.
+     *
+     * @return those of the snapshot, or the usual ones
+     */
+    public Priors priorsInForce() {
+        return priors == null ? Priors.USUAL : priors;
+    }
+}

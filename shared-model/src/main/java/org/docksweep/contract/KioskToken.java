@@ -1,5 +1,7 @@
 package org.docksweep.contract;
 
+import java.time.Instant;
+
 /**
  * A token that was just issued. The service keeps its hash only: it is shown this once.
  *
@@ -26,6 +28,16 @@ public record KioskToken(String name, Role role, String token) {
      * @param role what it will allow
      */
     public record Order(String name, Role role) {}
+
+    /**
+     * What may be told of a token in force.
+     *
+     * @param name whose token it is
+     * @param role what it allows
+     * @param issuedBy who issued it
+     * @param issuedAt when
+     */
+    public record Issued(String name, Role role, String issuedBy, Instant issuedAt) {}
 
     @Override
     public String toString() {

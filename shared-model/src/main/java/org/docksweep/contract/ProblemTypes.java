@@ -27,6 +27,10 @@ public final class ProblemTypes {
     public static final String NOT_SIGNED_ON = BASE + "not-signed-on";
     /** 403: the role does not allow this. */
     public static final String NOT_ALLOWED = BASE + "not-allowed";
+    /** 401: badge or PIN is wrong; never says which. */
+    public static final String WRONG_BADGE_OR_PIN = BASE + "wrong-badge-or-pin";
+    /** 429: too many wrong tries; header {@code Retry-After} says when to try again, in seconds. */
+    public static final String TOO_MANY_TRIES = BASE + "too-many-tries";
     /** 500: a defect of the service. */
     public static final String DEFECT = BASE + "defect";
 

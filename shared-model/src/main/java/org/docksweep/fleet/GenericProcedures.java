@@ -8,6 +8,8 @@ final class GenericProcedures {
     /** A number of the driver model that a step needs. */
     enum Number {
         POLARITY,
+        /** The same, once the part is in. */
+        POLARITY_AFTER,
         RESISTANCE,
         PARTS,
         FASTENERS,
@@ -29,7 +31,7 @@ final class GenericProcedures {
     private static final Step CONFIRM = step("confirm").needs(Number.RESISTANCE);
     private static final Step CLEAN_GAP = step("clean-gap").needs(Number.GAP).caution(MAGNET);
     private static final Step PROVE = step("prove").caution(EARS);
-    private static final Step PROVE_POLARITY = step("prove-polarity").needs(Number.POLARITY);
+    private static final Step PROVE_POLARITY = step("prove-polarity").needs(Number.POLARITY_AFTER);
 
     /**
      * A step.
@@ -94,7 +96,7 @@ final class GenericProcedures {
                         CLEAN_GAP,
                         step("centre-cone").needs(Number.PARTS),
                         step("glue-cone").caution(AIR),
-                        step("connect-lead-in").needs(Number.POLARITY),
+                        step("connect-lead-in").needs(Number.POLARITY_AFTER),
                         step("put-back")
                                 .needs(Number.LOCATING, Number.TIGHTENING)
                                 .caution(LIFT),

@@ -70,6 +70,10 @@ public final class ProcedureCards {
                 driver.polarityMark() == null
                         ? Reason.of("bench-number-polarity-unknown")
                         : Reason.of("bench-number-polarity", driver.polarityMark());
+            case POLARITY_AFTER ->
+                driver.polarityMark() == null
+                        ? Reason.of("bench-number-polarity-own-mark")
+                        : Reason.of("bench-number-polarity", driver.polarityMark());
             case RESISTANCE ->
                 Reason.of(
                         "bench-number-resistance", plain(driver.dcResistanceOhm()), plain(driver.ratedImpedanceOhm()));

@@ -2,9 +2,9 @@ package org.docksweep.judge;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
-import org.docksweep.sweep.SweepAnalyser;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -13,7 +13,7 @@ import org.docksweep.sweep.SweepAnalysis;
  */
 public final class Judge {
     /** Version of the judgement. Changes whenever the same captures could be judged differently. */
-    public static final String VERSION = "1";
+    public static final String VERSION = "2";
 
     private Judge() {}
 
@@ -27,11 +27,11 @@ public final class Judge {
         List<PointEvidence> points = new ArrayList<>();
         for (JudgeRequest.PointCapture capture : request.captures()) {
             TestPoint point = request.model().testPoint(capture.testPointCode());
-            SweepAnalysis analysis = new SweepAnalyser().analyse(capture.capture());
-            points.add(
-                    point.kind() == TestPointKind.LINE_INPUT
-                            ? new LineInputJudge(request, point, analysis).judge()
-                            : new TerminalsJudge(request, point, analysis).judge());
+            SweepAnalysis analysis = SoundEar.analyser().analyse(capture.capture());
+            PointEvidence evidence = point.kind() == TestPointKind.LINE_INPUT
+                    ? new LineInputJudge(request, point, analysis).judge()
+                    : new TerminalsJudge(request, point, analysis).judge();
+            points.add(new SoundJudge(request, point, capture.capture(), analysis).combine(evidence));
         }
         return new CabinetVerdict(request, points).combine();
     }

@@ -8,6 +8,7 @@ import org.docksweep.fleet.Require;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.suspect.Priors;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.CurveCorrection;
 
@@ -21,6 +22,7 @@ import org.docksweep.sweep.CurveCorrection;
  * @param references references of all models of the fleet
  * @param baselines baselines of this cabinet, may be empty
  * @param limits limits
+ * @param priors what the house learned from its repairs; {@link Priors#USUAL} for nothing
  */
 public record JudgeRequest(
         ModelBook book,
@@ -29,7 +31,30 @@ public record JudgeRequest(
         CurveCorrection correction,
         List<PointReference> references,
         List<Baseline> baselines,
-        LimitSet limits) {
+        LimitSet limits,
+        Priors priors) {
+
+    /**
+     * A judgement with the usual priors.
+     *
+     * @param book models of the fleet
+     * @param model model the label stands for
+     * @param captures one capture per test point swept so far
+     * @param correction calibration of the rig
+     * @param references references of all models of the fleet
+     * @param baselines baselines of this cabinet, may be empty
+     * @param limits limits
+     */
+    public JudgeRequest(
+            ModelBook book,
+            CabinetModel model,
+            List<PointCapture> captures,
+            CurveCorrection correction,
+            List<PointReference> references,
+            List<Baseline> baselines,
+            LimitSet limits) {
+        this(book, model, captures, correction, references, baselines, limits, Priors.USUAL);
+    }
 
     /**
      * A capture of one test point.
@@ -48,5 +73,6 @@ public record JudgeRequest(
         references = Require.copy("references", references);
         baselines = Require.copy("baselines", baselines);
         Objects.requireNonNull(limits, "limits");
+        Objects.requireNonNull(priors, "priors");
     }
 }

@@ -122,7 +122,8 @@ final class TerminalsJudge {
                     0);
         }
         Knowledge knowledge = knowledge(request.model(), point, reference, true);
-        Explanation explanation = new SuspectRanking(request.book(), request.model(), point, knowledge).explain(curve);
+        Explanation explanation =
+                new SuspectRanking(request.book(), request.model(), point, knowledge, request.priors()).explain(curve);
         if (explanation.faultProbability() < request.limits().failProbability()) {
             readings.replaceAll(FittedReadings.sharpenedBy(measured(curve, explanation)));
         }

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import org.docksweep.contract.BenchJobBody;
+import org.docksweep.contract.DriftRow;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.FleetStatus.BookingRow;
 import org.docksweep.contract.FleetStatus.FaultRow;
@@ -33,6 +34,7 @@ public final class FleetStatusSheet {
         sheet.figures(figures(text, status));
         sheet.table(bookings(text, status.bookings()), text.get("fleet.none.bookings"));
         sheet.table(bench(text, status.benchQueue(), status.asOf()), text.get("fleet.none.bench"));
+        sheet.table(drifting(text, status.drifting()), text.get("fleet.none.drifting"));
         sheet.table(models(text, status.models()), text.get("fleet.none.models"));
         sheet.table(faults(text, status.faults()), text.get("fleet.none.faults"));
         return sheet.close();
@@ -116,6 +118,20 @@ public final class FleetStatusSheet {
                         Cell.of(job.faultPositionCode()),
                         Cell.of(job.reason() == null ? "" : text.reason(job.reason())),
                         Cell.of(text.word("job-state", job.state()))));
+        return table;
+    }
+
+    private static SheetTable drifting(PaperText text, List<DriftRow> rows) {
+        SheetTable table = new SheetTable(text.get("fleet.table.drifting"))
+                .words("column.tag", 24)
+                .words("column.model", 24)
+                .words("column.fault-at", 10)
+                .words("column.drift", 110);
+        rows.forEach(r -> table.row(
+                Cell.strong(r.tag().value()),
+                Cell.of(r.modelCode()),
+                Cell.of(r.positionCode() == null ? r.testPointCode() : r.positionCode()),
+                Cell.of(text.reason(r.words()))));
         return table;
     }
 

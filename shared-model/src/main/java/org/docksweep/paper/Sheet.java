@@ -112,6 +112,46 @@ final class Sheet {
         document.add(drawn);
     }
 
+    /** Adds a heading and sentences under it, one per line with a dot before. */
+    void words(String heading, List<String> sentences) {
+        Paragraph title = new Paragraph(fonts.safe(heading), fonts.table(Weight.BOLD, 13));
+        title.setSpacingBefore(Ink.points(5));
+        title.setSpacingAfter(Ink.points(1.5));
+        document.add(title);
+        for (String sentence : sentences) {
+            Paragraph line = new Paragraph(fonts.safe("\u2022  " + sentence), fonts.table(Weight.REGULAR, 10));
+            line.setLeading(13.5f);
+            line.setIndentationLeft(Ink.points(3));
+            line.setFirstLineIndent(-Ink.points(3));
+            document.add(line);
+        }
+    }
+
+    /** Adds a drawing over the whole width; it is never torn apart by the end of a page. */
+    void drawing(double heightMm, java.util.function.BiConsumer<Ink, Box> drawing) {
+        PdfPTable frame = new PdfPTable(1);
+        frame.setWidthPercentage(100);
+        frame.setSpacingBefore(Ink.points(3));
+        frame.setKeepTogether(true);
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(Rectangle.NO_BORDER);
+        cell.setFixedHeight(Ink.points(heightMm));
+        double pageMm = document.getPageSize().getHeight() / Ink.POINTS_PER_MM;
+        cell.setCellEvent((c, place, canvases) -> drawing.accept(
+                new Ink(canvases[PdfPTable.LINECANVAS], fonts, pageMm),
+                new Box(
+                        place.getLeft() / Ink.POINTS_PER_MM,
+                        pageMm - place.getTop() / Ink.POINTS_PER_MM,
+                        place.getWidth() / Ink.POINTS_PER_MM,
+                        heightMm)));
+        frame.addCell(cell);
+        document.add(frame);
+    }
+
+    void newPage() {
+        document.newPage();
+    }
+
     byte[] close() {
         document.close();
         return bytes.toByteArray();

@@ -12,7 +12,7 @@ import org.docksweep.fleet.Way;
 
 /**
  * Everything that could be wrong at a test point, enumerated from its network and its drivers. Weights are prior
- * probabilities of a returned cabinet; common practice, no source. Confirmed causes from the bench will replace them.
+ * probabilities of a returned cabinet; common practice, no source. {@link Priors} of a house move them.
  */
 final class HypothesisSet {
     private static final double HEALTHY = 0.9;

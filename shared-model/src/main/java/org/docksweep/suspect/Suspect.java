@@ -29,6 +29,16 @@ public record Suspect(
         Require.inRange("suspect probability", probability, 0, 1);
     }
 
+    /**
+     * The same suspect with another next step.
+     *
+     * @param other what to look at first
+     * @return the suspect
+     */
+    public Suspect withNextStep(Reason other) {
+        return new Suspect(kind, testPointCode, positionCode, elementId, probability, evidence, other);
+    }
+
     /** Probability in words. */
     public enum Likelihood {
         LIKELY,

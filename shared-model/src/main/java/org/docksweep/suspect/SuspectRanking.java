@@ -41,6 +41,19 @@ public final class SuspectRanking {
     private final CabinetModel model;
     private final TestPoint point;
     private final Knowledge knowledge;
+    private final Priors priors;
+
+    /**
+     * Prepares the ranking for a test point with the usual priors.
+     *
+     * @param book models
+     * @param model cabinet model
+     * @param point test point with terminals
+     * @param knowledge what is known of it
+     */
+    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge) {
+        this(book, model, point, knowledge, Priors.USUAL);
+    }
 
     /**
      * Prepares the ranking for a test point.
@@ -49,12 +62,14 @@ public final class SuspectRanking {
      * @param model cabinet model
      * @param point test point with terminals
      * @param knowledge what is known of it
+     * @param priors what the house learned from its repairs
      */
-    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge) {
+    public SuspectRanking(ModelBook book, CabinetModel model, TestPoint point, Knowledge knowledge, Priors priors) {
         this.book = book;
         this.model = model;
         this.point = point;
         this.knowledge = knowledge;
+        this.priors = priors;
     }
 
     /**
@@ -87,7 +102,7 @@ public final class SuspectRanking {
      */
     public Explanation explain(ImpedanceCurve curve) {
         CurveData data = knowledge.dataOf(curve);
-        List<Hypothesis> hypotheses = HypothesisSet.of(model, point);
+        List<Hypothesis> hypotheses = priors.applied(model, HypothesisSet.of(model, point));
         Scored healthy =
                 new Scored(hypotheses.get(0), CircuitFit.fit(knowledge.circuit(), data, knowledge.prior(), null));
         List<Scored> scored = new ArrayList<>(List.of(healthy));
@@ -206,6 +221,7 @@ public final class SuspectRanking {
                         scored.get(i).fit()));
             }
         }
+        suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
         CircuitFit.Result healthyFit = scored.get(0).fit();
         return new Explanation(

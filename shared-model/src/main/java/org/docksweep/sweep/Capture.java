@@ -1,6 +1,7 @@
 package org.docksweep.sweep;
 
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * A capture: a header and the samples of its channels, in digital full scale (-1 to 1). A value: the samples are not
@@ -9,6 +10,7 @@ import java.util.Objects;
 public final class Capture {
     private final CaptureHeader header;
     private final float[][] samples;
+    private final AtomicReferenceArray<RawCheck.Extent> extents;
 
     /**
      * Makes a capture.
@@ -20,6 +22,7 @@ public final class Capture {
     public Capture(CaptureHeader header, float[][] samples) {
         this.header = Objects.requireNonNull(header, "header");
         this.samples = Objects.requireNonNull(samples, "samples");
+        this.extents = new AtomicReferenceArray<>(samples.length);
         if (samples.length != header.channels().size()) {
             throw new IllegalArgumentException("capture has " + samples.length + " channels of samples, but its header"
                     + " names " + header.channels().size());
@@ -73,6 +76,17 @@ public final class Capture {
             throw new IllegalArgumentException("the capture has no " + role + " channel");
         }
         return samples[index];
+    }
+
+    /** Lowest and highest sample of a channel, and whether it is clipped; found once. */
+    RawCheck.Extent extent(ChannelRole role) {
+        int index = header.indexOf(role);
+        RawCheck.Extent known = extents.get(index);
+        if (known == null) {
+            known = RawCheck.extent(fullScale(role));
+            extents.set(index, known);
+        }
+        return known;
     }
 
     /**

@@ -1,8 +1,5 @@
 package org.docksweep.sweep;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
-
 /**
  * Turns a record of a response to a known sweep into an impulse response: {@code H = Y X* / (|X|^2 + eps)}. The known
  * sweep, not a recorded one, is the divisor, so noise on the channels makes no bias. The regularisation is soft,
@@ -19,23 +16,19 @@ final class Deconvolver {
      */
     private static final double EDGE_OCTAVES = 0.3;
 
-    /** A dock uses a handful of plans; each entry takes three transforms' worth of memory. */
-    private static final int CACHED = 6;
-
-    private static final Map<Key, Deconvolver> CACHE = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, Deconvolver> eldest) {
-            return size() > CACHED;
-        }
-    };
+    /** Each takes three transforms' worth of memory. */
+    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(6);
+    /** The record begins to take over from the deconvolved response at this share of the crossing frequency. */
+    private static final double CROSS_FROM = 0.89;
 
     private final SweepSignal signal;
     private final int size;
+    private final double[] spectrum;
     private final double[] inverse;
     private final double[] drive;
     private final double[] quadrature;
+    /** Made when asked for; benign when made twice. */
+    private volatile double[] backwards;
 
     private record Key(SweepSignal signal, int size) {}
 
@@ -43,7 +36,7 @@ final class Deconvolver {
         this.signal = signal;
         this.size = size;
         this.drive = signal.voltageSamples();
-        double[] spectrum = new double[size];
+        this.spectrum = new double[size];
         System.arraycopy(drive, 0, spectrum, 0, drive.length);
         Fourier.forward(spectrum);
         this.inverse = inverseOf(spectrum);
@@ -59,17 +52,7 @@ final class Deconvolver {
      */
     static Deconvolver of(SweepSignal signal, int records) {
         Key key = new Key(signal, Fourier.sizeFor(Math.max(records, signal.frames())));
-        synchronized (CACHE) {
-            Deconvolver known = CACHE.get(key);
-            if (known != null) {
-                return known;
-            }
-        }
-        Deconvolver made = new Deconvolver(signal, key.size());
-        synchronized (CACHE) {
-            CACHE.put(key, made);
-        }
-        return made;
+        return KNOWN.get(key, k -> new Deconvolver(k.signal(), k.size()));
     }
 
     /**
@@ -87,16 +70,26 @@ final class Deconvolver {
         if (last > first) {
             System.arraycopy(captured, first, work, first - from, last - first);
         }
+        respond(work, inverse);
+        return work;
+    }
+
+    /**
+     * Replaces a record by its convolution with an inverse.
+     *
+     * @param work the record
+     * @param inverse packed spectrum of the inverse
+     */
+    static void respond(double[] work, double[] inverse) {
         Fourier.forward(work);
         work[0] = 0;
         work[1] = 0;
-        for (int k = 2; k < size; k += 2) {
+        for (int k = 2; k < work.length; k += 2) {
             double re = work[k] * inverse[k] - work[k + 1] * inverse[k + 1];
             work[k + 1] = work[k] * inverse[k + 1] + work[k + 1] * inverse[k];
             work[k] = re;
         }
         Fourier.inverse(work);
-        return work;
     }
 
     /**
@@ -117,6 +110,42 @@ final class Deconvolver {
         return sum / (last - first + 1);
     }
 
+    /**
+     * The sweep sent through an impulse response, circular, below a frequency; above it a record as it is. The two meet
+     * over a sixth of an octave.
+     *
+     * @param response impulse response of {@link #size()} values; is overwritten
+     * @param record samples as given to {@link #impulseResponse}, of {@link #size()} values, or null; is overwritten
+     * @param crossHz where the record takes over, in hertz; not used without a record
+     * @param weights factors per bin, one array of half the size for each signal wanted
+     * @return one signal per array of weights
+     */
+    double[][] resweep(double[] response, double[] record, double crossHz, double[][] weights) {
+        Fourier.forward(response);
+        if (record != null) {
+            Fourier.forward(record);
+        }
+        double binHz = signal.sampleRateHz() / (double) size;
+        double[][] results = new double[weights.length][size];
+        for (int k = 1; k < size / 2; k++) {
+            double re = response[2 * k] * spectrum[2 * k] - response[2 * k + 1] * spectrum[2 * k + 1];
+            double im = response[2 * k + 1] * spectrum[2 * k] + response[2 * k] * spectrum[2 * k + 1];
+            if (record != null) {
+                double share = Math.min(1, Math.max(0, (k * binHz / crossHz - CROSS_FROM) / (1 - CROSS_FROM)));
+                re += share * (record[2 * k] - re);
+                im += share * (record[2 * k + 1] - im);
+            }
+            for (int w = 0; w < weights.length; w++) {
+                results[w][2 * k] = weights[w][k] * re;
+                results[w][2 * k + 1] = weights[w][k] * im;
+            }
+        }
+        for (double[] result : results) {
+            Fourier.inverse(result);
+        }
+        return results;
+    }
+
     int size() {
         return size;
     }
@@ -129,6 +158,21 @@ final class Deconvolver {
     /** The sweep turned by -90 degrees, in volts; not a copy. */
     double[] quadrature() {
         return quadrature;
+    }
+
+    /** The inverse as samples, turned round: what a record is multiplied with for one lag; not a copy. */
+    double[] backwards() {
+        double[] known = backwards;
+        if (known == null) {
+            double[] conjugate = inverse.clone();
+            for (int k = 3; k < size; k += 2) {
+                conjugate[k] = -conjugate[k];
+            }
+            Fourier.inverse(conjugate);
+            backwards = conjugate;
+            known = conjugate;
+        }
+        return known;
     }
 
     private double[] inverseOf(double[] spectrum) {

@@ -18,12 +18,28 @@ record Gate(double preS, double postS) {
     private static final double LEAD_SHARE = 0.5;
 
     /**
+     * No harmonic of the sweep lies below twice its first frequency, so down there the time before the peak is free. It is needed:
+     * the end of the band rings before the peak as well as behind it.
+     */
+    private static final double BELOW_HARMONICS = 1.8;
+
+    private static final double LOW_PRE_S = 0.4;
+
+    /** Three plans' worth of windows, 2 MB each. */
+    private static final RecentlyUsed<Key, double[]> WINDOWS = new RecentlyUsed<>(900);
+
+    private record Key(Gate gate, int sampleRateHz) {}
+
+    /**
      * The gate for the electrical channels: long where drivers resonate, short where noise would come in. In cycles
      * because a resonance of given Q rings for a given number of cycles: exp(-pi n / Q) is -60 dB at n = 2.2 Q.
      */
     static Gate electrical(double frequencyHz, SweepSignal signal, AnalysisSettings settings) {
         double postS = Math.min(
                 settings.longestGateS(), Math.max(settings.shortestGateS(), settings.gateCycles() / frequencyHz));
+        if (frequencyHz < BELOW_HARMONICS * signal.startHz()) {
+            return new Gate(LOW_PRE_S, postS);
+        }
         double preS = Math.min(0.12, Math.max(0.01, 12 / frequencyHz));
         return new Gate(Math.min(preS, LEAD_SHARE * signal.harmonicLeadS(2)), postS);
     }
@@ -42,20 +58,23 @@ record Gate(double preS, double postS) {
      * The window.
      *
      * @param sampleRateHz samples per second
-     * @return values from {@code -preSamples} on, each from 0 to 1
+     * @return values from {@code -preSamples} on, each from 0 to 1; not a copy
      */
     double[] window(int sampleRateHz) {
+        return WINDOWS.get(new Key(this, sampleRateHz), key -> key.gate().made(key.sampleRateHz()));
+    }
+
+    private double[] made(int sampleRateHz) {
         int pre = preSamples(sampleRateHz);
         int post = Math.max(1, (int) Math.round(postS * sampleRateHz));
         double[] window = new double[pre + post];
         int rise = (int) (pre * RISE_SHARE);
         int fall = (int) (post * FALL_SHARE);
         java.util.Arrays.fill(window, 1);
-        for (int i = 0; i < rise; i++) {
-            window[i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / rise);
-        }
-        for (int i = 0; i < fall; i++) {
-            window[window.length - 1 - i] = 0.5 - 0.5 * StrictMath.cos(Math.PI * (i + 0.5) / fall);
+        Phasors.rise(window, 0, rise, Math.PI / rise);
+        Phasors.rise(window, window.length - fall, fall, Math.PI / fall);
+        for (int i = window.length - fall; i < window.length; i++) {
+            window[i] = 1 - window[i];
         }
         return window;
     }

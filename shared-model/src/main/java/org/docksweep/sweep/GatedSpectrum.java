@@ -71,96 +71,64 @@ record GatedSpectrum(double[] frequencyHz, double[][] re, double[][] im, double[
 
     private void read(
             double[][] responses, int peak, int rateHz, int step, int from, int to, DoubleFunction<Gate> gates) {
+        if (from == to) {
+            return;
+        }
         Gate last = null;
-        double[] window = {};
-        double[] cosine = {};
-        double[] sine = {};
+        int pre = 0;
+        int length = 0;
+        // the first gate is the longest
+        double[][] seen =
+                new double[responses.length][gates.apply(frequencyHz[from]).window(rateHz).length];
+        Phasors.Sum sum = new Phasors.Sum();
         for (int p = from; p < to; p++) {
             Gate gate = gates.apply(frequencyHz[p]);
             if (!gate.equals(last)) {
-                window = gate.window(rateHz);
-                cosine = new double[window.length];
-                sine = new double[window.length];
+                double[] window = gate.window(rateHz);
+                pre = gate.preSamples(rateHz);
+                length = window.length;
+                windowEnergy[p] = step * Sums.energy(window, 0, length);
+                for (int r = 0; r < responses.length; r++) {
+                    copy(responses[r], peak - pre, seen[r], length);
+                    for (int i = 0; i < length; i++) {
+                        seen[r][i] *= window[i];
+                    }
+                }
                 last = gate;
+            } else {
+                windowEnergy[p] = windowEnergy[p - 1];
             }
-            int pre = gate.preSamples(rateHz);
-            windowEnergy[p] = step * phasors(window, 2 * Math.PI * frequencyHz[p] / rateHz, pre, cosine, sine);
-            for (int r = 0; r + 1 < responses.length; r += 2) {
-                readTwo(responses, r, peak - pre, step, p, cosine, sine);
-            }
-            if (responses.length % 2 == 1) {
-                readOne(responses, responses.length - 1, peak - pre, step, p, cosine, sine);
+            double angle = -2 * Math.PI * frequencyHz[p] / rateHz;
+            double startRe = step * StrictMath.cos(-angle * pre);
+            double startIm = step * StrictMath.sin(-angle * pre);
+            sum.turn(angle);
+            for (int r = 0; r < responses.length; r++) {
+                sum.of(seen[r], length);
+                re[r][p] = sum.re() * startRe - sum.im() * startIm;
+                im[r][p] = sum.re() * startIm + sum.im() * startRe;
             }
         }
     }
 
-    private void readOne(double[][] responses, int r, int from, int step, int p, double[] cosine, double[] sine) {
-        double[] response = responses[r];
-        int mask = response.length - 1;
-        double sumRe = 0;
-        double sumIm = 0;
-        for (int i = 0; i < cosine.length; i++) {
-            double value = response[from + i & mask];
-            sumRe += value * cosine[i];
-            sumIm += value * sine[i];
+    /** Copies a stretch of a circular response. */
+    private static void copy(double[] circular, int from, double[] into, int length) {
+        int start = from & circular.length - 1;
+        for (int done = 0; done < length; ) {
+            int part = Math.min(length - done, circular.length - start);
+            System.arraycopy(circular, start, into, done, part);
+            done += part;
+            start = 0;
         }
-        re[r][p] = step * sumRe;
-        im[r][p] = step * sumIm;
-    }
-
-    /** Two at a time: a sum alone only waits for its own last addition. */
-    private void readTwo(double[][] responses, int r, int from, int step, int p, double[] cosine, double[] sine) {
-        double[] first = responses[r];
-        double[] second = responses[r + 1];
-        int mask = first.length - 1;
-        double firstRe = 0;
-        double firstIm = 0;
-        double secondRe = 0;
-        double secondIm = 0;
-        for (int i = 0; i < cosine.length; i++) {
-            double a = first[from + i & mask];
-            double b = second[from + i & mask];
-            firstRe += a * cosine[i];
-            firstIm += a * sine[i];
-            secondRe += b * cosine[i];
-            secondIm += b * sine[i];
-        }
-        re[r][p] = step * firstRe;
-        im[r][p] = step * firstIm;
-        re[r + 1][p] = step * secondRe;
-        im[r + 1][p] = step * secondIm;
-    }
-
-    /** Fills in the windowed phasors and returns the energy of the window. */
-    private static double phasors(double[] window, double angle, int pre, double[] cosine, double[] sine) {
-        double stepRe = StrictMath.cos(angle);
-        double stepIm = -StrictMath.sin(angle);
-        double re = StrictMath.cos(angle * pre);
-        double im = StrictMath.sin(angle * pre);
-        double energy = 0;
-        for (int i = 0; i < window.length; i++) {
-            cosine[i] = window[i] * re;
-            sine[i] = window[i] * im;
-            energy += window[i] * window[i];
-            double next = re * stepRe - im * stepIm;
-            im = re * stepIm + im * stepRe;
-            re = next;
-        }
-        return energy;
     }
 
     private static double[] thinned(double[] response, int peak, int pre, int post) {
         // A power of two, because responses are read circularly.
         double[] slow = new double[Fourier.sizeFor(pre + post)];
         int half = LOW_PASS.length / 2;
-        int mask = response.length - 1;
+        double[] quick = new double[(pre + post - 1) * STEP + LOW_PASS.length];
+        copy(response, peak - pre * STEP - half, quick, quick.length);
         for (int n = 0; n < pre + post; n++) {
-            int centre = peak + (n - pre) * STEP;
-            double sum = 0;
-            for (int t = 0; t < LOW_PASS.length; t++) {
-                sum += LOW_PASS[t] * response[centre + t - half & mask];
-            }
-            slow[n] = sum;
+            slow[n] = Sums.product(LOW_PASS, 0, quick, n * STEP, LOW_PASS.length);
         }
         return slow;
     }

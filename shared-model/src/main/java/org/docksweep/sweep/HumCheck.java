@@ -12,9 +12,7 @@ final class HumCheck {
 
     private static final double BASE_HZ = 50;
 
-    /** What a cabinet needs to ring out after a sweep, and the least tail then left to look at, in seconds. */
-    private static final double RING_OUT_S = 0.05;
-
+    /** Least tail to look at, in seconds. */
     private static final double LEAST_TAIL_S = 0.15;
 
     /** A line counts when it exceeds its own standard deviation so many times. */
@@ -73,49 +71,33 @@ final class HumCheck {
             double agoS = (tailStart(capture) - capture.silence / 2.0) / capture.sampleRateHz;
             return fitted * Math.min(1, 2 * Math.PI * WANDER_HZ * frequencyHz / BASE_HZ * agoS);
         }
-        double angle = 2 * Math.PI * frequencyHz / capture.sampleRateHz;
-        double stepRe = StrictMath.cos(angle);
-        double stepIm = StrictMath.sin(angle);
-        double turnRe = 1;
-        double turnIm = 0;
-        double re = 0;
-        double im = 0;
-        for (double value : tail) {
-            re += value * turnRe;
-            im += value * turnIm;
-            double next = turnRe * stepRe - turnIm * stepIm;
-            turnIm = turnRe * stepIm + turnIm * stepRe;
-            turnRe = next;
-        }
+        Phasors.Sum sum = new Phasors.Sum();
+        sum.turn(2 * Math.PI * frequencyHz / capture.sampleRateHz);
+        sum.of(tail, length);
         // The window's mean is a half; a line of amplitude a gives a length / 4.
-        double amplitude = 4 * Math.hypot(re, im) / length;
+        double amplitude = 4 * Math.hypot(sum.re(), sum.im()) / length;
         double noise = Math.sqrt(6 * capture.noiseVariance[c] / length);
         return amplitude > SIGNIFICANT * noise ? amplitude : 0;
     }
 
     private static int tailStart(PreparedCapture capture) {
         int last = capture.plan.repeats() - 1;
-        return capture.start(last) + capture.signal.frames() + (int) (RING_OUT_S * capture.sampleRateHz);
+        return capture.start(last) + capture.sweepFrames + (int) (PreparedCapture.RING_OUT_S * capture.sampleRateHz);
     }
 
     /** The channel after the last sweep, seen through a Hann window. */
     private static double[] tail(PreparedCapture capture, int c) {
         int from = tailStart(capture);
-        double[] tail = new double[Math.max(0, capture.channels[c].length - from)];
+        double[] tail = Phasors.hann(Math.max(0, capture.channels[c].length - from));
         for (int n = 0; n < tail.length; n++) {
-            double window = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (n + 0.5) / tail.length);
-            tail[n] = window * capture.channels[c][from + n];
+            tail[n] *= capture.channels[c][from + n];
         }
         return tail;
     }
 
     private static double sweepAmplitude(PreparedCapture capture, int channel) {
-        double sum = 0;
-        int from = Math.max(0, capture.start(0));
-        int to = Math.min(capture.channels[channel].length, capture.start(0) + capture.signal.frames());
-        for (int n = from; n < to; n++) {
-            sum += capture.channels[channel][n] * capture.channels[channel][n];
-        }
-        return Math.sqrt(Math.max(Double.MIN_NORMAL, 2 * sum / Math.max(1, to - from)));
+        double mean = capture.energy(channel, capture.start(0), capture.sweepFrames)
+                / Math.max(1, capture.framesOf(channel, 0));
+        return Math.sqrt(Math.max(Double.MIN_NORMAL, 2 * mean));
     }
 }

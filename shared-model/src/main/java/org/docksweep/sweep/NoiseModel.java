@@ -32,11 +32,10 @@ final class NoiseModel {
         int n = channels.length;
         densityRe = new double[n][n][length / 2];
         densityIm = new double[n][n][length / 2];
-        double[] window = new double[length];
+        double[] window = Phasors.hann(length);
         double energy = 0;
-        for (int i = 0; i < length; i++) {
-            window[i] = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (i + 0.5) / length);
-            energy += window[i] * window[i];
+        for (double value : window) {
+            energy += value * value;
         }
         int segments = 0;
         double[][] spectra = new double[n][];

@@ -2,36 +2,34 @@ package org.docksweep.sweep;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 
 /** A capture made ready: SI units, delay known, hum taken off, noise read, impulse responses of every sweep. */
 final class PreparedCapture {
-    /** A capture may start this much later or earlier than the playback, in seconds. */
-    static final double EARLIEST_S = -0.35;
-
-    static final double LATEST_S = 0.6;
-
     /** Silence needed to read the noise, in seconds. */
     static final double LEAST_SILENCE_S = 0.15;
 
     /** Silence kept away from the sweep, in seconds: the peak of a response is not its first sign. */
     private static final double GUARD_S = 0.01;
 
+    /** What a cabinet needs to ring out after a sweep, in seconds. */
+    static final double RING_OUT_S = 0.05;
+
     /** What is looked at before the sweep, in seconds. */
     private static final double PAD_S = 0.02;
-
-    /** A peak counts as found when its square exceeds the mean square so many times; noise alone reaches about 25. */
-    private static final double FOUND_RATIO = 60;
 
     final SweepPlan plan;
     final SweepSignal signal;
     final int sampleRateHz;
+    /** Frames of one sweep. */
+    final int sweepFrames;
+
     final List<ChannelRole> roles;
     final double[][] channels;
     final HumRemover[] hum;
     final double[] noiseVariance;
     final int latency;
     final int silence;
+    private final int[] starts;
     final NoiseModel noise;
     final Deconvolver deconvolver;
     final int pad;
@@ -42,23 +40,26 @@ final class PreparedCapture {
         this.plan = plan;
         this.signal = plan.signal();
         this.sampleRateHz = signal.sampleRateHz();
+        this.sweepFrames = signal.frames();
+        this.starts = new int[plan.repeats()];
+        for (int k = 0; k < starts.length; k++) {
+            starts[k] = plan.startFrame(k) + latency;
+        }
         this.roles = roles;
         this.channels = channels;
         this.latency = latency;
         this.silence = silence;
+        int[][] silences = silences(channels.length == 0 ? 0 : channels[0].length);
         this.hum = new HumRemover[channels.length];
         this.noiseVariance = new double[channels.length];
         for (int c = 0; c < channels.length; c++) {
-            centre(channels[c], silence);
-            hum[c] = HumRemover.fit(channels[c], silence, sampleRateHz);
+            hum[c] = HumRemover.fit(channels[c], silences, sampleRateHz);
             hum[c].subtractFrom(channels[c], sampleRateHz);
-            for (int i = 0; i < silence; i++) {
-                noiseVariance[c] += channels[c][i] * channels[c][i] / silence;
-            }
+            noiseVariance[c] = Sums.energy(channels[c], 0, silence) / silence;
         }
         this.noise = new NoiseModel(channels, silence, sampleRateHz);
         this.pad = (int) (PAD_S * sampleRateHz);
-        int length = pad + signal.frames() + plan.tailFrames();
+        int length = pad + sweepFrames + plan.tailFrames();
         this.deconvolver = Deconvolver.of(signal, length);
         this.responses = new double[plan.repeats()][channels.length][];
         for (int k = 0; k < plan.repeats(); k++) {
@@ -66,30 +67,6 @@ final class PreparedCapture {
                 responses[k][c] = deconvolver.impulseResponse(channels[c], start(k) - pad, length);
             }
         }
-    }
-
-    /**
-     * Finds the delay of a capture.
-     *
-     * @param capture the capture
-     * @param timing channel to find it in
-     * @return frames by which the capture lags behind the playback; empty when the sweep is not in the channel
-     */
-    static OptionalInt latency(Capture capture, ChannelRole timing) {
-        SweepPlan plan = capture.header().plan();
-        int rate = plan.signal().sampleRateHz();
-        int margin = (int) Math.round(-EARLIEST_S * rate);
-        int lags = margin + (int) Math.round(LATEST_S * rate);
-        int length = plan.signal().frames() + lags;
-        double[] response = Deconvolver.of(plan.signal(), length)
-                .impulseResponse(inUnits(capture, timing), plan.startFrame(0) - margin, length);
-        int peak = peak(response, 0, lags);
-        double meanSquare = 0;
-        for (double value : response) {
-            meanSquare += value * value / response.length;
-        }
-        boolean found = response[peak] * response[peak] > FOUND_RATIO * meanSquare;
-        return found ? OptionalInt.of(peak - margin) : OptionalInt.empty();
     }
 
     /** Frames of silence at the start of a capture. */
@@ -111,12 +88,33 @@ final class PreparedCapture {
                 roles.add(role);
             }
         }
+        SweepPlan plan = capture.header().plan();
+        int silence = silenceFrames(plan, latency);
         double[][] channels = new double[roles.size()][];
         for (int c = 0; c < channels.length; c++) {
-            channels[c] = inUnits(capture, roles.get(c));
+            channels[c] = inUnits(capture, roles.get(c), silence);
         }
-        SweepPlan plan = capture.header().plan();
-        return new PreparedCapture(plan, roles, channels, latency, silenceFrames(plan, latency));
+        return new PreparedCapture(plan, roles, channels, latency, silence);
+    }
+
+    /** The silence before the first sweep, and those behind the sweeps that are long enough. */
+    private int[][] silences(int frames) {
+        List<int[]> found = new ArrayList<>();
+        found.add(new int[] {0, silence});
+        for (int k = 0; k < starts.length; k++) {
+            int from = starts[k] + sweepFrames + (int) (RING_OUT_S * sampleRateHz);
+            int to = Math.min(frames, k + 1 < starts.length ? starts[k + 1] - (int) (GUARD_S * sampleRateHz) : frames);
+            if (to - from >= LEAST_SILENCE_S * sampleRateHz) {
+                found.add(new int[] {from, to});
+            }
+        }
+        return found.toArray(int[][]::new);
+    }
+
+    /** Whether the linear response of a channel is where the delay said. */
+    boolean confirms(ChannelRole timing) {
+        double[] response = responses[0][channel(timing)];
+        return peak(response, 0, response.length) == pad;
     }
 
     /** Channel number of a role, or -1. */
@@ -126,7 +124,18 @@ final class PreparedCapture {
 
     /** Frame of the capture at which a sweep begins. */
     int start(int repeat) {
-        return plan.startFrame(repeat) + latency;
+        return starts[repeat];
+    }
+
+    /** Frames of a channel that a sweep covers. */
+    int framesOf(int channel, int repeat) {
+        int from = Math.max(0, starts[repeat]);
+        return Math.max(0, Math.min(channels[channel].length, starts[repeat] + sweepFrames) - from);
+    }
+
+    /** Sum of squares of a stretch of a channel; parts outside the capture count as silence. */
+    double energy(int channel, int from, int length) {
+        return Sums.energy(channels[channel], from, length);
     }
 
     /** Index of the largest magnitude among some circular lags. */
@@ -141,23 +150,19 @@ final class PreparedCapture {
         return best & mask;
     }
 
-    private static double[] inUnits(Capture capture, ChannelRole role) {
+    /** A channel in SI units, without its mean in the silence. */
+    private static double[] inUnits(Capture capture, ChannelRole role, int silence) {
         float[] samples = capture.fullScale(role);
         double units = capture.unitsPerFullScale(role);
-        double[] converted = new double[samples.length];
-        for (int i = 0; i < converted.length; i++) {
-            converted[i] = samples[i] * units;
-        }
-        return converted;
-    }
-
-    private static void centre(double[] channel, int silence) {
         double mean = 0;
         for (int i = 0; i < silence; i++) {
-            mean += channel[i] / silence;
+            mean += samples[i];
         }
-        for (int i = 0; i < channel.length; i++) {
-            channel[i] -= mean;
+        mean *= units / Math.max(1, silence);
+        double[] converted = new double[samples.length];
+        for (int i = 0; i < converted.length; i++) {
+            converted[i] = samples[i] * units - mean;
         }
+        return converted;
     }
 }

@@ -62,26 +62,38 @@ final class RawCheck {
         return issues;
     }
 
+    /**
+     * What can be said of a channel at a glance.
+     *
+     * @param dead whether it moves no more than a converter's last steps, or holds what is not a number
+     * @param clipped whether it rests at full scale
+     */
+    record Extent(boolean dead, boolean clipped) {}
+
     static boolean clipped(Capture capture, ChannelRole role) {
-        int count = 0;
-        for (float sample : capture.fullScale(role)) {
-            if (Math.abs(sample) >= CLIP_LEVEL) {
-                count++;
-            }
-        }
-        return count >= CLIP_SAMPLES;
+        return capture.extent(role).clipped();
     }
 
     static boolean dead(Capture capture, ChannelRole role) {
+        return capture.extent(role).dead();
+    }
+
+    static Extent extent(float[] samples) {
         float lowest = Float.POSITIVE_INFINITY;
         float highest = Float.NEGATIVE_INFINITY;
         boolean notNumbers = false;
-        for (float sample : capture.fullScale(role)) {
+        for (float sample : samples) {
             lowest = sample < lowest ? sample : lowest;
             highest = sample > highest ? sample : highest;
             notNumbers |= sample != sample;
         }
-        return notNumbers || !(highest - lowest > DEAD_SPAN);
+        int count = 0;
+        if (highest >= CLIP_LEVEL || lowest <= -CLIP_LEVEL) {
+            for (float sample : samples) {
+                count += Math.abs(sample) >= CLIP_LEVEL ? 1 : 0;
+            }
+        }
+        return new Extent(notNumbers || !(highest - lowest > DEAD_SPAN), count >= CLIP_SAMPLES);
     }
 
     /**

@@ -73,7 +73,7 @@ final class RepeatCheck {
         int v = capture.channel(ChannelRole.VOLTAGE);
         int i = capture.channel(ChannelRole.CURRENT);
         List<Double> times = new ArrayList<>();
-        int frames = capture.signal.frames();
+        int frames = capture.sweepFrames;
         for (int at = 0; at < frames; ) {
             double frequencyHz = capture.signal.frequencyHzAt(at / (double) capture.sampleRateHz);
             int block = (int) (Math.max(DROPOUT_BLOCK_S, 0.5 / frequencyHz) * capture.sampleRateHz);
@@ -215,11 +215,8 @@ final class RepeatCheck {
     private double difference(int c, int b, int one, int two, double share) {
         int length = blocks[b + 1] - blocks[b];
         double[] samples = capture.channels[c];
-        double energy = 0;
-        for (int n = blocks[b]; n < blocks[b + 1]; n++) {
-            double difference = at(samples, capture.start(one) + n) - at(samples, capture.start(two) + n);
-            energy += difference * difference;
-        }
+        double energy =
+                Sums.differenceEnergy(samples, capture.start(one) + blocks[b], capture.start(two) + blocks[b], length);
         DriveTrack a = tracks[one][c];
         DriveTrack z = tracks[two][c];
         double gain = square(a.re()[b] - z.re()[b]) + square(a.im()[b] - z.im()[b]);
@@ -335,12 +332,7 @@ final class RepeatCheck {
     }
 
     private double energy(int channel, int from, int length) {
-        double sum = 0;
-        for (int n = from; n < from + length; n++) {
-            double sample = at(capture.channels[channel], n);
-            sum += sample * sample;
-        }
-        return sum;
+        return capture.energy(channel, from, length);
     }
 
     private List<Double> merged(List<Double> times) {
@@ -354,9 +346,5 @@ final class RepeatCheck {
             last = time;
         }
         return merged;
-    }
-
-    private static double at(double[] samples, int index) {
-        return index >= 0 && index < samples.length ? samples[index] : 0;
     }
 }

@@ -22,6 +22,7 @@ public final class SweepAnalyser {
     private static final double HUM_LIMIT = 0.02;
 
     private final AnalysisSettings settings;
+    private final SoundReader sound;
 
     /** Makes an analyser with {@link AnalysisSettings#standard()}. */
     public SweepAnalyser() {
@@ -34,7 +35,22 @@ public final class SweepAnalyser {
      * @param settings settings
      */
     public SweepAnalyser(AnalysisSettings settings) {
+        this(settings, null);
+    }
+
+    private SweepAnalyser(AnalysisSettings settings, SoundReader sound) {
         this.settings = java.util.Objects.requireNonNull(settings, "settings");
+        this.sound = sound;
+    }
+
+    /**
+     * The same, listening to more than the level.
+     *
+     * @param reader reads the microphone; its print comes with the acoustic curve
+     * @return a new analyser
+     */
+    public SweepAnalyser hearing(SoundReader reader) {
+        return new SweepAnalyser(settings, reader);
     }
 
     /**
@@ -44,7 +60,7 @@ public final class SweepAnalyser {
      * @return a new analyser
      */
     public SweepAnalyser withSettings(AnalysisSettings other) {
-        return new SweepAnalyser(other);
+        return new SweepAnalyser(other, sound);
     }
 
     /**
@@ -80,23 +96,47 @@ public final class SweepAnalyser {
         }
         ChannelRole timing =
                 microphoneOnly && !live(capture, ChannelRole.VOLTAGE) ? ChannelRole.MICROPHONE : ChannelRole.VOLTAGE;
-        OptionalInt latency = PreparedCapture.latency(capture, timing);
+        if (timing == ChannelRole.VOLTAGE) {
+            OptionalInt guess = Latency.guess(capture, timing);
+            SweepAnalysis analysis = guess.isEmpty() ? null : analyse(capture, timing, guess.getAsInt(), true, issues);
+            if (analysis != null) {
+                return analysis;
+            }
+        }
+        OptionalInt latency = Latency.find(capture, timing);
         if (latency.isEmpty()) {
             issues.add(noSweep(capture, timing));
             return spoiled(issues);
         }
+        return analyse(capture, timing, latency.getAsInt(), false, issues);
+    }
+
+    /** Reads a capture of known delay; null when the delay was guessed and the capture shows that it is another. */
+    private SweepAnalysis analyse(
+            Capture capture, ChannelRole timing, int latency, boolean guessed, List<SweepAnalysis.Issue> issues) {
+        boolean microphoneOnly = capture.header().testPointKind() == TestPointKind.LINE_INPUT;
+        SweepSignal signal = capture.header().plan().signal();
         SweepPlan plan = capture.header().plan();
         int rate = signal.sampleRateHz();
-        int end = plan.startFrame(plan.repeats() - 1) + latency.getAsInt() + signal.frames();
+        int end = plan.startFrame(plan.repeats() - 1) + latency + signal.frames();
         if (capture.frames() < end + Math.min(plan.tailFrames(), rate / 20)) {
+            if (guessed) {
+                return null;
+            }
             issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-too-short"));
             return spoiled(issues);
         }
-        if (PreparedCapture.silenceFrames(plan, latency.getAsInt()) < PreparedCapture.LEAST_SILENCE_S * rate) {
+        if (PreparedCapture.silenceFrames(plan, latency) < PreparedCapture.LEAST_SILENCE_S * rate) {
+            if (guessed) {
+                return null;
+            }
             issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-no-silence"));
             return spoiled(issues);
         }
-        PreparedCapture prepared = PreparedCapture.of(capture, latency.getAsInt());
+        PreparedCapture prepared = PreparedCapture.of(capture, latency);
+        if (guessed && !prepared.confirms(timing)) {
+            return null;
+        }
         RepeatCheck repeats = new RepeatCheck(prepared, settings);
         if (repeats.torn(capture)) {
             issues.add(CaptureIssues.issue(QualityIssue.TORN, "capture-torn"));
@@ -225,14 +265,28 @@ public final class SweepAnalyser {
         if (!any(calm)) {
             issues.add(CaptureIssues.issue(QualityIssue.KNOCK, "capture-knock-microphone"));
         }
-        AcousticCurve curve = issues.isEmpty() ? AcousticResponse.of(prepared, calm) : null;
+        AcousticCurve curve =
+                issues.isEmpty() || onlyKnocked(issues) ? heard(prepared, calm, new boolean[calm.length]) : null;
         int v = prepared.channel(ChannelRole.VOLTAGE);
         double volts = v < 0 ? 0 : rms(prepared, v, calm);
         return new SweepAnalysis(null, curve, SweepAnalysis.Load.UNKNOWN, volts, 0, List.of(), issues);
     }
 
-    private static AcousticCurve acoustic(
-            Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
+    private static boolean onlyKnocked(List<SweepAnalysis.Issue> issues) {
+        return issues.stream().allMatch(i -> i.kind() == QualityIssue.KNOCK);
+    }
+
+    /** The curve with its print; the ear finds its way around knocks, plain averaging needs sweeps free of them. */
+    private AcousticCurve heard(PreparedCapture prepared, boolean[] calm, boolean[] dropped) {
+        if (sound == null) {
+            return any(calm) ? AcousticResponse.of(prepared, calm).curve() : null;
+        }
+        AcousticResponse response =
+                AcousticResponse.of(prepared, any(not(dropped)) ? not(dropped) : not(new boolean[dropped.length]));
+        return response.curve().with(sound.read(new MicrophoneTake(prepared, response, calm)));
+    }
+
+    private AcousticCurve acoustic(Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
         if (prepared.channel(ChannelRole.MICROPHONE) < 0 || RawCheck.clipped(capture, ChannelRole.MICROPHONE)) {
             return null;
         }
@@ -240,7 +294,7 @@ public final class SweepAnalyser {
         for (int k = 0; k < calm.length; k++) {
             calm[k] &= !dropped[k];
         }
-        return AcousticResponse.of(prepared, calm);
+        return heard(prepared, calm, dropped);
     }
 
     private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing) {
@@ -248,7 +302,7 @@ public final class SweepAnalyser {
             return CaptureIssues.issue(QualityIssue.SILENT, "capture-no-sound");
         }
         boolean current = live(capture, ChannelRole.CURRENT)
-                && PreparedCapture.latency(capture, ChannelRole.CURRENT).isPresent();
+                && Latency.find(capture, ChannelRole.CURRENT).isPresent();
         return current
                 ? CaptureIssues.dead(ChannelRole.VOLTAGE)
                 : CaptureIssues.issue(QualityIssue.SILENT, "capture-silent");
@@ -270,11 +324,9 @@ public final class SweepAnalyser {
         double sum = 0;
         long count = 0;
         for (int k = 0; k < used.length; k++) {
-            int from = Math.max(0, prepared.start(k));
-            int to = Math.min(prepared.channels[channel].length, prepared.start(k) + prepared.signal.frames());
-            for (int n = from; used[k] && n < to; n++) {
-                sum += prepared.channels[channel][n] * prepared.channels[channel][n];
-                count++;
+            if (used[k]) {
+                sum += prepared.energy(channel, prepared.start(k), prepared.sweepFrames);
+                count += prepared.framesOf(channel, k);
             }
         }
         return count == 0 ? 0 : Math.sqrt(sum / count);

@@ -47,6 +47,16 @@ class FleetStatusSheetTest {
     }
 
     @Test
+    void namesTheCabinetsOnTheirWayToAFault() throws IOException {
+        try (PdfEye eye = new PdfEye(FleetStatusSheet.render(SampleSheets.fleet(0, 0), SampleTag.ENGLISH))) {
+            assertThat(eye.text())
+                    .contains("On their way to a fault")
+                    .contains(
+                            "HF2 of MCH-000031 has lost 2.0 dB in 3 returns. Send it to the bench before the next show.");
+        }
+    }
+
+    @Test
     void runsOverSeveralPagesInBothLanguages() throws IOException {
         for (PaperContext context : List.of(SampleTag.ENGLISH, SampleTag.GERMAN)) {
             try (PdfEye eye = new PdfEye(FleetStatusSheet.render(SampleSheets.fleet(200, 60), context))) {
@@ -60,7 +70,13 @@ class FleetStatusSheetTest {
     @Test
     void saysSoWhenThereIsNothing() throws IOException {
         FleetStatus empty = new FleetStatus(
-                "Marram Coast Hire", Instant.parse("2025-10-18T01:00:00Z"), List.of(), List.of(), List.of(), List.of());
+                "Marram Coast Hire",
+                Instant.parse("2025-10-18T01:00:00Z"),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
         try (PdfEye eye = new PdfEye(FleetStatusSheet.render(empty, SampleTag.ENGLISH))) {
             assertThat(eye.pages()).isEqualTo(1);
             assertThat(eye.text())

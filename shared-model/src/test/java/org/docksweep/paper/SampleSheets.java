@@ -6,13 +6,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.BenchJobBody;
+import org.docksweep.contract.DriftRow;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
+import org.docksweep.gate.ReadingKind;
+import org.docksweep.survival.Trend;
 
 /** Builds reports of an invented night of any size. */
 final class SampleSheets {
@@ -138,10 +143,30 @@ final class SampleSheets {
                 new FleetStatus.FaultRow("DUNE-12", 212, 3),
                 new FleetStatus.FaultRow("SPRAY-1", 118, 9),
                 new FleetStatus.FaultRow("SPRAY-2", 0, 0));
-        return new FleetStatus("Marram Coast Hire", NIGHT.plusSeconds(9000), models, booked, queue, faults);
+        return new FleetStatus(
+                "Marram Coast Hire", NIGHT.plusSeconds(9000), models, booked, queue, faults, List.of(drifting()));
     }
 
     static AssetTag tag(int number) {
         return new AssetTag(String.format(java.util.Locale.ROOT, "MCH-%06d", number));
+    }
+
+    private static DriftRow drifting() {
+        return new DriftRow(
+                new AssetTag("MCH-000031"),
+                MODELS[0],
+                CabinetStatus.READY,
+                "HF",
+                "HF2",
+                ReadingKind.WAY_LEVEL,
+                Trend.State.FALLING,
+                3,
+                -2,
+                1.3,
+                0,
+                -0.9,
+                0.9,
+                List.of(),
+                Reason.of("trend-level-falling", "HF2", "MCH-000031", "2.0 dB", "3"));
     }
 }

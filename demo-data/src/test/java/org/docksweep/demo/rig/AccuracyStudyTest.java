@@ -2,6 +2,7 @@ package org.docksweep.demo.rig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.concurrent.ExecutionException;
 import org.docksweep.gate.Quantity;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,8 +17,10 @@ class AccuracyStudyTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {-106, -80, -72})
-    void keepsThePromisedAccuracyAndItsOwnIntervals(double noiseDbFs) {
-        AccuracyStudy.Level level = new AccuracyStudy().run(noiseDbFs, CABINETS_PER_LEVEL, SEED);
+    void keepsThePromisedAccuracyAndItsOwnIntervals(double noiseDbFs) throws ExecutionException, InterruptedException {
+        StudyLevel level = new AccuracyStudy(new double[] {noiseDbFs}, null)
+                .run(CABINETS_PER_LEVEL, SEED, 1)
+                .get(0);
         // the highest level may ask to sweep again instead; the lower two must measure
         assertThat(level.measured).isGreaterThan(noiseDbFs < -75 ? CABINETS_PER_LEVEL - 1 : 0);
         assertThat(level.unfitted).isZero();

@@ -115,7 +115,8 @@ public final class JudgeCommand implements Callable<Integer> {
                             calibration::correct,
                             known.references(),
                             known.baselinesOf(cabinet),
-                            known.limits())));
+                            known.limits(),
+                            known.priors())));
         } catch (IllegalArgumentException e) {
             throw new IOException("cabinet " + cabinet + " cannot be judged: " + e.getMessage(), e);
         }

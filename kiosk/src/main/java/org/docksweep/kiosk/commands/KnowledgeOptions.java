@@ -11,6 +11,7 @@ import org.docksweep.fleet.ModelBook;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.suspect.Priors;
 import picocli.CommandLine.Option;
 
 /** Options for what the gate knows: models, references, baselines, limits. */
@@ -50,8 +51,10 @@ final class KnowledgeOptions {
      * @param references references
      * @param baselines baselines
      * @param limits limits
+     * @param priors what the house had learned
      */
-    record Knowledge(ModelBook book, List<PointReference> references, List<Baseline> baselines, LimitSet limits) {
+    record Knowledge(
+            ModelBook book, List<PointReference> references, List<Baseline> baselines, LimitSet limits, Priors priors) {
         List<Baseline> baselinesOf(String cabinet) {
             return baselines.stream()
                     .filter(b -> b.tag().value().equals(cabinet))
@@ -83,7 +86,12 @@ final class KnowledgeOptions {
         for (Path file : baselineFiles) {
             addBaselines(file, baselines, JsonFiles.readList(file, Baseline.class));
         }
-        return new Knowledge(book, List.copyOf(references.values()), List.copyOf(baselines.values()), limits);
+        return new Knowledge(
+                book,
+                List.copyOf(references.values()),
+                List.copyOf(baselines.values()),
+                limits,
+                fleet == null ? Priors.USUAL : fleet.priorsInForce());
     }
 
     private static void add(Path file, Map<String, PointReference> references, List<PointReference> more)

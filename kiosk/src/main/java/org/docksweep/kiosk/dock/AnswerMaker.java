@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.dock;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -81,7 +82,7 @@ final class AnswerMaker {
                 fleet.baselinesOf(body.tag()));
     }
 
-    RepairTagContent tag(CheckInBody body, LocalFleet fleet) {
+    RepairTagContent tag(CheckInBody body, LocalFleet fleet, LocalDate needOn) {
         CabinetBody cabinet = fleet.cabinet(body.tag())
                 .orElseThrow(() -> new IllegalStateException("cabinet " + body.tag() + " is no longer in the fleet"));
         List<HistoryEvent> events = fleet.eventsOf(body.tag()).stream()
@@ -97,6 +98,6 @@ final class AnswerMaker {
                         .filter(r -> r.cabinetModelCode().equals(body.modelCode()))
                         .toList(),
                 events,
-                null);
+                needOn);
     }
 }

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.dock;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashSet;
@@ -316,7 +317,10 @@ final class DockFlow {
     }
 
     private void print(CheckInBody body) {
-        var content = answers.tag(body, fleet);
+        LocalDate needOn = book.toBenchBefore(body, fleet.snapshot().asOf())
+                .flatMap(before -> fleet.needOn(body.modelCode(), before))
+                .orElse(null);
+        var content = answers.tag(body, fleet, needOn);
         desk.onPaper(() -> parts.papers().repairTag(content), result -> printed(body, result));
     }
 

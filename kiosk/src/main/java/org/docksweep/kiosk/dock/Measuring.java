@@ -115,7 +115,8 @@ public final class Measuring {
                         correction,
                         fleet.snapshot().references(),
                         fleet.baselinesOf(draft.cabinet.tag()),
-                        fleet.snapshot().limits()));
+                        fleet.snapshot().limits(),
+                        fleet.snapshot().priorsInForce()));
     }
 
     private Capture play(Order order) throws RigException {

@@ -60,6 +60,24 @@ final class ReturnsBook {
         return Optional.ofNullable(entries.get(new Key(returnListId, tag)));
     }
 
+    /**
+     * How many cabinets of the model of a check-in went to the bench before it since a copy of the fleet was made; empty
+     * when the copy is newer than the check-in and may know of it already.
+     */
+    Optional<Integer> toBenchBefore(CheckInBody body, Instant copyMadeAt) {
+        if (body.finishedAt().isBefore(copyMadeAt)) {
+            return Optional.empty();
+        }
+        return Optional.of((int) entries.values().stream()
+                .map(Entry::row)
+                .filter(row -> row.route() == Route.BENCH
+                        && row.modelCode().equals(body.modelCode())
+                        && !row.tag().equals(body.tag())
+                        && !row.checkedInAt().isBefore(copyMadeAt)
+                        && row.checkedInAt().isBefore(body.finishedAt()))
+                .count());
+    }
+
     ReturnReport report(ReturnList list, Instant asOf) {
         List<Row> back = new ArrayList<>();
         List<ReturnList.Line> missing = new ArrayList<>();

@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.fleet;
 
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
@@ -99,6 +101,21 @@ public final class LocalFleet {
      */
     public List<HistoryEvent> eventsOf(AssetTag tag) {
         return events.getOrDefault(tag, List.of());
+    }
+
+    /**
+     * Day on which a cabinet is needed that goes to the bench now, as the service worked it out when the copy was made.
+     *
+     * @param modelCode its model
+     * @param before how many of its model went to the bench before it since then
+     * @return the day; empty when the fleet can do without it, or the copy does not say
+     */
+    public Optional<LocalDate> needOn(String modelCode, int before) {
+        List<NeedDates> needs = snapshot.needs() == null ? List.of() : snapshot.needs();
+        return needs.stream()
+                .filter(n -> n.modelCode().equals(modelCode))
+                .findFirst()
+                .map(n -> n.needOn(before));
     }
 
     /**

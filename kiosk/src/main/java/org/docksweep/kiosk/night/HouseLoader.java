@@ -28,6 +28,7 @@ import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
+import org.docksweep.suspect.Priors;
 
 /** Brings the invented house to the service, or straight into a kiosk when there is no service. */
 final class HouseLoader {
@@ -55,6 +56,7 @@ final class HouseLoader {
         for (Dispatch dispatch : house.dispatches()) {
             client.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch);
         }
+        loadBench(house.bench(), client);
         client.put(ApiPaths.RETURN_LISTS + "/" + house.returnList().id(), house.returnList());
         for (PointReference reference : commissioning.references()) {
             client.put(
@@ -64,7 +66,6 @@ final class HouseLoader {
         for (CommissioningBody body : commissionings(house, commissioning)) {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
         }
-        loadBench(house.bench(), client);
     }
 
     private static void loadBench(DemoHouse.Bench bench, ServiceClient client)
@@ -113,6 +114,7 @@ final class HouseLoader {
                 List.of(house.returnList()),
                 List.of(),
                 recent,
-                List.of());
+                List.of(),
+                Priors.USUAL);
     }
 }

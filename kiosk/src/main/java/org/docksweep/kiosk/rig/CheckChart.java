@@ -10,7 +10,7 @@ import org.docksweep.rigcal.IndividualsChart;
 /**
  * Control chart of one check standard since the last calibration: single readings with Shewhart limits, and their
  * exponentially weighted average, which sees slow drift. Limits come from the first {@value #BASELINE} readings, as soon
- * as there are {@value #FEWEST}; before that only the fixed limit of the check decides.
+ * as there are {@value #FEWEST} and one more; before that only the fixed limit of the check decides.
  *
  * @param standardName standard
  * @param at times of the readings
@@ -108,11 +108,12 @@ public record CheckChart(
      * @return the chart
      */
     public static CheckChart of(String standardName, List<Instant> at, List<Double> shares) {
-        if (shares.size() < FEWEST) {
+        if (shares.size() <= FEWEST) {
             return new CheckChart(standardName, at, shares, List.of(), Optional.empty());
         }
         double[] all = shares.stream().mapToDouble(Double::doubleValue).toArray();
-        double[] baseline = java.util.Arrays.copyOf(all, Math.min(all.length, BASELINE));
+        // The newest reading must not widen the limits it is held against.
+        double[] baseline = java.util.Arrays.copyOf(all, Math.min(all.length - 1, BASELINE));
         IndividualsChart measured = IndividualsChart.of(baseline);
         IndividualsChart single =
                 new IndividualsChart(measured.centre(), Math.max(measured.meanMovingRange(), LEAST_DEVIATION * D2));

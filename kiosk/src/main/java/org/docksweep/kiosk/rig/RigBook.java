@@ -106,8 +106,8 @@ public final class RigBook implements AutoCloseable {
         }
         channel.position(bytes.length);
         if (from < bytes.length) {
-            // A torn line is ended, so that the next entry begins on a line of its own.
-            damagedLines++;
+            // A torn line is ended, so that the next entry begins on a line of its own. Only its end may be missing.
+            readLine(new String(bytes, from, bytes.length - from, StandardCharsets.UTF_8));
             write(new byte[] {'\n'});
         }
     }

@@ -156,7 +156,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
 
     @Override
     public void calibrate() {
-        post(() -> begin(true));
+        post(() -> beginIfSetUp(true));
     }
 
     @Override
@@ -165,9 +165,19 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
             if (parts.book().calibrationInForce().isEmpty()) {
                 say(Reason.of("dock-rig-calibrate-first"), ReadingState.FAULT);
             } else {
-                begin(false);
+                beginIfSetUp(false);
             }
         });
+    }
+
+    private void beginIfSetUp(boolean calibrating) {
+        try {
+            begin(calibrating);
+        } catch (IllegalArgumentException e) {
+            // A number of the set-up is missing; the set-up itself says which.
+            LOG.info("The rig is not set up: {}", e.getMessage());
+            say(Reason.of("rigpage-not-set-up"), ReadingState.FAULT);
+        }
     }
 
     private void begin(boolean calibrating) {

@@ -69,8 +69,15 @@ public final class RigStation implements AutoCloseable {
         }
         RigBook book = RigBook.open(folder, settings.getOrDefault("id", AUDIO).strip());
         try {
-            RigSetUp setUp = setUp(book, settings, operator, clock);
+            Map<String, String> stored = book.newest(RigEntry.SetUp.class)
+                    .map(RigEntry.SetUp::values)
+                    .orElse(Map.of());
+            RigSetUp setUp = setUp(stored, settings);
             ChangeableRig rig = new ChangeableRig(audio(setUp, settings));
+            if (!setUp.values().equals(stored)) {
+                // Only what the rig has taken.
+                book.append(new RigEntry.SetUp(clock.instant(), operator, setUp.values()));
+            }
             return new RigStation(rig, book, setUp, rig, operator, clock);
         } catch (IOException | RigException | RuntimeException e) {
             book.close();
@@ -78,18 +85,9 @@ public final class RigStation implements AutoCloseable {
         }
     }
 
-    private static RigSetUp setUp(RigBook book, Map<String, String> settings, String operator, Clock clock)
-            throws IOException {
-        Map<String, String> stored =
-                book.newest(RigEntry.SetUp.class).map(RigEntry.SetUp::values).orElse(Map.of());
-        if (settings.isEmpty()) {
-            return new RigSetUp(stored);
-        }
+    private static RigSetUp setUp(Map<String, String> stored, Map<String, String> settings) {
         Map<String, String> values = new HashMap<>(stored);
         values.putAll(RigSetUp.ofSettings(settings).values());
-        if (!values.equals(stored)) {
-            book.append(new RigEntry.SetUp(clock.instant(), operator, values));
-        }
         return new RigSetUp(values);
     }
 

@@ -105,7 +105,7 @@ final class RigPathPanel extends PaintedPanel {
         g.setColor(wanted ? Tone.ACT.ink() : Look.color("line"));
         g.setStroke(sizes.stroke(wanted ? 3 : 1.5));
         g.draw(shape);
-        int pad = sizes.px(6);
+        int pad = sizes.px(4);
         Rectangle name = new Rectangle(box.x + pad, box.y + sizes.px(8), box.width - 2 * pad, sizes.px(40));
         fill(ink, block.name(), name, false, 15, 14, 13, 12, 11);
         Rectangle value =

@@ -7,6 +7,7 @@ import static org.docksweep.kiosk.dock.SmallHouse.SECOND;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.Set;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.fleet.Reason;
@@ -82,6 +83,7 @@ class DockCheckInTest {
         assertThat(bench.tags).singleElement().satisfies(tag -> {
             assertThat(tag.checkIn().tag()).isEqualTo(FIRST);
             assertThat(tag.checkIn().faultPositionCode()).isEqualTo("HF");
+            assertThat(tag.needOn()).as("from the kiosk's copy").isEqualTo(LocalDate.parse("2026-05-09"));
         });
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
@@ -27,7 +28,7 @@ import org.docksweep.gate.LimitSet;
 import org.docksweep.kiosk.fleet.LocalFleet;
 
 /** A house small enough for a test: a one-way cabinet and a bi-amped one, three cabinets due, one not due. */
-final class SmallHouse {
+public final class SmallHouse {
     static final AssetTag FIRST = new AssetTag("TST-000001");
     static final AssetTag SECOND = new AssetTag("TST-000002");
     static final AssetTag BIAMPED = new AssetTag("TST-000003");
@@ -44,7 +45,7 @@ final class SmallHouse {
         return new LocalFleet(snapshot(), List.of());
     }
 
-    static KioskSnapshot snapshot() {
+    public static KioskSnapshot snapshot() {
         ReturnList list = new ReturnList(
                 LIST,
                 "R-1",
@@ -71,7 +72,8 @@ final class SmallHouse {
                 List.of(list),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(new NeedDates("ONE", List.of(LocalDate.parse("2026-05-09")))),
+                null);
     }
 
     private static CabinetBody cabinet(AssetTag tag, String model) {

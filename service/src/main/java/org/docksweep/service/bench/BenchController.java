@@ -1,5 +1,6 @@
 package org.docksweep.service.bench;
 
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
@@ -26,6 +27,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class BenchController {
     private static final String JOB = ApiPaths.BENCH_JOBS + "/{code}";
     private static final String ID = "/{id}";
@@ -63,6 +65,7 @@ class BenchController {
         return transactions.read(() -> files.of(code));
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(JOB + ApiPaths.ACTIONS + ID)
     ResponseEntity<BenchJobBody> act(
             @PathVariable JobCode code,
@@ -74,6 +77,7 @@ class BenchController {
                 .response();
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(JOB + ApiPaths.FINDINGS + ID)
     ResponseEntity<BenchJobBody> find(
             @PathVariable JobCode code,
@@ -85,6 +89,7 @@ class BenchController {
                 .response();
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(JOB + ApiPaths.EXCHANGES + ID)
     ResponseEntity<BenchJobBody> exchange(
             @PathVariable JobCode code,
@@ -96,6 +101,7 @@ class BenchController {
                 .response();
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(JOB + ApiPaths.TICKS + ID)
     ResponseEntity<BenchJobBody> tick(
             @PathVariable JobCode code,
@@ -107,6 +113,7 @@ class BenchController {
                 .response();
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(JOB + ApiPaths.PROOFS + ID)
     ResponseEntity<BenchJobBody> prove(
             @PathVariable JobCode code,
@@ -118,6 +125,7 @@ class BenchController {
                 .response();
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(ApiPaths.SPARE_REPAIRS + ID)
     ResponseEntity<Part> repairSpare(
             @PathVariable UUID id, @RequestBody SpareRepairBody body, HttpServletRequest request) {

@@ -74,7 +74,7 @@ class BenchWork {
         }
         requireRevision(job, action);
         if (action.verb() != BenchActionBody.Verb.ACCEPT && job.isOpen()) {
-            requireHolder(job, action.bench(), sender.manager());
+            requireHolder(job, action.bench(), sender.manager() && action.verb() == BenchActionBody.Verb.HAND_BACK);
         }
         carryOut(job, action);
         book.append(job, draft, sender);
@@ -104,8 +104,9 @@ class BenchWork {
         return job.bench() == null ? "" : ", with " + job.heldBy() + " at " + job.bench();
     }
 
-    private static void requireHolder(BenchJob job, String atBench, boolean manager) {
-        if (job.bench() != null && !job.bench().equals(atBench) && !manager) {
+    /** A manager may give back what another bench holds, and nothing else. */
+    private static void requireHolder(BenchJob job, String atBench, boolean mayAlways) {
+        if (job.bench() != null && !job.bench().equals(atBench) && !mayAlways) {
             throw Refusal.wrongState(
                     "bench",
                     "job " + job.getId() + " is" + holder(job).substring(1) + ", not at " + atBench,
@@ -201,7 +202,7 @@ class BenchWork {
             return new PutAnswer<>(false, bench.find(code));
         }
         requireHeld(job);
-        requireHolder(job, draft.bench(), sender.manager());
+        requireHolder(job, draft.bench(), false);
         work.run();
         book.append(job, draft, sender);
         return new PutAnswer<>(true, bench.find(code));

@@ -148,7 +148,7 @@ class Exchanges {
             return;
         }
         boolean keep = removed.fate() == PartExchangeBody.Fate.KEPT_FOR_REPAIR;
-        Optional<Part> unit = catalogue.driverUnit(out.driverModelCode());
+        Optional<Part> unit = catalogue.driverUnit(out.driverModelCode(), removed.serial());
         if (keep && unit.isEmpty()) {
             throw Refusal.badField(
                     "removed.fate",

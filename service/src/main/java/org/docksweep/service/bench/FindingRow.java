@@ -74,7 +74,9 @@ class FindingRow extends Stored<UUID> {
                 driverSerial,
                 happenedAt,
                 cause,
-                charge);
+                charge,
+                id,
+                coilOpen);
     }
 
     @Override

@@ -1,10 +1,15 @@
 package org.docksweep.service.bench;
 
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import org.docksweep.fleet.ChargeClass;
 import org.docksweep.fleet.ConfirmedCause;
 import org.docksweep.fleet.JobCode;
+import org.docksweep.suspect.Suspect;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -13,9 +18,11 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional(readOnly = true)
 public class Findings {
     private final FindingRows rows;
+    private final BenchJobs jobs;
 
-    Findings(FindingRows rows) {
+    Findings(FindingRows rows, BenchJobs jobs) {
         this.rows = rows;
+        this.jobs = jobs;
     }
 
     /**
@@ -30,6 +37,8 @@ public class Findings {
      * @param at when it was found
      * @param cause the cause
      * @param charge who bears it
+     * @param id identity of the finding
+     * @param coilOpen whether the coil itself was measured as open
      */
     public record Confirmed(
             JobCode jobCode,
@@ -40,7 +49,9 @@ public class Findings {
             String driverSerial,
             Instant at,
             ConfirmedCause cause,
-            ChargeClass charge) {}
+            ChargeClass charge,
+            UUID id,
+            boolean coilOpen) {}
 
     /**
      * All findings. A later one of the same job and place takes the place of an earlier one.
@@ -49,5 +60,27 @@ public class Findings {
      */
     public List<Confirmed> all() {
         return rows.oldestFirst().stream().map(FindingRow::confirmed).toList();
+    }
+
+    /**
+     * How many findings there are.
+     *
+     * @return the number; findings are never changed, so it tells whether {@link #all} would say anything new
+     */
+    public long count() {
+        return rows.count();
+    }
+
+    /**
+     * What the dock had suspected.
+     *
+     * @param codes jobs
+     * @return suspects of the check-in that opened each job, most probable first
+     */
+    public Map<JobCode, List<Suspect>> suspects(Collection<JobCode> codes) {
+        Map<JobCode, List<Suspect>> suspects = new HashMap<>();
+        jobs.findAllById(codes.stream().map(JobCode::value).distinct().toList())
+                .forEach(job -> suspects.put(job.jobCode(), job.suspects()));
+        return suspects;
     }
 }

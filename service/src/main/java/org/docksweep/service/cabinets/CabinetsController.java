@@ -1,5 +1,6 @@
 package org.docksweep.service.cabinets;
 
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.servlet.http.HttpServletRequest;
 import java.security.Principal;
 import java.util.List;
@@ -23,6 +24,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class CabinetsController {
     private final Register register;
     private final History history;
@@ -61,6 +63,7 @@ class CabinetsController {
                 .response();
     }
 
+    @RolesAllowed("MANAGER")
     @PostMapping(path = ApiPaths.CABINETS_IMPORT, consumes = "text/csv")
     ImportReceipt importCsv(
             @RequestBody(required = false) byte[] file,
@@ -77,6 +80,7 @@ class CabinetsController {
         return history.page(tag, after, limit);
     }
 
+    @RolesAllowed("MANAGER")
     @PostMapping(ApiPaths.CABINETS + "/{tag}" + ApiPaths.HISTORY)
     ImportReceipt append(@PathVariable AssetTag tag, @RequestBody List<HistoryEvent> past) {
         return transactions.write(() -> history.append(tag, past));

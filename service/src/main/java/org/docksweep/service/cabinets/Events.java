@@ -9,6 +9,17 @@ import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Query;
 
 interface Events extends JpaRepository<EventRow, UUID> {
+    @Query("select e.tag as tag, min(e.happenedAt) as at from EventRow e where e.kind ="
+            + " org.docksweep.contract.HistoryEvent.Kind.REGISTERED group by e.tag")
+    List<Registration> registrations();
+
+    /** When a cabinet came into the records. */
+    interface Registration {
+        String getTag();
+
+        Instant getAt();
+    }
+
     @Query("select e from EventRow e where e.tag = :tag order by e.happenedAt desc, e.id desc")
     List<EventRow> newest(String tag, Limit limit);
 

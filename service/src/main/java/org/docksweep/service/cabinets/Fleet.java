@@ -196,6 +196,16 @@ public class Fleet {
     }
 
     /**
+     * When cabinets came into the records.
+     *
+     * @return time of the first registration by cabinet; past events taken over count
+     */
+    public Map<AssetTag, Instant> registeredAt() {
+        return events.registrations().stream()
+                .collect(Collectors.toMap(r -> new AssetTag(r.getTag()), Events.Registration::getAt));
+    }
+
+    /**
      * How many cabinets of each model stand where.
      *
      * @return counts by model and status; statuses without a cabinet are left out

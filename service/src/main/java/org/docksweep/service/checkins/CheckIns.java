@@ -26,6 +26,7 @@ import org.docksweep.service.returns.Returns;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -45,6 +46,7 @@ public class CheckIns {
     private final Returns returns;
     private final Bench bench;
     private final Measurements measurements;
+    private final ApplicationEventPublisher events;
 
     CheckIns(
             CheckInRows rows,
@@ -53,7 +55,8 @@ public class CheckIns {
             Models models,
             Returns returns,
             Bench bench,
-            Measurements measurements) {
+            Measurements measurements,
+            ApplicationEventPublisher events) {
         this.rows = rows;
         this.check = check;
         this.fleet = fleet;
@@ -61,6 +64,7 @@ public class CheckIns {
         this.returns = returns;
         this.bench = bench;
         this.measurements = measurements;
+        this.events = events;
     }
 
     PutAnswer<CheckInReceipt> put(UUID id, CheckInBody sent) {
@@ -88,6 +92,7 @@ public class CheckIns {
         rows.saveAndFlush(new CheckIn(body, sha256, fleet.now(), receipt, driverModels(body)));
         measurements.store(id, body.measurements());
         appendEvents(body);
+        events.publishEvent(new CheckInStored(body));
         return new PutAnswer<>(true, receipt);
     }
 

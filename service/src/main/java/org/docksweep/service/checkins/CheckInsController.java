@@ -1,5 +1,6 @@
 package org.docksweep.service.checkins;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
@@ -13,6 +14,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class CheckInsController {
     private final CheckIns checkIns;
     private final Transactions transactions;

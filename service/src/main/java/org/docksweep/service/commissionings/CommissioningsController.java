@@ -1,5 +1,6 @@
 package org.docksweep.service.commissionings;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CommissioningBody;
@@ -12,6 +13,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class CommissioningsController {
     private final Commissionings commissionings;
     private final Transactions transactions;

@@ -1,5 +1,6 @@
 package org.docksweep.service.dispatches;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.Dispatch;
@@ -15,6 +16,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class DispatchesController {
     private final Dispatches dispatches;
     private final Transactions transactions;
@@ -35,6 +37,7 @@ class DispatchesController {
         return dispatches.find(id);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.DISPATCHES + "/{id}")
     ResponseEntity<Dispatch> put(@PathVariable UUID id, @RequestBody Dispatch dispatch) {
         return transactions.write(() -> dispatches.put(id, dispatch)).response();

@@ -1,5 +1,6 @@
 package org.docksweep.service.histories;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.JobEvidence;
@@ -15,6 +16,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class HistoriesController {
     private final Timelines timelines;
     private final PartLives lives;

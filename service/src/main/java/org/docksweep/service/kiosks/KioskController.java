@@ -1,5 +1,6 @@
 package org.docksweep.service.kiosks;
 
+import jakarta.annotation.security.RolesAllowed;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.service.store.Transactions;
@@ -11,6 +12,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.WebRequest;
 
 @RestController
+@RolesAllowed("DOCK")
 class KioskController {
     private final Snapshots snapshots;
     private final Transactions transactions;

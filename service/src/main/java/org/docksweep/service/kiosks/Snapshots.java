@@ -16,6 +16,7 @@ import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.commissionings.Commissionings;
 import org.docksweep.service.dispatches.Dispatches;
+import org.docksweep.service.learning.Learning;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
@@ -43,7 +44,8 @@ class Snapshots {
             + " (select count(*) from baseline_end), (select coalesce(sum(version), 0) from bench_job),"
             + " (select count(*) from bench_job), (select count(*) from dispatch),"
             + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
-            + " (select count(*) from check_in), (select count(*) from history_event)";
+            + " (select count(*) from check_in), (select count(*) from history_event),"
+            + " (select count(*) from past_part_life), (select count(*) from learning_decision)";
 
     private final EntityManager entities;
     private final Site site;
@@ -53,6 +55,7 @@ class Snapshots {
     private final Returns returns;
     private final Dispatches dispatches;
     private final Bench bench;
+    private final Learning learning;
 
     Snapshots(
             EntityManager entities,
@@ -62,7 +65,8 @@ class Snapshots {
             Commissionings commissionings,
             Returns returns,
             Dispatches dispatches,
-            Bench bench) {
+            Bench bench,
+            Learning learning) {
         this.entities = entities;
         this.site = site;
         this.models = models;
@@ -71,12 +75,14 @@ class Snapshots {
         this.returns = returns;
         this.dispatches = dispatches;
         this.bench = bench;
+        this.learning = learning;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
     String fingerprint() {
         Object[] counts = (Object[]) entities.createNativeQuery(FINGERPRINT).getSingleResult();
-        // Need dates count from today on, so they change at midnight without any write.
+        // Need dates count from today on, and what was learned fades by the day, so they change at midnight without any
+        // write.
         LocalDate today = LocalDate.ofInstant(fleet.now(), site.zone());
         String text = site.siteName() + "|" + site.timeZone() + "|" + today + "|" + Arrays.toString(counts);
         return StoredJson.sha256(text.getBytes(StandardCharsets.UTF_8));
@@ -104,6 +110,7 @@ class Snapshots {
                 open,
                 checkedIn,
                 fleet.lastEvents(due, EVENTS_PER_CABINET),
-                dispatches.needsOfReturns(bench.openByModel()));
+                dispatches.needsOfReturns(bench.openByModel()),
+                learning.inForce());
     }
 }

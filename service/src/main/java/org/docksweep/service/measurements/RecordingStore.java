@@ -10,10 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestInputStream;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.Optional;
+import org.docksweep.contract.ProblemTypes;
 import org.docksweep.service.site.Site;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Refusal;
@@ -97,8 +99,32 @@ class RecordingStore {
         }
     }
 
+    /**
+     * A recording, after its bytes were compared with its hash.
+     *
+     * @throws Refusal if it is no longer what was stored
+     */
     Optional<Path> find(String sha256) {
-        return Optional.of(file(sha256)).filter(Files::isRegularFile);
+        Optional<Path> found = Optional.of(file(sha256)).filter(Files::isRegularFile);
+        found.ifPresent(file -> verify(sha256, file));
+        return found;
+    }
+
+    private static void verify(String sha256, Path file) {
+        MessageDigest digest = StoredJson.newSha256();
+        try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+            in.transferTo(OutputStream.nullOutputStream());
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read recording " + sha256, e);
+        }
+        if (!HexFormat.of().formatHex(digest.digest()).equals(sha256)) {
+            throw Refusal.of(
+                    ProblemTypes.DEFECT,
+                    "Damaged",
+                    500,
+                    "recording " + sha256 + " is damaged on the disk of the service",
+                    "Restore it from a backup; \"scrub\" lists all that are damaged.");
+        }
     }
 
     /** Only hex digits reach the file system. */

@@ -1,5 +1,6 @@
 package org.docksweep.service.measurements;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.io.InputStream;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.service.web.Refusal;
@@ -14,6 +15,7 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class RecordingsController {
     private static final String ZIP = "application/zip";
 

@@ -1,5 +1,6 @@
 package org.docksweep.service.models;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.gate.PointReference;
@@ -12,6 +13,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class DriverReferencesController {
     private final DriverReferences references;
     private final Transactions transactions;
@@ -31,6 +33,7 @@ class DriverReferencesController {
         return references.find(driverModel);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.DRIVER_REFERENCES + "/{driverModel}")
     ResponseEntity<PointReference> put(@PathVariable String driverModel, @RequestBody PointReference reference) {
         return transactions.write(() -> references.put(driverModel, reference)).response();

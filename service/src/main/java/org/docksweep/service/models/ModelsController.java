@@ -1,5 +1,6 @@
 package org.docksweep.service.models;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.fleet.ModelBook;
@@ -14,6 +15,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class ModelsController {
     private final Models models;
     private final Transactions transactions;
@@ -28,6 +30,7 @@ class ModelsController {
         return models.book();
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.MODEL_BOOK)
     ResponseEntity<ModelBook> merge(@RequestBody ModelBook book) {
         return transactions.write(() -> models.merge(book)).response();
@@ -43,6 +46,7 @@ class ModelsController {
         return models.reference(model, testPoint);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.REFERENCES + "/{model}/{testPoint}")
     ResponseEntity<PointReference> put(
             @PathVariable String model, @PathVariable String testPoint, @RequestBody PointReference reference) {

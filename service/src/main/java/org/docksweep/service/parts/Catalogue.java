@@ -131,18 +131,23 @@ public class Catalogue {
     }
 
     /**
-     * The whole driver of a model in the catalogue.
+     * The part of the catalogue that a driver unit is a piece of: the one it came from, else the first by number.
      *
      * @param driverModelCode driver model
+     * @param serial its serial, or null
      * @return the part; empty when there is none
      */
     @Transactional(readOnly = true)
-    public Optional<Part> driverUnit(String driverModelCode) {
-        return rows.findAllByOrderByNumber().stream()
+    public Optional<Part> driverUnit(String driverModelCode, String serial) {
+        List<Part> wholeDrivers = rows.findAllByOrderByNumber().stream()
                 .map(PartRow::part)
                 .filter(p ->
                         p.kind() == PartKind.DRIVER_UNIT && p.fitsDriverModels().contains(driverModelCode))
-                .findFirst();
+                .toList();
+        return wholeDrivers.stream()
+                .filter(p -> serial != null && units.existsById(new UnitRow.Key(p.number(), serial)))
+                .findFirst()
+                .or(() -> wholeDrivers.stream().findFirst());
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.docksweep.service.parts;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
@@ -23,6 +24,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class PartsController {
     private final Catalogue catalogue;
     private final Stock stock;
@@ -46,6 +48,7 @@ class PartsController {
         return catalogue.find(number);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.PARTS + "/{number}")
     ResponseEntity<Part> put(@PathVariable String number, @RequestBody Part part) {
         return transactions.write(() -> catalogue.put(number, part)).response();
@@ -68,6 +71,7 @@ class PartsController {
         return catalogue.moves(number, after, limit);
     }
 
+    @RolesAllowed("BENCH")
     @PutMapping(ApiPaths.STOCK_MOVES + "/{id}")
     ResponseEntity<PartStock> book(@PathVariable UUID id, @RequestBody StockMoveBody body) {
         return transactions.write(() -> stock.book(id, body)).response();

@@ -1,5 +1,6 @@
 package org.docksweep.service.procedures;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.fleet.DriverBenchData;
@@ -15,6 +16,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class ProceduresController {
     private final Procedures procedures;
     private final Transactions transactions;
@@ -44,6 +46,7 @@ class ProceduresController {
         return procedures.find(driverModel);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.DRIVER_BENCH_DATA + "/{driverModel}")
     ResponseEntity<DriverBenchData> put(@PathVariable String driverModel, @RequestBody DriverBenchData data) {
         return transactions.write(() -> procedures.put(driverModel, data)).response();

@@ -1,5 +1,6 @@
 package org.docksweep.service.returns;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.security.Principal;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
@@ -21,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@RolesAllowed("DOCK")
 class ReturnsController {
     private final Returns returns;
     private final ReturnImport returnImport;
@@ -43,6 +45,7 @@ class ReturnsController {
         return returns.find(id);
     }
 
+    @RolesAllowed("MANAGER")
     @PutMapping(ApiPaths.RETURN_LISTS + "/{id}")
     ResponseEntity<ReturnList> put(@PathVariable UUID id, @RequestBody ReturnList list, Principal principal) {
         return transactions
@@ -50,6 +53,7 @@ class ReturnsController {
                 .response();
     }
 
+    @RolesAllowed("MANAGER")
     @PostMapping(path = ApiPaths.RETURN_LISTS_IMPORT, consumes = "text/csv")
     ImportReceipt importCsv(
             @RequestBody(required = false) byte[] file,

@@ -7,6 +7,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
+import org.docksweep.contract.KioskToken;
 import org.docksweep.service.store.Stored;
 
 /** A token, known by its hash only. */
@@ -49,7 +50,7 @@ class AccessToken extends Stored<String> {
         SETUP
     }
 
-    /** Ends it for good. */
+    /** Ends it for good, now or at a time soon. */
     void revoke(Instant at) {
         if (openMarker == null) {
             throw new IllegalStateException("token of " + name + " was revoked before");
@@ -66,8 +67,18 @@ class AccessToken extends Stored<String> {
         return role;
     }
 
-    boolean isInForce() {
-        return openMarker != null;
+    /** In force until its end, which is ahead for a token that was rotated a moment ago. */
+    boolean isInForce(Instant now) {
+        return revokedAt == null || now.isBefore(revokedAt);
+    }
+
+    /** Cuts the time a rotated token has left. */
+    void endNow(Instant now) {
+        revokedAt = now;
+    }
+
+    KioskToken.Issued issued() {
+        return new KioskToken.Issued(name, KioskToken.Role.valueOf(role.name()), issuedBy, issuedAt);
     }
 
     @Override

@@ -19,17 +19,21 @@ final class BearerFilter extends OncePerRequestFilter {
     private static final String SCHEME = "Bearer ";
     private static final int LONGEST = 512;
 
-    private final Tokens tokens;
+    private final List<BearerSource> sources;
 
-    BearerFilter(Tokens tokens) {
-        this.tokens = tokens;
+    BearerFilter(List<BearerSource> sources) {
+        this.sources = List.copyOf(sources);
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        token(request).flatMap(tokens::holder).ifPresent(BearerFilter::signOn);
+        token(request).flatMap(this::holder).ifPresent(BearerFilter::signOn);
         chain.doFilter(request, response);
+    }
+
+    private Optional<SignedOn> holder(String token) {
+        return sources.stream().flatMap(s -> s.holder(token).stream()).findFirst();
     }
 
     private static Optional<String> token(HttpServletRequest request) {
@@ -39,19 +43,14 @@ final class BearerFilter extends OncePerRequestFilter {
                 .filter(t -> !t.isEmpty());
     }
 
-    private static void signOn(Tokens.Holder holder) {
-        // The bench may do what the dock may do, a manager what both may do.
-        List<String> roles = switch (holder.role()) {
-            case MANAGER -> List.of("ROLE_MANAGER", "ROLE_BENCH", "ROLE_DOCK");
-            case BENCH -> List.of("ROLE_BENCH", "ROLE_DOCK");
-            case DOCK -> List.of("ROLE_DOCK");
-            case SETUP -> List.of("ROLE_SETUP");
-        };
-        SecurityContext context = SecurityContextHolder.createEmptyContext();
-        context.setAuthentication(UsernamePasswordAuthenticationToken.authenticated(
+    private static void signOn(SignedOn holder) {
+        UsernamePasswordAuthenticationToken signedOn = UsernamePasswordAuthenticationToken.authenticated(
                 holder.name(),
                 null,
-                roles.stream().map(SimpleGrantedAuthority::new).toList()));
+                holder.roles().stream().map(SimpleGrantedAuthority::new).toList());
+        signedOn.setDetails(holder);
+        SecurityContext context = SecurityContextHolder.createEmptyContext();
+        context.setAuthentication(signedOn);
         SecurityContextHolder.setContext(context);
     }
 }

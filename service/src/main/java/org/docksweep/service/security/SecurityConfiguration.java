@@ -1,14 +1,19 @@
 package org.docksweep.service.security;
 
 import jakarta.servlet.DispatcherType;
+import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.ProblemTypes;
 import org.docksweep.service.web.ProblemWriter;
 import org.docksweep.service.web.Refusal;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpMethod;
+import org.springframework.security.authorization.AuthorizationEventPublisher;
+import org.springframework.security.authorization.SpringAuthorizationEventPublisher;
+import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
@@ -17,23 +22,31 @@ import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.firewall.RequestRejectedHandler;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter;
 
-/** Closed by default: what is not named here needs a manager. */
+/**
+ * Closed by default: what is not named here needs a manager. Every method of a controller says by {@code RolesAllowed}
+ * once more who may call it; both must agree to it.
+ */
 @Configuration(proxyBeanMethods = false)
+@EnableMethodSecurity(prePostEnabled = false, jsr250Enabled = true)
 class SecurityConfiguration {
     private static final String DOCK = "DOCK";
     private static final String BENCH = "BENCH";
     private static final String MANAGER = "MANAGER";
 
     @Bean
-    SecurityFilterChain chain(HttpSecurity http, Tokens tokens, ProblemWriter problems) throws Exception {
+    SecurityFilterChain chain(HttpSecurity http, List<BearerSource> bearers, ProblemWriter problems) throws Exception {
         return http.csrf(AbstractHttpConfigurer::disable) // no cookies, hence nothing to forge
                 .sessionManagement(s -> s.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
                 .formLogin(AbstractHttpConfigurer::disable)
                 .httpBasic(AbstractHttpConfigurer::disable)
                 .logout(AbstractHttpConfigurer::disable)
                 .requestCache(AbstractHttpConfigurer::disable)
-                .addFilterBefore(new BearerFilter(tokens), UsernamePasswordAuthenticationFilter.class)
+                .addFilterBefore(new BearerFilter(bearers), UsernamePasswordAuthenticationFilter.class)
+                .headers(h -> h.contentSecurityPolicy(csp ->
+                                csp.policyDirectives("default-src 'none'; base-uri 'none'; frame-ancestors 'none'"))
+                        .referrerPolicy(r -> r.policy(ReferrerPolicyHeaderWriter.ReferrerPolicy.NO_REFERRER)))
                 .exceptionHandling(e ->
                         e.authenticationEntryPoint(notSignedOn(problems)).accessDeniedHandler(notAllowed(problems)))
                 .authorizeHttpRequests(r -> r.dispatcherTypeMatchers(DispatcherType.ERROR)
@@ -42,8 +55,17 @@ class SecurityConfiguration {
                         .permitAll()
                         .requestMatchers(HttpMethod.POST, ApiPaths.KIOSK_TOKENS)
                         .hasAnyRole(MANAGER, "SETUP")
-                        .requestMatchers(ApiPaths.KIOSK_TOKENS + "/**")
+                        .requestMatchers(
+                                ApiPaths.KIOSK_TOKENS,
+                                ApiPaths.KIOSK_TOKENS + "/**",
+                                ApiPaths.PEOPLE,
+                                ApiPaths.PEOPLE + "/**",
+                                ApiPaths.AUDIT,
+                                ApiPaths.AUDIT + "/**",
+                                ApiPaths.EXPORT)
                         .hasRole(MANAGER)
+                        .requestMatchers(ApiPaths.SIGN_ONS, ApiPaths.CURRENT_SIGN_ON)
+                        .hasRole(DOCK)
                         .requestMatchers(HttpMethod.GET, ApiPaths.API + "/**", "/v3/api-docs", "/v3/api-docs/**")
                         .hasRole(DOCK)
                         .requestMatchers(
@@ -64,6 +86,12 @@ class SecurityConfiguration {
                         .anyRequest()
                         .hasRole(MANAGER))
                 .build();
+    }
+
+    /** Tells who was refused what, for the audit log. */
+    @Bean
+    AuthorizationEventPublisher refusals(ApplicationEventPublisher events) {
+        return new SpringAuthorizationEventPublisher(events);
     }
 
     private static AuthenticationEntryPoint notSignedOn(ProblemWriter problems) {

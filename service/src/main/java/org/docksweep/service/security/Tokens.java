@@ -4,14 +4,21 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.contract.KioskToken;
+import org.docksweep.contract.Page;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
+import org.docksweep.service.web.Paging;
 import org.docksweep.service.web.Refusal;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.core.annotation.Order;
+import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -20,20 +27,28 @@ import org.springframework.transaction.annotation.Transactional;
  * to guess. The bootstrap token is held in memory only and ends with this process.
  */
 @Service
+@Order(1)
 @Transactional
-class Tokens {
+class Tokens implements BearerSource {
     static final String SETUP_NAME = "first start";
+    private static final Duration OVERLAP = Duration.ofMinutes(10);
     private static final int TOKEN_BYTES = 32;
     private static final int SHORTEST_BOOTSTRAP = 32;
 
     private final AccessTokens tokens;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
     private final SecureRandom random = new SecureRandom();
     private final byte[] bootstrapSha256;
 
-    Tokens(AccessTokens tokens, Clock clock, @Value("${docksweep.bootstrap-token:}") String bootstrapToken) {
+    Tokens(
+            AccessTokens tokens,
+            Clock clock,
+            ApplicationEventPublisher events,
+            @Value("${docksweep.bootstrap-token:}") String bootstrapToken) {
         this.tokens = tokens;
         this.clock = clock;
+        this.events = events;
         if (!bootstrapToken.isEmpty() && bootstrapToken.length() < SHORTEST_BOOTSTRAP) {
             throw new IllegalArgumentException("docksweep.bootstrap-token must have at least " + SHORTEST_BOOTSTRAP
                     + " characters, but has " + bootstrapToken.length());
@@ -45,18 +60,53 @@ class Tokens {
         return StoredJson.newSha256().digest(token.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Whoever holds a token. */
-    record Holder(String name, AccessToken.Role role) {}
-
+    @Override
     @Transactional(readOnly = true)
-    Optional<Holder> holder(String token) {
+    public Optional<SignedOn> holder(String token) {
         byte[] sha256 = hash(token);
         if (bootstrapSha256 != null && MessageDigest.isEqual(bootstrapSha256, sha256)) {
-            return Optional.of(new Holder("bootstrap", AccessToken.Role.MANAGER));
+            return Optional.of(SignedOn.kiosk("bootstrap", SignedOn.MANAGER));
         }
         return tokens.findById(java.util.HexFormat.of().formatHex(sha256))
-                .filter(AccessToken::isInForce)
-                .map(t -> new Holder(t.name(), t.role()));
+                .filter(t -> t.isInForce(clock.instant()))
+                .map(t -> SignedOn.kiosk(t.name(), roles(t.role())));
+    }
+
+    private static List<String> roles(AccessToken.Role role) {
+        return switch (role) {
+            case MANAGER -> SignedOn.MANAGER;
+            case BENCH -> SignedOn.BENCH;
+            case DOCK -> SignedOn.DOCK;
+            case SETUP -> List.of("ROLE_SETUP");
+        };
+    }
+
+    @Transactional(readOnly = true)
+    Page<KioskToken.Issued> page(String after, int limit) {
+        return Paging.page(
+                tokens.page(after, Limit.of(Paging.checked(limit) + 1)), limit, AccessToken::issued, AccessToken::name);
+    }
+
+    /**
+     * Issues a new token of the same name and role. The old one works on for a while, so that a kiosk whose answer got
+     * lost on the way is not locked out.
+     */
+    KioskToken rotate(String name, String by) {
+        AccessToken old = inForce(name);
+        Instant now = now();
+        old.revoke(now.plus(OVERLAP));
+        tokens.flush();
+        String token = newToken();
+        tokens.saveAndFlush(
+                new AccessToken(StoredJson.sha256(token.getBytes(StandardCharsets.UTF_8)), name, old.role(), by, now));
+        return new KioskToken(name, KioskToken.Role.valueOf(old.role().name()), token);
+    }
+
+    private AccessToken inForce(String name) {
+        return tokens.inForce(name)
+                .filter(t -> t.role() != AccessToken.Role.SETUP)
+                .orElseThrow(() -> Refusal.notFound(
+                        "name", "there is no token in force with that name", "Look it up at GET /api/kiosk-tokens."));
     }
 
     /** Issues a token. The code of the first start is used up by the first manager token. */
@@ -92,15 +142,16 @@ class Tokens {
         return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
     }
 
-    private java.time.Instant now() {
+    private Instant now() {
         return StoredJson.cut(clock.instant());
     }
 
+    /** Ends a token at once, a rotated one of that name too, and the sign-ons made with it. */
     void revoke(String name) {
-        tokens.inForce(name)
-                .orElseThrow(() -> Refusal.notFound(
-                        "name", "there is no token in force with that name", "Look the name up where it was issued."))
-                .revoke(now());
+        Instant now = now();
+        inForce(name).revoke(now);
+        tokens.overlapping(name, now).forEach(t -> t.endNow(now));
+        events.publishEvent(new TokenRevoked(name));
     }
 
     /** A fresh code for the first start, as long as nobody has a token and none was given from outside. */

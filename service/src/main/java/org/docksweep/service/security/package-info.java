@@ -1,2 +1,2 @@
-/** Who may do what: bearer tokens of kiosks, kept as hashes. People with badge and PIN will sign on here as well. */
+/** Who may do what: bearer tokens of kiosks, kept as hashes. People sign on in {@code people}. */
 package org.docksweep.service.security;

@@ -14,6 +14,7 @@ import org.docksweep.service.dispatches.Availability;
 import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.site.Site;
+import org.docksweep.service.trends.Trends;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -29,14 +30,23 @@ class Sheets {
     private final Dispatches dispatches;
     private final Bench bench;
     private final CheckIns checkIns;
+    private final Trends trends;
 
-    Sheets(Site site, Models models, Fleet fleet, Dispatches dispatches, Bench bench, CheckIns checkIns) {
+    Sheets(
+            Site site,
+            Models models,
+            Fleet fleet,
+            Dispatches dispatches,
+            Bench bench,
+            CheckIns checkIns,
+            Trends trends) {
         this.site = site;
         this.models = models;
         this.fleet = fleet;
         this.dispatches = dispatches;
         this.bench = bench;
         this.checkIns = checkIns;
+        this.trends = trends;
     }
 
     FleetStatus fleetStatus() {
@@ -52,7 +62,8 @@ class Sheets {
                 rows,
                 availability.bookings(),
                 bench.queue(availability),
-                checkIns.faults(FAULT_PERIOD));
+                checkIns.faults(FAULT_PERIOD),
+                trends.watchList());
     }
 
     private static FleetStatus.ModelRow row(CabinetModel model, Map<CabinetStatus, Integer> counts) {

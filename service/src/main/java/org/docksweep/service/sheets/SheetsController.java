@@ -1,5 +1,6 @@
 package org.docksweep.service.sheets;
 
+import jakarta.annotation.security.RolesAllowed;
 import java.security.Principal;
 import java.time.Clock;
 import java.util.List;
@@ -8,9 +9,18 @@ import java.util.Objects;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.ProcedurePurpose;
+import org.docksweep.paper.EvidenceSheet;
 import org.docksweep.paper.FleetStatusSheet;
+import org.docksweep.paper.OrderSheet;
 import org.docksweep.paper.PaperContext;
+import org.docksweep.paper.ProcedureSheet;
 import org.docksweep.paper.ReturnSheet;
+import org.docksweep.service.bench.Bench;
+import org.docksweep.service.histories.Evidence;
+import org.docksweep.service.parts.Orders;
+import org.docksweep.service.procedures.Procedures;
 import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
 import org.springframework.http.HttpHeaders;
@@ -18,21 +28,39 @@ import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 /** Sheets as JSON, or as PDF for {@code Accept: application/pdf}, in English or, when preferred, German. */
 @RestController
+@RolesAllowed("DOCK")
 class SheetsController {
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
 
     private final Sheets sheets;
     private final Returns returns;
+    private final Procedures procedures;
+    private final Bench bench;
+    private final Orders orders;
+    private final Evidence evidence;
     private final Site site;
     private final Clock clock;
 
-    SheetsController(Sheets sheets, Returns returns, Site site, Clock clock) {
+    SheetsController(
+            Sheets sheets,
+            Returns returns,
+            Procedures procedures,
+            Bench bench,
+            Orders orders,
+            Evidence evidence,
+            Site site,
+            Clock clock) {
         this.sheets = sheets;
         this.returns = returns;
+        this.procedures = procedures;
+        this.bench = bench;
+        this.orders = orders;
+        this.evidence = evidence;
         this.site = site;
         this.clock = clock;
     }
@@ -55,6 +83,45 @@ class SheetsController {
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
             Principal principal) {
         return ReturnSheet.render(returns.report(id), context(languages, principal));
+    }
+
+    @GetMapping(path = ApiPaths.PROCEDURES + "/{purpose}", produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] genericCard(
+            @PathVariable ProcedurePurpose purpose,
+            @RequestParam(required = false) JobCode job,
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return card(purpose, null, job, context(languages, principal));
+    }
+
+    @GetMapping(path = ApiPaths.PROCEDURES + "/{purpose}/{driverModel}", produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] driverCard(
+            @PathVariable ProcedurePurpose purpose,
+            @PathVariable String driverModel,
+            @RequestParam(required = false) JobCode job,
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return card(purpose, driverModel, job, context(languages, principal));
+    }
+
+    private byte[] card(ProcedurePurpose purpose, String driverModel, JobCode job, PaperContext context) {
+        return ProcedureSheet.render(
+                procedures.card(purpose, driverModel), job == null ? null : bench.find(job), context);
+    }
+
+    @GetMapping(path = ApiPaths.PART_ORDERS, produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] orderList(
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return OrderSheet.render(orders.list(), context(languages, principal));
+    }
+
+    @GetMapping(path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE, produces = MediaType.APPLICATION_PDF_VALUE)
+    byte[] evidenceSheet(
+            @PathVariable JobCode code,
+            @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
+            Principal principal) {
+        return EvidenceSheet.render(evidence.of(code), context(languages, principal));
     }
 
     private PaperContext context(String languages, Principal principal) {

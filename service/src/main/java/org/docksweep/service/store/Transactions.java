@@ -1,5 +1,6 @@
 package org.docksweep.service.store;
 
+import java.util.List;
 import java.util.function.Supplier;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -18,12 +19,14 @@ public class Transactions {
     private final TransactionTemplate write;
     private final TransactionTemplate read;
     private final Durability durability;
+    private final List<WriteWitness> witnesses;
 
-    Transactions(PlatformTransactionManager manager, Durability durability) {
+    Transactions(PlatformTransactionManager manager, Durability durability, List<WriteWitness> witnesses) {
         this.write = new TransactionTemplate(manager);
         this.read = new TransactionTemplate(manager);
         this.read.setReadOnly(true);
         this.durability = durability;
+        this.witnesses = List.copyOf(witnesses);
     }
 
     /**
@@ -36,7 +39,11 @@ public class Transactions {
     public <T> T write(Supplier<T> work) {
         for (int attempt = 1; ; attempt++) {
             try {
-                T result = write.execute(status -> work.get());
+                T result = write.execute(status -> {
+                    T done = work.get();
+                    witnesses.forEach(WriteWitness::written);
+                    return done;
+                });
                 durability.force();
                 return result;
             } catch (DataIntegrityViolationException | ConcurrencyFailureException e) {

@@ -37,6 +37,11 @@ class BodyLimitFilter extends OncePerRequestFilter {
             problems.write(request, response, Refusal.tooLarge(limit));
             return;
         }
+        if (request.getContentType() != null && request.getContentType().indexOf('*') >= 0) {
+            // A body is of one type; Spring takes a wildcard here for a defect of the program.
+            problems.write(request, response, ProblemAdvice.ofStatus(415, request));
+            return;
+        }
         chain.doFilter(new Bounded(request, limit), response);
     }
 

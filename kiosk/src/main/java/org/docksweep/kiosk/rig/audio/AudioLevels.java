@@ -57,7 +57,6 @@ public final class AudioLevels implements LevelSource {
             }
             try (PlayLine play = opener.openPlay(settings)) {
                 capture.start();
-                play.start();
                 Tone sounding = new Tone(play);
                 try {
                     read(capture, stopped, hears, sounding::next);
@@ -78,10 +77,11 @@ public final class AudioLevels implements LevelSource {
         byte[] bytes = new byte[block * channels * sampleBytes];
         float[][] samples = new float[channels][block * BLOCKS_SHOWN];
         for (int n = 0; !stopped.getAsBoolean(); n = (n + 1) % BLOCKS_SHOWN) {
-            everyBlock.take();
             if (line.read(bytes) != bytes.length) {
                 throw lost("audio-lost-input", null);
             }
+            // After the first block has come, so that nothing plays that is not heard.
+            everyBlock.take();
             for (int i = 0; i < block * channels; i++) {
                 samples[i % channels][n * block + i / channels] = line.codec().read(bytes, i * sampleBytes);
             }
@@ -109,12 +109,12 @@ public final class AudioLevels implements LevelSource {
         return lost;
     }
 
-    /** Something done before every block. */
+    /** Something done after every block. */
     private interface Step {
         void take() throws RigException;
     }
 
-    /** Writes the tone block by block; writing waits for the device, so that it stays one buffer ahead. */
+    /** Writes the tone block by block, most of a buffer ahead, so that the stream does not run dry. */
     private final class Tone {
         private final PlayLine line;
         private final double amplitude;
@@ -128,6 +128,17 @@ public final class AudioLevels implements LevelSource {
         }
 
         void next() throws RigException {
+            int blocks = 1;
+            if (frame == 0) {
+                line.start();
+                blocks = Math.max(1, settings.bufferMs() * BLOCKS_PER_S * 4 / 5 / 1000);
+            }
+            for (int i = 0; i < blocks; i++) {
+                block();
+            }
+        }
+
+        private void block() throws RigException {
             int block = settings.sampleRateHz() / BLOCKS_PER_S;
             int frameBytes = line.codec().bytesPerSample() * line.channels();
             byte[] bytes = new byte[block * frameBytes];

@@ -40,6 +40,7 @@ final class Program implements AutoCloseable {
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
                 synchronized (lines) {
                     lines.add(line);
+                    lines.notifyAll();
                 }
                 if (line.equals(awaited)) {
                     said.countDown();
@@ -51,11 +52,39 @@ final class Program implements AutoCloseable {
             }
         }
         ended.countDown();
+        synchronized (lines) {
+            lines.notifyAll();
+        }
     }
 
     void awaitLine() throws InterruptedException {
         if (!said.await(BOUND_S, TimeUnit.SECONDS)) {
             throw new AssertionError("the program never said \"" + awaited + "\", but " + lines());
+        }
+    }
+
+    /** Types a line into the program. */
+    void type(String line) throws IOException {
+        process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
+        process.getOutputStream().flush();
+    }
+
+    /** Waits until the program has said so many lines that begin so, and gives the last of them. */
+    String awaitLine(String start, int count) throws InterruptedException {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(BOUND_S);
+        synchronized (lines) {
+            while (lines.stream().filter(line -> line.startsWith(start)).count() < count) {
+                long leftMs = TimeUnit.NANOSECONDS.toMillis(end - System.nanoTime());
+                if (leftMs <= 0 || ended.getCount() == 0) {
+                    throw new AssertionError("the program never said " + count + " x \"" + start + "\", but " + lines);
+                }
+                lines.wait(leftMs);
+            }
+            return lines.stream()
+                    .filter(line -> line.startsWith(start))
+                    .skip(count - 1)
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 

@@ -50,7 +50,58 @@ enum SoftLoad {
                     .reciprocal();
             return s.multiply(COIL_H).add(6.2).add(motion);
         }
+    },
+    /** Nothing at the end of the lead: a megohm leaks. */
+    OPEN {
+        @Override
+        double[][] system() {
+            return resistor(1e6);
+        }
+
+        @Override
+        Complex at(Complex s) {
+            return new Complex(1e6);
+        }
+    },
+    /** A short at the end of a thin lead. */
+    SHORT {
+        @Override
+        double[][] system() {
+            return resistor(LEAD_OHM);
+        }
+
+        @Override
+        Complex at(Complex s) {
+            return new Complex(LEAD_OHM);
+        }
+    },
+    /** 10 ohm at the end of the same lead. */
+    TEN {
+        @Override
+        double[][] system() {
+            return resistor(LEAD_OHM + 10);
+        }
+
+        @Override
+        Complex at(Complex s) {
+            return new Complex(LEAD_OHM + 10);
+        }
+    },
+    /** 4.7 ohm at the end of the same lead. */
+    FOUR_SEVEN {
+        @Override
+        double[][] system() {
+            return resistor(LEAD_OHM + 4.7);
+        }
+
+        @Override
+        Complex at(Complex s) {
+            return new Complex(LEAD_OHM + 4.7);
+        }
     };
+
+    /** Keeps the current of the short within the input's full scale. */
+    static final double LEAD_OHM = 1.3;
 
     static final double SOURCE_OHM = 0.3;
 
@@ -59,6 +110,11 @@ enum SoftLoad {
 
     /** Impedance at a complex frequency. */
     abstract Complex at(Complex s);
+
+    /** A resistor has no state; the one here stays 0. */
+    private static double[][] resistor(double ohm) {
+        return new double[][] {{0}, {0}, {0}, {1 / (SOURCE_OHM + ohm)}};
+    }
 
     /** True impedance, in ohm, at a frequency of a load stepped at a sample rate. */
     Complex truth(double frequencyHz, double sampleRateHz) {

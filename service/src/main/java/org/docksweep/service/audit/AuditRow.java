@@ -1,0 +1,72 @@
+package org.docksweep.service.audit;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.GeneratedValue;
+import jakarta.persistence.GenerationType;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.UUID;
+import org.docksweep.contract.AuditEntry;
+
+/** A line of the log. */
+@Entity
+@Table(name = "audit_entry")
+class AuditRow {
+    static final int LONGEST_NAME = 120;
+    static final int LONGEST_TARGET = 300;
+
+    @Id
+    @GeneratedValue(strategy = GenerationType.IDENTITY)
+    private Long number;
+
+    @Column(name = "at")
+    private Instant at;
+
+    private String doneBy;
+    private String kiosk;
+    private UUID personId;
+    private String action;
+    private String target;
+
+    @Enumerated(EnumType.STRING)
+    private AuditEntry.Outcome outcome;
+
+    private String requestId;
+
+    protected AuditRow() {}
+
+    AuditRow(
+            Instant at,
+            String doneBy,
+            String kiosk,
+            UUID personId,
+            String action,
+            String target,
+            AuditEntry.Outcome outcome,
+            String requestId) {
+        this.at = at;
+        this.doneBy = cut(doneBy, LONGEST_NAME);
+        this.kiosk = kiosk;
+        this.personId = personId;
+        this.action = action;
+        this.target = cut(target, LONGEST_TARGET);
+        this.outcome = outcome;
+        this.requestId = requestId;
+    }
+
+    private static String cut(String text, int most) {
+        return text.length() <= most ? text : text.substring(0, most);
+    }
+
+    long number() {
+        return number;
+    }
+
+    AuditEntry entry() {
+        return new AuditEntry(number, at, doneBy, kiosk, personId, action, target, outcome, requestId);
+    }
+}

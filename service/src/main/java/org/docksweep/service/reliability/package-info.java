@@ -1,0 +1,2 @@
+/** How long parts last, by driver model and source: counted from lives on record, never stored. */
+package org.docksweep.service.reliability;

@@ -1,0 +1,11 @@
+package org.docksweep.service.trends;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.data.jpa.repository.JpaRepository;
+
+interface DriftWarnings extends JpaRepository<DriftWarning, UUID> {
+    List<DriftWarning> findByTag(String tag);
+
+    List<DriftWarning> findAllByOrderByTag();
+}

@@ -1,0 +1,93 @@
+package org.docksweep.service.trends;
+
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Table;
+import java.io.Serializable;
+import java.time.Instant;
+import java.util.Objects;
+import java.util.UUID;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.DriftRow;
+import org.docksweep.contract.MeasurementBody;
+import org.docksweep.gate.Reading;
+import org.docksweep.gate.ReadingKind;
+import org.docksweep.service.store.Stored;
+
+/** A reading of an unspoiled measurement, never changed. */
+@Entity
+@Table(name = "trend_reading")
+class TrendReading extends Stored<TrendReading.Key> {
+    /** A reading is known by its measurement and its place in it. */
+    @Embeddable
+    static class Key implements Serializable {
+        private static final long serialVersionUID = 1L;
+
+        private UUID measurementId;
+        private int lineNumber;
+
+        protected Key() {}
+
+        Key(UUID measurementId, int lineNumber) {
+            this.measurementId = measurementId;
+            this.lineNumber = lineNumber;
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Key key && measurementId.equals(key.measurementId) && lineNumber == key.lineNumber;
+        }
+
+        @Override
+        public int hashCode() {
+            return Objects.hash(measurementId, lineNumber);
+        }
+    }
+
+    @EmbeddedId
+    private Key key;
+
+    private String tag;
+    private String modelCode;
+    private String testPointCode;
+    private String owner;
+
+    @Enumerated(EnumType.STRING)
+    private ReadingKind kind;
+
+    private Instant takenAt;
+    private double readingValue;
+
+    protected TrendReading() {}
+
+    TrendReading(CheckInBody checkIn, MeasurementBody measurement, int line, Reading reading) {
+        this.key = new Key(measurement.id(), line);
+        this.tag = checkIn.tag().value();
+        this.modelCode = checkIn.modelCode();
+        this.testPointCode = measurement.judgement().testPointCode();
+        this.owner = reading.positionCode() == null ? "" : reading.positionCode();
+        this.kind = reading.kind();
+        this.takenAt = measurement.takenAt();
+        this.readingValue = reading.value();
+    }
+
+    Quantity quantity() {
+        return new Quantity(modelCode, testPointCode, owner, kind);
+    }
+
+    DriftRow.Point point() {
+        return new DriftRow.Point(takenAt, readingValue);
+    }
+
+    String tag() {
+        return tag;
+    }
+
+    @Override
+    public Key getId() {
+        return key;
+    }
+}

@@ -1,0 +1,18 @@
+package org.docksweep.service.trends;
+
+import java.time.Instant;
+import java.util.List;
+import org.docksweep.gate.ReadingKind;
+import org.springframework.data.domain.Limit;
+import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.Query;
+
+interface TrendReadings extends JpaRepository<TrendReading, TrendReading.Key> {
+    @Query("select r from TrendReading r where r.tag = :tag and r.takenAt >= :since"
+            + " order by r.takenAt, r.key.measurementId, r.key.lineNumber")
+    List<TrendReading> of(String tag, Instant since);
+
+    @Query("select r from TrendReading r where r.modelCode = :model and r.testPointCode = :point and r.owner = :owner"
+            + " and r.kind = :kind order by r.takenAt desc, r.key.measurementId, r.key.lineNumber")
+    List<TrendReading> newest(String model, String point, String owner, ReadingKind kind, Limit limit);
+}

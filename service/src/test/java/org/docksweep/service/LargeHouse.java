@@ -1,0 +1,204 @@
+package org.docksweep.service;
+
+import java.net.http.HttpRequest;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.UUID;
+import javax.sql.DataSource;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.Dispatch;
+import org.docksweep.contract.MeasurementBody;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.service.store.StoredJson;
+
+/**
+ * Builds a large fleet: cabinets by the CSV import a house would use, their past by plain inserts of the rows a check-in
+ * leaves, since a million check-ins through HTTP would say nothing more. Curves are short (4 points): the size of curves
+ * is a matter of the disk, lists never read them.
+ */
+final class LargeHouse {
+    static final String MODEL = "TERN-L";
+    private static final int MEASUREMENTS_PER_CHECK_IN = 4;
+    private static final int ROWS_AT_ONCE = 2_000;
+    private static final int DAYS = 3 * 365;
+    private static final Duration IMPORT_PATIENCE = Duration.ofMinutes(15);
+    private static final long SEED = 20_260_314;
+
+    private LargeHouse() {}
+
+    static AssetTag tag(int number) {
+        return new AssetTag(String.format("MCH-%06d", number));
+    }
+
+    /** Imports cabinets over HTTP; returns how long it took, in seconds. */
+    static double importCabinets(Api api, int count) {
+        expect(201, api.put(ApiPaths.MODEL_BOOK, House.book(MODEL)));
+        StringBuilder csv = new StringBuilder("tag,model,shelf_place,status\n");
+        for (int i = 1; i <= count; i++) {
+            csv.append(tag(i))
+                    .append(',')
+                    .append(MODEL)
+                    .append(",S-")
+                    .append(i / 100)
+                    .append(i % 3 == 0 ? ",OUT\n" : ",READY\n");
+        }
+        long begun = System.nanoTime();
+        expect(
+                200,
+                api.send(api.request(ApiPaths.CABINETS_IMPORT, "Content-Type", "text/csv;charset=UTF-8")
+                        .timeout(IMPORT_PATIENCE)
+                        .POST(HttpRequest.BodyPublishers.ofString(csv.toString()))));
+        double seconds = (System.nanoTime() - begun) / 1e9;
+        for (int i = 0; i < 50; i++) {
+            LocalDate day = LocalDate.now(ZoneOffset.UTC).plusDays(i);
+            Dispatch dispatch = new Dispatch(
+                    UUID.randomUUID(),
+                    "D-" + i,
+                    "Harbour Players",
+                    day,
+                    day.plusDays(3),
+                    List.of(new Dispatch.Line(MODEL, 400)));
+            expect(201, api.put(ApiPaths.DISPATCHES + "/" + dispatch.id(), dispatch));
+        }
+        return seconds;
+    }
+
+    private static void expect(int status, Api.Answer answer) {
+        if (answer.status() != status) {
+            throw new IllegalStateException("expected " + status + ", but got " + answer);
+        }
+    }
+
+    /** Inserts the past: one check-in after the other over three years up to now; returns seconds. */
+    static double insertPast(DataSource database, int cabinets, int measurements) throws SQLException {
+        long begun = System.nanoTime();
+        SplittableRandom random = new SplittableRandom(SEED);
+        int checkIns = measurements / MEASUREMENTS_PER_CHECK_IN;
+        Instant start = Instant.now().minusSeconds(DAYS * 86_400L);
+        double stepS = DAYS * 86_400.0 / checkIns;
+        try (Connection connection = database.getConnection();
+                RawCheckIn raw = new RawCheckIn(connection)) {
+            connection.setAutoCommit(false);
+            for (int i = 0; i < checkIns; i++) {
+                AssetTag tag = tag(1 + random.nextInt(cabinets));
+                Instant at = start.plusMillis((long) (i * stepS * 1000));
+                CheckInBody one = i % 25 == 0
+                        ? House.checkIn(
+                                tag,
+                                MODEL,
+                                null,
+                                org.docksweep.fleet.Verdict.SWEEP_AGAIN,
+                                org.docksweep.fleet.Route.MANUAL_HOLD,
+                                null)
+                        : House.pass(tag, MODEL);
+                raw.add(one, at, new UUID(random.nextLong(), random.nextLong()), MEASUREMENTS_PER_CHECK_IN);
+                if (i % ROWS_AT_ONCE == 0) {
+                    raw.flush();
+                    connection.commit();
+                }
+            }
+            raw.flush();
+            connection.commit();
+        }
+        return (System.nanoTime() - begun) / 1e9;
+    }
+
+    /** The rows one check-in leaves, by plain statements: what the service adds to them is what it costs. */
+    static final class RawCheckIn implements AutoCloseable {
+        private final PreparedStatement checkIn;
+        private final PreparedStatement position;
+        private final PreparedStatement measurement;
+        private final PreparedStatement curve;
+        private final PreparedStatement event;
+
+        RawCheckIn(Connection connection) throws SQLException {
+            checkIn = connection.prepareStatement("insert into check_in (id, tag, model_code, kiosk_id, operator,"
+                    + " started_at, finished_at, received_at, visual_damage_json, verdict, route, watch, reason_json,"
+                    + " suspects_json, judge_version, limits_version, body_sha256, status_after, joined_open_job)"
+                    + " values (?, ?, ?, ?, ?, ?, ?, ?, '[]', ?, ?, false, ?, '[]', '1', 1, ?, 'READY', false)");
+            position = connection.prepareStatement("insert into check_in_position (check_in_id, line_number,"
+                    + " position_code, driver_model_code, state, word_json) values (?, ?, ?, ?, 'OK', ?)");
+            measurement = connection.prepareStatement("insert into measurement (id, check_in_id, line_number, taken_at,"
+                    + " attempt, recording_sha256, ambient_celsius, test_point_code, verdict)"
+                    + " values (?, ?, ?, ?, 1, ?, 11.5, ?, ?)");
+            curve = connection.prepareStatement(
+                    "insert into measurement_curve (measurement_id, judgement_json) values (?, ?)");
+            event = connection.prepareStatement(
+                    "insert into history_event (id, tag, position_code, happened_at, done_by,"
+                            + " kind, text_key, text_arguments_json) values (?, ?, ?, ?, ?, 'CHECKED_IN', 'verdict-pass', '[]')");
+        }
+
+        void add(CheckInBody body, Instant at, UUID id, int measurements) throws SQLException {
+            OffsetDateTime time = StoredJson.cut(at).atOffset(ZoneOffset.UTC);
+            String sha256 = "ab".repeat(32);
+            Object[] head = {
+                id,
+                body.tag().value(),
+                body.modelCode(),
+                body.kioskId(),
+                body.operator(),
+                time,
+                time,
+                time,
+                body.verdict().name(),
+                body.route().name(),
+                StoredJson.write(body.reason()),
+                sha256
+            };
+            batch(checkIn, head);
+            for (int i = 0; i < body.positions().size(); i++) {
+                String code = body.positions().get(i).positionCode();
+                batch(position, id, i, code, code.equals("LF") ? "DUNE-12" : "REED-1", StoredJson.write(body.reason()));
+            }
+            for (int i = 0; i < measurements; i++) {
+                MeasurementBody sample =
+                        body.measurements().get(i % body.measurements().size());
+                UUID measurementId = new UUID(id.getMostSignificantBits(), id.getLeastSignificantBits() + 1 + i);
+                batch(
+                        measurement,
+                        measurementId,
+                        id,
+                        i,
+                        time,
+                        sha256,
+                        sample.judgement().testPointCode(),
+                        sample.judgement().verdict().name());
+                batch(curve, measurementId, StoredJson.write(sample.judgement()));
+            }
+            for (int i = 0; i <= body.positions().size(); i++) {
+                String code = i == 0 ? null : body.positions().get(i - 1).positionCode();
+                UUID eventId = new UUID(id.getMostSignificantBits(), id.getLeastSignificantBits() + 100 + i);
+                batch(event, eventId, body.tag().value(), code, time, body.operator());
+            }
+        }
+
+        private static void batch(PreparedStatement statement, Object... values) throws SQLException {
+            for (int i = 0; i < values.length; i++) {
+                statement.setObject(i + 1, values[i]);
+            }
+            statement.addBatch();
+        }
+
+        void flush() throws SQLException {
+            for (PreparedStatement statement : new PreparedStatement[] {checkIn, position, measurement, curve, event}) {
+                statement.executeBatch();
+            }
+        }
+
+        @Override
+        public void close() throws SQLException {
+            for (PreparedStatement statement : new PreparedStatement[] {checkIn, position, measurement, curve, event}) {
+                statement.close();
+            }
+        }
+    }
+}

@@ -1,0 +1,139 @@
+package org.docksweep.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.docksweep.contract.CheckInBody;
+import org.docksweep.contract.CheckInReceipt;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetStatus;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Two running services on one PostgreSQL database, pushed at the same rows at the same moment. */
+class TwoInstancesIT {
+    private static final int ROUNDS = 40;
+    private static final int SENDERS = 8;
+
+    @TempDir
+    Path folder;
+
+    private RunningService.Instance first;
+    private RunningService.Instance second;
+    private final ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
+
+    @BeforeEach
+    void start() {
+        PostgresServer.required();
+        first = RunningService.Instance.on(Engine.POSTGRESQL, folder);
+        second = RunningService.Instance.on(Engine.POSTGRESQL, folder);
+    }
+
+    @AfterEach
+    void stop() {
+        senders.shutdownNow();
+        for (RunningService.Instance instance : new RunningService.Instance[] {first, second}) {
+            if (instance != null) {
+                instance.close();
+            }
+        }
+    }
+
+    /** Sends all bodies at once, in turn to the one and the other service. */
+    private List<Api.Answer> atOnce(List<CheckInBody> bodies) throws Exception {
+        CountDownLatch go = new CountDownLatch(1);
+        List<Future<Api.Answer>> futures = new ArrayList<>();
+        for (int i = 0; i < bodies.size(); i++) {
+            Api api = (i % 2 == 0 ? first : second).api();
+            CheckInBody body = bodies.get(i);
+            Callable<Api.Answer> send = () -> {
+                go.await();
+                return House.put(api, body);
+            };
+            futures.add(senders.submit(send));
+        }
+        go.countDown();
+        List<Api.Answer> answers = new ArrayList<>();
+        for (Future<Api.Answer> future : futures) {
+            answers.add(future.get());
+        }
+        return answers;
+    }
+
+    @Test
+    void storesACheckInSentToBothOnceAndAnswersAllTheSame() throws Exception {
+        String model = House.newModel(first.api());
+        int created = 0;
+        int repeated = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            AssetTag tag = House.newCabinet(first.api(), model, CabinetStatus.OUT);
+            CheckInBody body = House.fail(tag, model, House.newCode());
+            List<Api.Answer> answers = atOnce(java.util.Collections.nCopies(SENDERS, body));
+            assertThat(answers)
+                    .allSatisfy(a -> assertThat(a.status()).as("%s", a).isIn(200, 201));
+            assertThat(answers.stream().map(a -> a.as(CheckInReceipt.class)).distinct())
+                    .hasSize(1);
+            created += (int) answers.stream().filter(a -> a.status() == 201).count();
+            repeated += (int) answers.stream().filter(a -> a.status() == 200).count();
+        }
+        assertThat(created).isEqualTo(ROUNDS);
+        assertThat(repeated).isEqualTo(ROUNDS * (SENDERS - 1));
+        assertThat(count("select count(*) from check_in")).isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from measurement")).isEqualTo(2L * ROUNDS);
+        assertThat(count("select count(*) from bench_job")).isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from history_event where kind = 'CHECKED_IN'"))
+                .isEqualTo(3L * ROUNDS);
+        System.out.println("two instances, same check-in: " + ROUNDS + " check-ins sent " + SENDERS + " times each, "
+                + created + " created, " + repeated + " repeated, 0 doubled, 0 lost");
+    }
+
+    @Test
+    void opensOneJobForACabinetThatFailsAtBoth() throws Exception {
+        String model = House.newModel(first.api());
+        int opened = 0;
+        int joined = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            AssetTag tag = House.newCabinet(first.api(), model, CabinetStatus.OUT);
+            List<CheckInBody> bodies = new ArrayList<>();
+            for (int i = 0; i < SENDERS; i++) {
+                bodies.add(House.fail(tag, model, House.newCode()));
+            }
+            List<Api.Answer> answers = atOnce(bodies);
+            assertThat(answers)
+                    .allSatisfy(a -> assertThat(a.status()).as("%s", a).isEqualTo(201));
+            List<CheckInReceipt> receipts =
+                    answers.stream().map(a -> a.as(CheckInReceipt.class)).toList();
+            assertThat(receipts.stream().map(CheckInReceipt::jobCode).distinct())
+                    .hasSize(1);
+            opened += (int) receipts.stream().filter(r -> !r.joinedOpenJob()).count();
+            joined += (int)
+                    receipts.stream().filter(CheckInReceipt::joinedOpenJob).count();
+        }
+        assertThat(opened).isEqualTo(ROUNDS);
+        assertThat(joined).isEqualTo(ROUNDS * (SENDERS - 1));
+        assertThat(count("select count(*) from bench_job where open_marker")).isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from bench_job_code")).isEqualTo((long) ROUNDS * SENDERS);
+        assertThat(count("select count(*) from bench_job_check_in")).isEqualTo((long) ROUNDS * SENDERS);
+        System.out.println("two instances, same cabinet: " + ROUNDS * SENDERS + " failing check-ins of " + ROUNDS
+                + " cabinets, " + opened + " jobs opened, " + joined + " joined, 0 second open jobs");
+    }
+
+    private long count(String sql) throws Exception {
+        try (Connection connection = Engine.POSTGRESQL.connect(folder);
+                ResultSet result = connection.createStatement().executeQuery(sql)) {
+            result.next();
+            return result.getLong(1);
+        }
+    }
+}
