@@ -10,6 +10,7 @@ import org.docksweep.kiosk.commands.NightCommand;
 import org.docksweep.kiosk.commands.ProveCommand;
 import org.docksweep.kiosk.commands.RenderCommand;
 import org.docksweep.kiosk.commands.TeachCommand;
+import org.docksweep.kiosk.commands.TemplateCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -26,7 +27,8 @@ import picocli.CommandLine.Command;
             RenderCommand.class,
             TeachCommand.class,
             CalibrateCommand.class,
-            ProveCommand.class
+            ProveCommand.class,
+            TemplateCommand.class
         },
         synopsisSubcommandLabel = "COMMAND")
 public final class Main {

@@ -45,7 +45,12 @@ final class JsonFiles {
 
     /** Writes a file that appears under its name only when complete. */
     static void write(Path path, Object value) throws IOException {
-        write(path, Wire.json().writer().with(READABLE).writeValueAsBytes(value));
+        write(path, bytesOf(value));
+    }
+
+    /** A value as it is written: indented, UTF-8. */
+    static byte[] bytesOf(Object value) {
+        return Wire.json().writer().with(READABLE).writeValueAsBytes(value);
     }
 
     static void write(Path path, byte[] bytes) throws IOException {

@@ -52,13 +52,12 @@ final class AmbiguityGroups {
         return groups;
     }
 
-    /** A powered cabinet shows of each driver only whether it is silent, weak, reversed or rubbing. */
+    /** A powered cabinet shows of each driver only whether it is silent or weak (one finding), reversed, or rubbing. */
     private static List<Group> perDriver(CabinetModel model, List<ProvingFault> all) {
         Map<String, List<ProvingFault>> bySound = new TreeMap<>();
         for (ProvingFault fault : all) {
             String sound = switch (fault.kind()) {
-                case DRIVER_OPEN, COIL_SHORTED, SEIZED -> "silent";
-                case WRONG_IMPEDANCE, WAY_WEAK -> "weak";
+                case DRIVER_OPEN, COIL_SHORTED, SEIZED, WRONG_IMPEDANCE, WAY_WEAK -> "silent or weak";
                 default -> fault.kind().name();
             };
             bySound.computeIfAbsent(fault.target() + " " + sound, k -> new ArrayList<>())
