@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.fleet.Verdict;
+import org.docksweep.judge.Prompt;
 
 /** What a proving run counted. */
 public final class ProvingReport {
@@ -94,7 +95,8 @@ public final class ProvingReport {
                 ProvingFaultKind kind = o.dealt().fault().kind();
                 int[] row = rows.computeIfAbsent(kind, k -> new int[4]);
                 row[0]++;
-                boolean asked = o.firstPrompt() == FaultNames.wantedPrompt(kind);
+                Prompt wanted = FaultNames.wantedPrompt(kind);
+                boolean asked = o.firstPrompt() == wanted || o.prompt() == wanted;
                 // who is asked rightly plugs the lead or takes the label off before anything is decided
                 row[1] += asked ? 1 : 0;
                 row[2] += !asked && o.verdict() == Verdict.PASS ? 1 : 0;
