@@ -23,8 +23,18 @@ class PackageOrderTest {
     private static final String ROOT = "org.docksweep";
 
     /** Top to bottom. */
-    static final List<String> ORDER =
-            List.of("paper", "contract", "judge", "suspect", "gate", "circuit", "rigcal", "sweep", "survival", "fleet");
+    static final List<String> ORDER = List.of(
+            "paper",
+            "contract",
+            "judge",
+            "suspect",
+            "gate",
+            "circuit",
+            "acoustic",
+            "rigcal",
+            "sweep",
+            "survival",
+            "fleet");
 
     private static final String[] DRAWING = {
         "java.awt..",

@@ -1,6 +1,7 @@
 package org.docksweep.benchmarks;
 
 import java.util.concurrent.TimeUnit;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepAnalyser;
@@ -30,7 +31,7 @@ public class CurveBenchmark {
     @Param({"3s", "dock"})
     public String plan;
 
-    private final SweepAnalyser analyser = new SweepAnalyser();
+    private final SweepAnalyser analyser = SoundEar.analyser();
     private Capture capture;
 
     /**

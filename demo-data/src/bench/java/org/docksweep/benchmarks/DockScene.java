@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.demo.DemoModels;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.VirtualCabinet;
@@ -49,7 +50,7 @@ final class DockScene {
 
     private final ModelBook book = DemoModels.book();
     private final VirtualRig rig = new VirtualRig(RigSettings.of(Map.of("seed", "5")), CLOCK);
-    private final SweepAnalyser analyser = new SweepAnalyser();
+    private final SweepAnalyser analyser = SoundEar.analyser();
     private final CabinetModel model;
     private final TestPoint point;
     private final VirtualCabinet unit;

@@ -3,6 +3,7 @@ package org.docksweep.gate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import org.docksweep.sweep.SoundPrint;
 
 /**
  * What healthy units of a cabinet model look like at a test point: mean and unit-to-unit spread of the logarithm of
@@ -20,6 +21,7 @@ import java.util.Objects;
  * @param meanLevelDb mean level in dB re 1 Pa/V
  * @param spreadLevelDb standard deviation of the level between healthy units and placements, in dB
  * @param taught what the good units taught about the circuit model, or null for a reference without one (line input)
+ * @param sound what good units sound like beyond the level, or null when it was not heard
  */
 public record PointReference(
         String cabinetModelCode,
@@ -32,7 +34,50 @@ public record PointReference(
         double[] acousticFrequencyHz,
         double[] meanLevelDb,
         double[] spreadLevelDb,
-        Taught taught) {
+        Taught taught,
+        SoundPrint sound) {
+
+    /**
+     * A reference that knows nothing of the sound beyond its level; parameters as above.
+     *
+     * @param cabinetModelCode cabinet model
+     * @param testPointCode test point
+     * @param unitCount number of good units
+     * @param frequencyHz grid of the impedance part
+     * @param meanLogOhm mean of ln(|Z| / 1 ohm)
+     * @param meanPhaseRad mean phase
+     * @param spreadLog spread
+     * @param acousticFrequencyHz grid of the acoustic part
+     * @param meanLevelDb mean level
+     * @param spreadLevelDb its spread
+     * @param taught what the good units taught
+     */
+    public PointReference(
+            String cabinetModelCode,
+            String testPointCode,
+            int unitCount,
+            double[] frequencyHz,
+            double[] meanLogOhm,
+            double[] meanPhaseRad,
+            double[] spreadLog,
+            double[] acousticFrequencyHz,
+            double[] meanLevelDb,
+            double[] spreadLevelDb,
+            Taught taught) {
+        this(
+                cabinetModelCode,
+                testPointCode,
+                unitCount,
+                frequencyHz,
+                meanLogOhm,
+                meanPhaseRad,
+                spreadLog,
+                acousticFrequencyHz,
+                meanLevelDb,
+                spreadLevelDb,
+                taught,
+                null);
+    }
 
     public PointReference {
         if (unitCount < 1) {
@@ -111,7 +156,8 @@ public record PointReference(
                 && Arrays.equals(acousticFrequencyHz, that.acousticFrequencyHz)
                 && Arrays.equals(meanLevelDb, that.meanLevelDb)
                 && Arrays.equals(spreadLevelDb, that.spreadLevelDb)
-                && Objects.equals(taught, that.taught);
+                && Objects.equals(taught, that.taught)
+                && Objects.equals(sound, that.sound);
     }
 
     @Override

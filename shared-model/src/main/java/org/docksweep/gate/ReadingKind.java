@@ -19,7 +19,14 @@ public enum ReadingKind {
     /** The same against the cabinet's own baseline, in decibel. */
     BASELINE_DEVIATION("dB"),
     /** Level of a way at the microphone against its reference, in decibel. */
-    WAY_LEVEL("dB");
+    WAY_LEVEL("dB"),
+    /** Median rise of the harmonics 2 to 9 over the expected ones, third octaves above 100 Hz, in decibel. */
+    HARMONICS("dB"),
+    /**
+     * Impulsive distortion: bursts above the 10th order that come back at the same phase, re the largest sound of the
+     * sweep between 1 and 15 kHz, in decibel; without any, the level from which they would be heard.
+     */
+    IMPULSIVE_DISTORTION("dB");
 
     private final String unit;
 

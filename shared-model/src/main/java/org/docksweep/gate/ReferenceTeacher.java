@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import org.docksweep.acoustic.SoundReference;
 import org.docksweep.circuit.CircuitFit;
 import org.docksweep.circuit.CircuitParameter;
 import org.docksweep.circuit.CircuitPrior;
@@ -16,6 +17,7 @@ import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.ImpedanceCurve;
+import org.docksweep.sweep.SoundPrint;
 
 /**
  * Learns what healthy units of a model look like from 1 to 20 known-good ones. Works from one unit and improves with
@@ -100,7 +102,8 @@ public final class ReferenceTeacher {
                     acoustic.frequencyHz(),
                     acoustic.meanDb(),
                     acoustic.spreadDb(),
-                    null);
+                    null,
+                    acoustic.sound());
         }
         checkImpedances(cabinetModelCode, testPointCode, units);
         return new Lesson(Knowledge.nominal(book, model, point), units).teach(model, point, acoustic);
@@ -167,7 +170,8 @@ public final class ReferenceTeacher {
                     acoustic.frequencyHz(),
                     acoustic.meanDb(),
                     acoustic.spreadDb(),
-                    taught);
+                    taught,
+                    acoustic.sound());
         }
 
         private PointReference.Taught round(Knowledge knowledge) {
@@ -323,14 +327,14 @@ public final class ReferenceTeacher {
     }
 
     /** Level part of a reference. */
-    private record Acoustic(double[] frequencyHz, double[] meanDb, double[] spreadDb) {
+    private record Acoustic(double[] frequencyHz, double[] meanDb, double[] spreadDb, SoundPrint sound) {
         static Acoustic of(List<Unit> units) {
             List<AcousticCurve> curves = units.stream()
                     .map(Unit::acoustic)
                     .filter(java.util.Objects::nonNull)
                     .toList();
             if (curves.isEmpty()) {
-                return new Acoustic(new double[0], new double[0], new double[0]);
+                return new Acoustic(new double[0], new double[0], new double[0], null);
             }
             double[] grid = curves.get(0).frequencyHz();
             List<double[]> levels = curves.stream()
@@ -345,7 +349,7 @@ public final class ReferenceTeacher {
                 spread[i] = Math.sqrt((TOLERANCE_WEIGHT * LEVEL_SPREAD_DB * LEVEL_SPREAD_DB + (n - 1) * robust * robust)
                         / (TOLERANCE_WEIGHT + n - 1));
             }
-            return new Acoustic(grid, mean, spread);
+            return new Acoustic(grid, mean, spread, SoundReference.typical(curves));
         }
     }
 

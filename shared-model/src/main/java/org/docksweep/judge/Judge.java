@@ -2,9 +2,9 @@ package org.docksweep.judge;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
-import org.docksweep.sweep.SweepAnalyser;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -27,16 +27,12 @@ public final class Judge {
         List<PointEvidence> points = new ArrayList<>();
         for (JudgeRequest.PointCapture capture : request.captures()) {
             TestPoint point = request.model().testPoint(capture.testPointCode());
-            SweepAnalysis analysis = new SweepAnalyser().analyse(capture.capture());
-            points.add(
-                    point.kind() == TestPointKind.LINE_INPUT
-                            ? new LineInputJudge(request, point, analysis).judge()
-                            : new TerminalsJudge(
-                                            request,
-                                            point,
-                                            analysis,
-                                            capture.capture().header().ambientCelsius())
-                                    .judge());
+            SweepAnalysis analysis = SoundEar.analyser().analyse(capture.capture());
+            Double ambientCelsius = capture.capture().header().ambientCelsius();
+            PointEvidence evidence = point.kind() == TestPointKind.LINE_INPUT
+                    ? new LineInputJudge(request, point, analysis).judge()
+                    : new TerminalsJudge(request, point, analysis, ambientCelsius).judge();
+            points.add(new SoundJudge(request, point, capture.capture(), analysis).combine(evidence));
         }
         return new CabinetVerdict(request, points).combine();
     }

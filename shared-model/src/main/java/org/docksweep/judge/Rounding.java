@@ -33,4 +33,8 @@ final class Rounding {
     static String decibel(double value) {
         return String.format(Locale.ROOT, "%+.1f dB", value);
     }
+
+    static String plain(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
+    }
 }

@@ -40,6 +40,12 @@ public enum FaultKind {
     WRONG_SOCKET,
     /** The curve is that of another cabinet model. */
     WRONG_LABEL,
+    /** A way sounds the wrong way round. */
+    WAY_REVERSED,
+    /** The coil rubs in its gap. */
+    COIL_RUBS,
+    /** A part of the cabinet is loose and rattles. */
+    LOOSE_PART,
     /** Out of limits, and no known fault explains it. */
     UNKNOWN
 }

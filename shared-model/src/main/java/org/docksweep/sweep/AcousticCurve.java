@@ -8,8 +8,9 @@ import java.util.Arrays;
  * @param frequencyHz rising frequencies in hertz
  * @param levelDb level of pressure over drive voltage, in dB re 1 Pa/V
  * @param noiseDb level of the noise on the same scale, in dB re 1 Pa/V
+ * @param print what was heard beyond the level, or null when it was not looked at
  */
-public record AcousticCurve(double[] frequencyHz, double[] levelDb, double[] noiseDb) {
+public record AcousticCurve(double[] frequencyHz, double[] levelDb, double[] noiseDb, SoundPrint print) {
 
     public AcousticCurve {
         int n = frequencyHz.length;
@@ -20,6 +21,31 @@ public record AcousticCurve(double[] frequencyHz, double[] levelDb, double[] noi
         frequencyHz = frequencyHz.clone();
         levelDb = levelDb.clone();
         noiseDb = noiseDb.clone();
+        if (print != null && print.phaseRad().length != n) {
+            throw new IllegalArgumentException("acoustic curve of " + n
+                    + " points needs as many phases, but its print has " + print.phaseRad().length);
+        }
+    }
+
+    /**
+     * A curve of level alone.
+     *
+     * @param frequencyHz rising frequencies in hertz
+     * @param levelDb level in dB re 1 Pa/V
+     * @param noiseDb noise in dB re 1 Pa/V
+     */
+    public AcousticCurve(double[] frequencyHz, double[] levelDb, double[] noiseDb) {
+        this(frequencyHz, levelDb, noiseDb, null);
+    }
+
+    /**
+     * The same with what was heard beyond the level.
+     *
+     * @param heard the print
+     * @return another curve
+     */
+    public AcousticCurve with(SoundPrint heard) {
+        return new AcousticCurve(frequencyHz, levelDb, noiseDb, heard);
     }
 
     @Override
@@ -51,7 +77,8 @@ public record AcousticCurve(double[] frequencyHz, double[] levelDb, double[] noi
         return other instanceof AcousticCurve that
                 && Arrays.equals(frequencyHz, that.frequencyHz)
                 && Arrays.equals(levelDb, that.levelDb)
-                && Arrays.equals(noiseDb, that.noiseDb);
+                && Arrays.equals(noiseDb, that.noiseDb)
+                && java.util.Objects.equals(print, that.print);
     }
 
     @Override

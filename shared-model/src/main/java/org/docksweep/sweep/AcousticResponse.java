@@ -2,8 +2,22 @@ package org.docksweep.sweep;
 
 import java.util.Arrays;
 
-/** Microphone response in an early window, smoothed over a sixth of an octave, with its noise. */
-final class AcousticResponse {
+/**
+ * Microphone response in an early window, smoothed over a sixth of an octave, with its noise. Where the sweeps do not
+ * agree, the least of them counts: a knock adds, and only to what the sweep passed at that moment.
+ *
+ * @param curve level and noise
+ * @param phaseRad phase of pressure over voltage without the delay of the arrival
+ * @param arrival index of the arrival in the impulse responses
+ * @param disturbed share of the points clearly heard at which the sweeps do not agree
+ */
+record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, double disturbed) {
+    /** Sweeps agree within this, in dB. */
+    private static final double AGREE_DB = 1;
+
+    /** Points this far above the noise are asked whether the sweeps agree, in dB. */
+    private static final double ASKED_DB = 12;
+
     /** Grid points on each side of a sixth of an octave; the outermost count half. */
     private static final int SMOOTHING_REACH = FrequencyGrid.POINTS_PER_OCTAVE / 12;
 
@@ -15,50 +29,102 @@ final class AcousticResponse {
 
     private static final double LOWEST_SQUARE = 1e-30;
 
-    private AcousticResponse() {}
-
     /**
      * The response.
      *
      * @param capture capture with a microphone
      * @param used sweeps to use
-     * @return the curve, or null when no sweep is usable
+     * @return the response, or null when no sweep is usable
      */
-    static AcousticCurve of(PreparedCapture capture, boolean[] used) {
+    static AcousticResponse of(PreparedCapture capture, boolean[] used) {
         int m = capture.channel(ChannelRole.MICROPHONE);
         int v = capture.channel(ChannelRole.VOLTAGE);
         int count = 0;
         double[] pressure = new double[capture.deconvolver.size()];
         double[] voltage = new double[pressure.length];
-        for (int k = 0; k < used.length; k++) {
-            if (used[k]) {
-                count++;
-                for (int n = 0; n < pressure.length; n++) {
-                    pressure[n] += capture.responses[k][m][n];
-                    voltage[n] += v >= 0 ? capture.responses[k][v][n] : 0;
-                }
-            }
+        for (boolean use : used) {
+            count += use ? 1 : 0;
         }
         if (count == 0) {
             return null;
         }
+        double[][] each = new double[count][];
+        int n = 0;
+        for (int k = 0; k < used.length; k++) {
+            if (used[k]) {
+                each[n++] = capture.responses[k][m];
+                for (int i = 0; i < pressure.length; i++) {
+                    pressure[i] += capture.responses[k][m][i];
+                    voltage[i] += v >= 0 ? capture.responses[k][v][i] : 0;
+                }
+            }
+        }
         int rate = capture.sampleRateHz;
         double[] frequencyHz = SweepAnalyser.gridOf(capture.signal);
         int arrival = v >= 0 ? arrival(pressure, capture.pad, rate) : capture.pad;
-        GatedSpectrum p = GatedSpectrum.of(
-                new double[][] {pressure}, arrival, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
+        GatedSpectrum p = GatedSpectrum.of(each, arrival, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
         GatedSpectrum drive = GatedSpectrum.of(
                 new double[][] {voltage}, capture.pad, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
+        return read(capture, p, drive, arrival, count);
+    }
+
+    private static AcousticResponse read(
+            PreparedCapture capture, GatedSpectrum p, GatedSpectrum drive, int arrival, int count) {
+        int m = capture.channel(ChannelRole.MICROPHONE);
+        boolean driven = capture.channel(ChannelRole.VOLTAGE) >= 0;
+        double[] frequencyHz = p.frequencyHz();
         double[] level = new double[frequencyHz.length];
         double[] noise = new double[frequencyHz.length];
+        double[] phase = new double[frequencyHz.length];
+        double[][] smooth = new double[count][];
+        for (int k = 0; k < count; k++) {
+            double[] squares = new double[frequencyHz.length];
+            for (int i = 0; i < squares.length; i++) {
+                squares[i] = square(p, k, i);
+            }
+            smooth[k] = decibel(squares);
+        }
+        int asked = 0;
+        int apart = 0;
         for (int i = 0; i < level.length; i++) {
             double f = frequencyHz[i];
-            double driven = v >= 0 ? square(drive, i) : count * count;
+            double volts = driven ? square(drive, 0, i) / (count * count) : 1;
             double gain = capture.deconvolver.noiseGain(f, f / 12);
-            level[i] = square(p, i) / Math.max(LOWEST_SQUARE, driven);
-            noise[i] = capture.noise.power(m, f) * gain * p.windowEnergy()[i] * count / Math.max(LOWEST_SQUARE, driven);
+            int least = 0;
+            double spread = 0;
+            for (int k = 1; k < count; k++) {
+                spread = Math.max(spread, Math.abs(smooth[k][i] - smooth[least][i]));
+                least = smooth[k][i] < smooth[least][i] ? k : least;
+            }
+            boolean agree = spread <= AGREE_DB;
+            double re = 0;
+            double im = 0;
+            for (int k = 0; k < count; k++) {
+                if (agree || k == least) {
+                    re += p.re()[k][i] / (agree ? count : 1);
+                    im += p.im()[k][i] / (agree ? count : 1);
+                }
+            }
+            phase[i] = StrictMath.atan2(im, re) - (driven ? angle(drive, i) : 0);
+            level[i] = (re * re + im * im) / Math.max(LOWEST_SQUARE, volts);
+            noise[i] = capture.noise.power(m, f)
+                    * gain
+                    * p.windowEnergy()[i]
+                    / ((agree ? count : 1) * Math.max(LOWEST_SQUARE, volts));
+            if (level[i] > noise[i] * StrictMath.pow(10, ASKED_DB / 10)) {
+                asked++;
+                apart += spread > 1.5 * AGREE_DB ? 1 : 0;
+            }
         }
-        return new AcousticCurve(frequencyHz, decibel(level), decibel(noise));
+        return new AcousticResponse(
+                new AcousticCurve(frequencyHz, decibel(level), decibel(noise)),
+                phase,
+                arrival,
+                asked == 0 ? 0 : apart / (double) asked);
+    }
+
+    private static double angle(GatedSpectrum spectrum, int point) {
+        return StrictMath.atan2(spectrum.im()[0][point], spectrum.re()[0][point]);
     }
 
     /** Lag at which the sound arrives; the earliest sensible one when nothing clearly does. */
@@ -72,9 +138,9 @@ final class AcousticResponse {
         return pressure[peak] * pressure[peak] > ARRIVAL_RATIO * mean ? peak : pad;
     }
 
-    private static double square(GatedSpectrum spectrum, int point) {
-        double re = spectrum.re()[0][point];
-        double im = spectrum.im()[0][point];
+    private static double square(GatedSpectrum spectrum, int response, int point) {
+        double re = spectrum.re()[response][point];
+        double im = spectrum.im()[response][point];
         return re * re + im * im;
     }
 

@@ -18,9 +18,12 @@ final class Deconvolver {
 
     /** Each takes three transforms' worth of memory. */
     private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(6);
+    /** The record begins to take over from the deconvolved response at this share of the crossing frequency. */
+    private static final double CROSS_FROM = 0.89;
 
     private final SweepSignal signal;
     private final int size;
+    private final double[] spectrum;
     private final double[] inverse;
     private final double[] drive;
     private final double[] quadrature;
@@ -33,7 +36,7 @@ final class Deconvolver {
         this.signal = signal;
         this.size = size;
         this.drive = signal.voltageSamples();
-        double[] spectrum = new double[size];
+        this.spectrum = new double[size];
         System.arraycopy(drive, 0, spectrum, 0, drive.length);
         Fourier.forward(spectrum);
         this.inverse = inverseOf(spectrum);
@@ -105,6 +108,42 @@ final class Deconvolver {
             sum += inverse[2 * k] * inverse[2 * k] + inverse[2 * k + 1] * inverse[2 * k + 1];
         }
         return sum / (last - first + 1);
+    }
+
+    /**
+     * The sweep sent through an impulse response, circular, below a frequency; above it a record as it is. The two meet
+     * over a sixth of an octave.
+     *
+     * @param response impulse response of {@link #size()} values; is overwritten
+     * @param record samples as given to {@link #impulseResponse}, of {@link #size()} values, or null; is overwritten
+     * @param crossHz where the record takes over, in hertz; not used without a record
+     * @param weights factors per bin, one array of half the size for each signal wanted
+     * @return one signal per array of weights
+     */
+    double[][] resweep(double[] response, double[] record, double crossHz, double[][] weights) {
+        Fourier.forward(response);
+        if (record != null) {
+            Fourier.forward(record);
+        }
+        double binHz = signal.sampleRateHz() / (double) size;
+        double[][] results = new double[weights.length][size];
+        for (int k = 1; k < size / 2; k++) {
+            double re = response[2 * k] * spectrum[2 * k] - response[2 * k + 1] * spectrum[2 * k + 1];
+            double im = response[2 * k + 1] * spectrum[2 * k] + response[2 * k] * spectrum[2 * k + 1];
+            if (record != null) {
+                double share = Math.min(1, Math.max(0, (k * binHz / crossHz - CROSS_FROM) / (1 - CROSS_FROM)));
+                re += share * (record[2 * k] - re);
+                im += share * (record[2 * k + 1] - im);
+            }
+            for (int w = 0; w < weights.length; w++) {
+                results[w][2 * k] = weights[w][k] * re;
+                results[w][2 * k + 1] = weights[w][k] * im;
+            }
+        }
+        for (double[] result : results) {
+            Fourier.inverse(result);
+        }
+        return results;
     }
 
     int size() {

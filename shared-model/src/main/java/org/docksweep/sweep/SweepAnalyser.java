@@ -22,6 +22,7 @@ public final class SweepAnalyser {
     private static final double HUM_LIMIT = 0.02;
 
     private final AnalysisSettings settings;
+    private final SoundReader sound;
 
     /** Makes an analyser with {@link AnalysisSettings#standard()}. */
     public SweepAnalyser() {
@@ -34,7 +35,22 @@ public final class SweepAnalyser {
      * @param settings settings
      */
     public SweepAnalyser(AnalysisSettings settings) {
+        this(settings, null);
+    }
+
+    private SweepAnalyser(AnalysisSettings settings, SoundReader sound) {
         this.settings = java.util.Objects.requireNonNull(settings, "settings");
+        this.sound = sound;
+    }
+
+    /**
+     * The same, listening to more than the level.
+     *
+     * @param reader reads the microphone; its print comes with the acoustic curve
+     * @return a new analyser
+     */
+    public SweepAnalyser hearing(SoundReader reader) {
+        return new SweepAnalyser(settings, reader);
     }
 
     /**
@@ -44,7 +60,7 @@ public final class SweepAnalyser {
      * @return a new analyser
      */
     public SweepAnalyser withSettings(AnalysisSettings other) {
-        return new SweepAnalyser(other);
+        return new SweepAnalyser(other, sound);
     }
 
     /**
@@ -249,14 +265,28 @@ public final class SweepAnalyser {
         if (!any(calm)) {
             issues.add(CaptureIssues.issue(QualityIssue.KNOCK, "capture-knock-microphone"));
         }
-        AcousticCurve curve = issues.isEmpty() ? AcousticResponse.of(prepared, calm) : null;
+        AcousticCurve curve =
+                issues.isEmpty() || onlyKnocked(issues) ? heard(prepared, calm, new boolean[calm.length]) : null;
         int v = prepared.channel(ChannelRole.VOLTAGE);
         double volts = v < 0 ? 0 : rms(prepared, v, calm);
         return new SweepAnalysis(null, curve, SweepAnalysis.Load.UNKNOWN, volts, 0, List.of(), issues);
     }
 
-    private static AcousticCurve acoustic(
-            Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
+    private static boolean onlyKnocked(List<SweepAnalysis.Issue> issues) {
+        return issues.stream().allMatch(i -> i.kind() == QualityIssue.KNOCK);
+    }
+
+    /** The curve with its print; the ear finds its way around knocks, plain averaging needs sweeps free of them. */
+    private AcousticCurve heard(PreparedCapture prepared, boolean[] calm, boolean[] dropped) {
+        if (sound == null) {
+            return any(calm) ? AcousticResponse.of(prepared, calm).curve() : null;
+        }
+        AcousticResponse response =
+                AcousticResponse.of(prepared, any(not(dropped)) ? not(dropped) : not(new boolean[dropped.length]));
+        return response.curve().with(sound.read(new MicrophoneTake(prepared, response, calm)));
+    }
+
+    private AcousticCurve acoustic(Capture capture, PreparedCapture prepared, RepeatCheck repeats, boolean[] dropped) {
         if (prepared.channel(ChannelRole.MICROPHONE) < 0 || RawCheck.clipped(capture, ChannelRole.MICROPHONE)) {
             return null;
         }
@@ -264,7 +294,7 @@ public final class SweepAnalyser {
         for (int k = 0; k < calm.length; k++) {
             calm[k] &= !dropped[k];
         }
-        return AcousticResponse.of(prepared, calm);
+        return heard(prepared, calm, dropped);
     }
 
     private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing) {

@@ -156,8 +156,9 @@ class SweepAnalyserTest {
         for (int p = 0; p < curve.size(); p++) {
             sum += curve.levelDb()[p] - curve.noiseDb()[p];
         }
-        // Nothing but noise: both are estimates of the same power.
-        assertThat(sum / curve.size()).isCloseTo(0, within(1.5));
+        // Nothing but noise: of sweeps that do not agree the least counts, so what is left lies some decibels below the
+        // power of the noise, and never above it.
+        assertThat(sum / curve.size()).isBetween(-6.0, 0.5);
     }
 
     @Test

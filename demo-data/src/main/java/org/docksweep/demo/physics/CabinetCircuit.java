@@ -21,6 +21,7 @@ final class CabinetCircuit implements Load {
     private final List<DriverGroup> groups;
     private final PartPhysics parts;
     private final double shuntOhm;
+    private final Rattle rattle;
     private final Map<String, Integer> nodes = new HashMap<>();
     private final int leading;
 
@@ -31,11 +32,18 @@ final class CabinetCircuit implements Load {
      * @param groups drivers by the air they share
      * @param parts losses and faults of the crossover parts
      * @param shuntOhm resistance straight across the contacts, infinite when there is none
+     * @param rattle a loose part, or null
      */
-    CabinetCircuit(List<NetworkElement> elements, List<DriverGroup> groups, PartPhysics parts, double shuntOhm) {
+    CabinetCircuit(
+            List<NetworkElement> elements,
+            List<DriverGroup> groups,
+            PartPhysics parts,
+            double shuntOhm,
+            Rattle rattle) {
         this.groups = groups;
         this.parts = parts;
         this.shuntOhm = shuntOhm;
+        this.rattle = rattle;
         this.leading = leading(groups);
         nodes.put(INPUT, 0);
         for (NetworkElement element : elements) {
@@ -78,6 +86,11 @@ final class CabinetCircuit implements Load {
     @Override
     public double rubDb() {
         return groups.stream().mapToDouble(DriverGroup::rubDb).max().orElse(Double.NEGATIVE_INFINITY);
+    }
+
+    @Override
+    public Rattle rattle() {
+        return rattle;
     }
 
     @Override

@@ -20,7 +20,7 @@ public record Fault(FaultKind kind, String target, double severity) {
             case WRONG_IMPEDANCE, PART_DRIFT -> Require.positive("fault " + kind + " factor", severity);
             case LEAK, MAGNET_WEAK -> Require.inRange("fault " + kind + " factor", severity, 0.01, 1);
             case SHORTED_TURNS -> Require.inRange("fault " + kind + " share", severity, 0.001, 0.6);
-            case RUB -> Require.inRange("fault RUB level in dB", severity, -90, 0);
+            case RUB, BUZZ -> Require.inRange("fault " + kind + " level in dB", severity, -90, 0);
             default -> Require.notNegative("fault " + kind + " severity", severity);
         }
     }

@@ -32,6 +32,8 @@ public enum FaultKind {
     WAY_WEAK(Target.POSITION),
     /** Coil rubs. Target: position. Severity: peak of the burst re the sweep's peak in 1 to 15 kHz, in dB (negative). */
     RUB(Target.POSITION),
+    /** Loose part. Target: enclosure. Severity: peak of a strike re the sweep's peak in 1 to 15 kHz, in dB (negative). */
+    BUZZ(Target.ENCLOSURE),
     /** Weakened magnet. Target: position. Severity: factor on Bl, below 1. */
     MAGNET_WEAK(Target.POSITION),
     /** Driver wired the wrong way round. Target: position. Severity unused. */

@@ -24,6 +24,23 @@ public interface Load {
     }
 
     /**
+     * A loose part.
+     *
+     * @return what rattles, or null
+     */
+    default Rattle rattle() {
+        return null;
+    }
+
+    /**
+     * A loose part that strikes when the cabinet shakes it.
+     *
+     * @param levelDb peak of a strike re the sweep's peak in 1 to 15 kHz, in dB
+     * @param resonanceHz frequency at which it swings most
+     */
+    record Rattle(double levelDb, double resonanceHz) {}
+
+    /**
      * Response to a source of 1 V.
      *
      * @param voltage voltage at the contacts, in V/V

@@ -42,6 +42,15 @@ final class PoweredLoad implements Load {
     }
 
     @Override
+    public Rattle rattle() {
+        return ways.stream()
+                .map(w -> w.driver().rattle())
+                .filter(java.util.Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    }
+
+    @Override
     public Response at(double frequencyHz, Complex sourceOhm) {
         double omega = 2 * Math.PI * frequencyHz;
         Complex current = sourceOhm.add(INPUT_OHM).reciprocal();

@@ -250,7 +250,31 @@ public final class VirtualCabinet {
         }
         PartPhysics parts =
                 new PartPhysics(targets(FaultKind.PART_OPEN), targets(FaultKind.PART_SHORTED), climate, realism);
-        return new CabinetCircuit(drifted, groups, parts, shuntOhm);
+        return new CabinetCircuit(drifted, groups, parts, shuntOhm, rattle(inNetwork(drifted)));
+    }
+
+    private static Set<String> inNetwork(List<NetworkElement> elements) {
+        Set<String> codes = new HashSet<>();
+        for (NetworkElement element : elements) {
+            if (element instanceof NetworkElement.Driver driver) {
+                codes.add(driver.positionCode());
+            }
+        }
+        return codes;
+    }
+
+    /** A loose part of a box that one of these drivers shakes; it swings above the tuning, where cones push most. */
+    private Load.Rattle rattle(Set<String> positionCodes) {
+        Fault buzz = fault(FaultKind.BUZZ);
+        if (buzz == null) {
+            return null;
+        }
+        return unit.boxes().stream()
+                .filter(b -> b.id().equals(buzz.target())
+                        && b.positionCodes().stream().anyMatch(positionCodes::contains))
+                .findFirst()
+                .map(b -> new Load.Rattle(buzz.severity(), b.tuningHz() > 0 ? 1.7 * b.tuningHz() : 95))
+                .orElse(null);
     }
 
     private Set<String> targets(FaultKind kind) {

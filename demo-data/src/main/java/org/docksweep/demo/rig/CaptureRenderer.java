@@ -1,6 +1,7 @@
 package org.docksweep.demo.rig;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -24,6 +25,8 @@ final class CaptureRenderer {
     private static final double SETTLING_S = 1.2;
 
     private static final double FADE_S = 0.15;
+    /** Factor on the hall's answer where walls are near and bare. */
+    private static final double REVERBERANT = 4;
 
     private static final double SOUND_TRAVEL_S = 0.0029;
 
@@ -31,6 +34,7 @@ final class CaptureRenderer {
     private final Hall hall;
     private final double sampleRateHz;
     private final Imperfections imperfections;
+    private final Rattles rattles;
     private final Converter converter;
     private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
     private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
@@ -41,6 +45,7 @@ final class CaptureRenderer {
         this.hall = hall;
         this.sampleRateHz = sampleRateHz;
         this.imperfections = new Imperfections(electronics, sampleRateHz);
+        this.rattles = new Rattles(sampleRateHz);
         this.converter = new Converter(electronics, sampleRateHz);
     }
 
@@ -138,18 +143,24 @@ final class CaptureRenderer {
             excursion[i] = response.excursion().multiply(gain);
         }
         double[] at = positions.computeIfAbsent(drive.length, n -> LogGrid.positions(n, sampleRateHz));
-        boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY;
+        boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY || load.rattle() != null;
         double[][] products = moves
                 ? LogGrid.times(drive, at, volts, amperes, pascals, excursion)
                 : LogGrid.times(drive, at, volts, amperes, pascals);
         double[] v = played(products[0], plan, playback, frames);
         double[] i =
                 kind == TestPointKind.LINE_INPUT ? new double[frames] : played(products[1], plan, playback, frames);
-        double[] p = played(withTail(products[2]), plan, playback, frames);
+        double[] p = played(inTheHall(products[2], playback.disturbance()), plan, playback, frames);
         if (moves) {
             double[] x = played(products[3], plan, playback, frames);
             imperfections.distort(v, i, p, x);
-            imperfections.rub(plan, playback, load.rubDb(), p, x);
+            double[] touching = rattles.sound(plan, playback, load, p, x);
+            double[] echoing = Arrays.copyOf(touching, 2 * Integer.highestOneBit(touching.length - 1));
+            transform(echoing.length).realForward(echoing);
+            transform(echoing.length).realInverse(inTheHall(echoing, playback.disturbance()), true);
+            for (int k = 0; k < p.length; k++) {
+                p[k] += echoing[k];
+            }
         }
         double travelS = SOUND_TRAVEL_S + playback.placementShiftS();
         double[] heard = delayed(p, (int) Math.round(travelS * sampleRateHz));
@@ -207,17 +218,26 @@ final class CaptureRenderer {
         return whole;
     }
 
-    private double[] withTail(double[] direct) {
+    /** The direct sound, duller and weaker from a cabinet that faces away, and the hall's answer to all of it. */
+    private double[] inTheHall(double[] direct, Disturbance disturbance) {
         double[] tail = hall.tailSpectrum(direct.length);
+        double louder = disturbance == Disturbance.REVERBERANT ? REVERBERANT : 1;
+        double binHz = sampleRateHz / direct.length;
         for (int bin = 1; bin < direct.length / 2; bin++) {
-            double re = 1 + tail[2 * bin];
-            double im = tail[2 * bin + 1];
+            double facing = disturbance == Disturbance.FACING_AWAY ? behind(bin * binHz) : 1;
+            double re = facing + louder * tail[2 * bin];
+            double im = louder * tail[2 * bin + 1];
             double x = direct[2 * bin];
             double y = direct[2 * bin + 1];
             direct[2 * bin] = x * re - y * im;
             direct[2 * bin + 1] = x * im + y * re;
         }
         return direct;
+    }
+
+    /** Sound behind a cabinet re that in front: all at low frequencies, a tenth at high ones (assumed, no source). */
+    private static double behind(double frequencyHz) {
+        return Math.max(0.1, 1 / Math.sqrt(1 + Math.pow(frequencyHz / 250, 2)));
     }
 
     private static double[] delayed(double[] sound, int frames) {

@@ -13,12 +13,17 @@ final class Converter {
     private static final double KNOCK_PEAK_PA = 4;
     private static final int TORN_FRAMES = 600;
 
+    /** Factor of a gain knob at its end. */
+    private static final double MIC_TURNED_UP = 60;
+
     private final Electronics electronics;
+    private final HallEvents events;
     private final double sampleRateHz;
 
     Converter(Electronics electronics, double sampleRateHz) {
         this.electronics = electronics;
         this.sampleRateHz = sampleRateHz;
+        this.events = new HallEvents(sampleRateHz);
     }
 
     float[][] convert(TestPointKind kind, Playback playback, SweepPlan plan, Signals signals) {
@@ -37,6 +42,12 @@ final class Converter {
             double within = 0.3 + 0.4 * random.nextDouble();
             int frame = plan.startFrame(0) + (int) (within * plan.signal().frames());
             Noises.addKnock(p, frame, KNOCK_PEAK_PA, sampleRateHz, random);
+        }
+        events.add(p, plan, playback);
+        if (disturbance == Disturbance.MIC_OVERLOADED) {
+            scaled(p, 1 / MIC_TURNED_UP);
+        } else if (disturbance == Disturbance.MIC_WRONG_CHANNEL && kind != TestPointKind.LINE_INPUT) {
+            p = java.util.Arrays.copyOf(signals.amperes(), p.length);
         }
         p = disturbance == Disturbance.MIC_UNPLUGGED ? new double[p.length] : scaled(p, Electronics.PASCALS_FULL_SCALE);
         if (disturbance == Disturbance.CURRENT_DEAD) {

@@ -23,7 +23,21 @@ public enum Disturbance {
     /** The capture ends half way. */
     SHORT,
     /** Voltage and current plugs are exchanged. */
-    CHANNELS_SWAPPED;
+    CHANNELS_SWAPPED,
+    /** The microphone's gain is turned up far too much. */
+    MIC_OVERLOADED,
+    /** The microphone's channel holds the sense resistor's signal: its plug is in the wrong input. */
+    MIC_WRONG_CHANNEL,
+    /** A forklift passes by. */
+    FORKLIFT,
+    /** Wind from an open door blows on the microphone. */
+    WIND,
+    /** Another dock sweeps a cabinet of its own at the same time. */
+    NEIGHBOUR,
+    /** The cabinet's back is turned to the microphone. */
+    FACING_AWAY,
+    /** The cabinet stands in a bare corner: the hall answers 12 dB louder. */
+    REVERBERANT;
 
     static Disturbance named(String text) {
         try {

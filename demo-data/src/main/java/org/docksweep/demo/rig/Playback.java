@@ -13,6 +13,7 @@ import org.docksweep.demo.physics.Load;
  * @param placementShiftS how far off the marked spot the cabinet stands, as sound travel time
  * @param latencyS delay of the audio system, the same for all channels
  * @param hallNoiseDb hall noise in dB re 20 uPa
+ * @param knocksPerS knocks in the hall, on average per second
  * @param disturbance what goes wrong with the capture
  * @param random randomness of this playback
  */
@@ -24,5 +25,6 @@ record Playback(
         double placementShiftS,
         double latencyS,
         double hallNoiseDb,
+        double knocksPerS,
         Disturbance disturbance,
         SplittableRandom random) {}

@@ -16,6 +16,7 @@ import org.docksweep.fleet.Require;
  *   <li>{@code sampleRateHz}: 44100, 48000, 88200 or 96000; 48000
  *   <li>{@code ambientCelsius}: air at the dock, -20 to 50; 20 before the hire, the house's night at the return
  *   <li>{@code hallNoiseDb}: noise of the hall at the microphone, dB re 20 uPa, unweighted, 0 to 110; 50
+ *   <li>{@code knocksPerS}: knocks of 75 to 100 dB in the hall, on average per second, 0 to 10; 0
  *   <li>{@code realTime}: {@code true} when a playback takes its real time; false
  *   <li>{@code disturbances}: comma list of {@link Disturbance} names, one per playback, then none; empty
  * </ul>
@@ -25,6 +26,7 @@ import org.docksweep.fleet.Require;
  * @param sampleRateHz samples per second
  * @param ambientCelsius air temperature, or null for the moment's own
  * @param hallNoiseDb hall noise in dB re 20 uPa
+ * @param knocksPerS knocks per second on average
  * @param realTime whether a playback takes its real time
  * @param disturbances what goes wrong with the first playbacks
  */
@@ -34,11 +36,19 @@ public record RigSettings(
         int sampleRateHz,
         Double ambientCelsius,
         double hallNoiseDb,
+        double knocksPerS,
         boolean realTime,
         List<Disturbance> disturbances) {
 
-    private static final Set<String> KEYS =
-            Set.of("seed", "moment", "sampleRateHz", "ambientCelsius", "hallNoiseDb", "realTime", "disturbances");
+    private static final Set<String> KEYS = Set.of(
+            "seed",
+            "moment",
+            "sampleRateHz",
+            "ambientCelsius",
+            "hallNoiseDb",
+            "knocksPerS",
+            "realTime",
+            "disturbances");
     private static final Set<Integer> SAMPLE_RATES_HZ = Set.of(44_100, 48_000, 88_200, 96_000);
 
     public RigSettings {
@@ -50,6 +60,7 @@ public record RigSettings(
             Require.inRange("ambientCelsius", ambientCelsius, -20, 50);
         }
         Require.inRange("hallNoiseDb", hallNoiseDb, 0, 110);
+        Require.inRange("knocksPerS", knocksPerS, 0, 10);
         disturbances = Require.copy("disturbances", disturbances);
     }
 
@@ -80,6 +91,7 @@ public record RigSettings(
                 (int) number(settings, "sampleRateHz", 48_000),
                 ambient == null ? null : Double.valueOf(number(settings, "ambientCelsius", 20)),
                 number(settings, "hallNoiseDb", 50),
+                number(settings, "knocksPerS", 0),
                 yes(settings.getOrDefault("realTime", "false")),
                 disturbances);
     }

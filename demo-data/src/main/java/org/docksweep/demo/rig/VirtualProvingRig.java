@@ -131,6 +131,7 @@ final class VirtualProvingRig implements ProvingRig {
                 plugged.placementShiftS(),
                 Plugging.latencyS(random),
                 plugged.hallNoiseDb(),
+                0,
                 Disturbance.NONE,
                 random);
         CaptureHeader header =

@@ -247,6 +247,7 @@ public final class VirtualRig implements PracticeRig {
                 now.placementShiftS(),
                 Plugging.latencyS(random),
                 settings.hallNoiseDb(),
+                settings.knocksPerS(),
                 disturbance,
                 random);
     }

@@ -16,7 +16,7 @@ class CircuitTest {
 
     private static CabinetCircuit circuit(Realism realism, NetworkElement... elements) {
         PartPhysics parts = new PartPhysics(Set.of(), Set.of(), Climate.even(20), realism);
-        return new CabinetCircuit(List.of(elements), List.of(), parts, Double.POSITIVE_INFINITY);
+        return new CabinetCircuit(List.of(elements), List.of(), parts, Double.POSITIVE_INFINITY, null);
     }
 
     private static Complex ohm(Load load, double frequencyHz) {
@@ -96,7 +96,8 @@ class CircuitTest {
                         new NetworkElement.Resistor("R2", "in", "0", 8, 0)),
                 List.of(),
                 parts,
-                Double.POSITIVE_INFINITY);
+                Double.POSITIVE_INFINITY,
+                null);
         assertThat(ohm(load, 1000).norm()).isCloseTo(8, within(1e-6));
     }
 }

@@ -103,6 +103,7 @@ final class StudyRig {
                 0,
                 0.02 + 0.1 * random.nextDouble(),
                 HALL_NOISE_DB,
+                0,
                 Disturbance.NONE,
                 random.split());
         Signals signals = renderer.signals(plan, TestPointKind.TERMINALS, playback);
@@ -129,6 +130,7 @@ final class StudyRig {
                 p.contactOhm(),
                 p.placementShiftS(),
                 p.latencyS(),
+                0,
                 0,
                 p.disturbance(),
                 random.split());

@@ -4,10 +4,12 @@ import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.docksweep.kiosk.night.DockNight;
 import org.docksweep.kiosk.night.NightOptions;
 import org.docksweep.kiosk.night.TruthTable;
+import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 import org.docksweep.sweep.RigException;
@@ -82,7 +84,13 @@ public final class NightCommand implements Callable<Integer> {
         TruthTable table;
         try (DockNight night = new DockNight(new NightOptions(folder, seed, serviceJar, window), out)) {
             night.open();
-            Stand stand = window ? Stand.open(night.dock(), night.models(), night.zone()) : null;
+            Stand stand = window
+                    ? Stand.open(
+                            night.dock(),
+                            night.models(),
+                            night.zone(),
+                            List.of(new BenchPages(night.bench(), night.models())))
+                    : null;
             if (byHand) {
                 night.listTruck();
                 stand.awaitClosed();
@@ -93,6 +101,7 @@ public final class NightCommand implements Callable<Integer> {
             }
             table = night.takeTruckIn(window ? Stand.READABLE : DockNight.Pace.AT_ONCE);
             night.closeNight();
+            night.benchMorning();
             report(table, out);
             if (window) {
                 out.println("The window is yours now; close it to end.");

@@ -5,11 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.zip.ZipException;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.RecordingException;
 import org.docksweep.sweep.RecordingFiles;
-import org.docksweep.sweep.SweepAnalyser;
 import org.docksweep.sweep.SweepAnalysis;
 
 /** Recordings as a command finds them: a WAV file with its sidecar, or an archive of both. */
@@ -46,7 +46,7 @@ final class Recordings {
 
     static SweepAnalysis analyse(Path file, Capture capture) throws IOException {
         try {
-            return new SweepAnalyser().analyse(capture);
+            return SoundEar.analyser().analyse(capture);
         } catch (IllegalArgumentException e) {
             throw new IOException(file.getFileName() + ": sweep: " + e.getMessage(), e);
         }

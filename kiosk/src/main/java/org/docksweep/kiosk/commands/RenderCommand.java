@@ -75,7 +75,7 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--rig-setting",
             paramLabel = "NAME=VALUE",
             description =
-                    "Further setting of the virtual rig: sampleRateHz, ambientCelsius, hallNoiseDb, disturbances; may"
+                    "Further setting of the virtual rig: sampleRateHz, ambientCelsius, hallNoiseDb, knocksPerS, disturbances; may"
                             + " be repeated.")
     private Map<String, String> rigSettings = Map.of();
 

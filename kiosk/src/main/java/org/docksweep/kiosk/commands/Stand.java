@@ -26,8 +26,9 @@ final class Stand {
 
     private Stand() {}
 
-    static Stand open(Dock dock, List<CabinetModel> models, ZoneId zone) throws InterruptedException {
-        return open(dock, models, new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, zone), List.of());
+    static Stand open(Dock dock, List<CabinetModel> models, ZoneId zone, List<PageMaker> pages)
+            throws InterruptedException {
+        return open(dock, models, new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, zone), pages);
     }
 
     static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages)

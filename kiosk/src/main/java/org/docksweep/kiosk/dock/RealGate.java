@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.dock;
 
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.fleet.LevelMask;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.judge.CabinetJudgement;
@@ -14,7 +15,7 @@ import org.docksweep.sweep.SweepSignal;
 
 /** Measurement and judgement as the shared model has them. */
 public final class RealGate implements Gate {
-    private final SweepAnalyser analyser = new SweepAnalyser();
+    private final SweepAnalyser analyser = SoundEar.analyser();
 
     @Override
     public SweepPlan probe(TestPoint point, int sampleRateHz) {

@@ -8,6 +8,7 @@ import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.HistoryEvent;
+import org.docksweep.contract.LearnedPriors;
 import org.docksweep.contract.PartStock;
 import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
@@ -17,6 +18,7 @@ import org.docksweep.fleet.PartSource;
 import org.docksweep.fleet.ProcedurePurpose;
 import org.docksweep.kiosk.bench.BenchState.Activity;
 import org.docksweep.kiosk.bench.BenchStep;
+import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
@@ -30,13 +32,16 @@ final class BenchMorning {
     private final ServiceClient client;
     private final BenchHand hand;
     private final PracticeRig rig;
+    private final Papers papers;
     private final NightReport report;
 
-    BenchMorning(DemoHouse house, ServiceClient client, BenchHand hand, PracticeRig rig, NightReport report) {
+    BenchMorning(
+            DemoHouse house, ServiceClient client, BenchHand hand, PracticeRig rig, Papers papers, NightReport report) {
         this.house = house;
         this.client = client;
         this.hand = hand;
         this.rig = rig;
+        this.papers = papers;
         this.report = report;
     }
 
@@ -46,12 +51,22 @@ final class BenchMorning {
      * @param job the job as it stands afterwards
      * @param part part put in
      * @param cabinet the cabinet afterwards
+     * @param findingsBefore findings the gate had learned from before
+     * @param findingsAfter the same afterwards
      * @param stockBefore pieces of the part in stock before
      * @param stockAfter the same afterwards
      */
-    record Outcome(BenchJobBody job, Part part, CabinetBody cabinet, int stockBefore, int stockAfter) {}
+    record Outcome(
+            BenchJobBody job,
+            Part part,
+            CabinetBody cabinet,
+            int findingsBefore,
+            int findingsAfter,
+            int stockBefore,
+            int stockAfter) {}
 
     Outcome repairOne() throws InterruptedException, ServiceProblem, ServiceUnreachable {
+        int findingsBefore = findings();
         BenchJobBody job = suspectDiaphragm();
         AssetTag tag = job.tag();
         report.say("Bench: tag %s scanned, %s, %s", job.code(), tag, job.faultPositionCode());
@@ -90,7 +105,18 @@ final class BenchMorning {
                 "Bench: proved by %d sweeps, %s is %s, %s is %s",
                 sweeps, job.code(), after.state(), tag, cabinet.status());
         history(tag);
-        return new Outcome(after, part, cabinet, stockBefore, stock(part));
+        papers.pdf("evidence-" + job.code(), client.pdf(ApiPaths.BENCH_JOBS + "/" + job.code() + ApiPaths.EVIDENCE));
+        int findingsAfter = findings();
+        report.say(
+                "Bench: the gate has learned from %d findings, %d before; %d of %s left in stock",
+                findingsAfter, findingsBefore, stock(part), part.number());
+        return new Outcome(after, part, cabinet, findingsBefore, findingsAfter, stockBefore, stock(part));
+    }
+
+    private int findings() throws ServiceProblem, ServiceUnreachable {
+        return client.get(ApiPaths.LEARNED_PRIORS, LearnedPriors.class)
+                .findings()
+                .size();
     }
 
     private int stock(Part part) throws ServiceProblem, ServiceUnreachable {

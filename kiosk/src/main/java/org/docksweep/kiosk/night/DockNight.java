@@ -402,6 +402,18 @@ public final class DockNight implements AutoCloseable {
     }
 
     /**
+     * The morning after, without a person: takes one cabinet over the bench, from its tag to the shelf, and prints the
+     * status sheet anew.
+     *
+     * @throws InterruptedException if stopped
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if the service does not answer
+     */
+    public void benchMorning() throws InterruptedException, ServiceProblem, ServiceUnreachable {
+        benchMorning(bench());
+    }
+
+    /**
      * The morning after: takes one cabinet over the bench, from its tag to the shelf.
      *
      * @param fingers what the technician acts by
@@ -412,7 +424,11 @@ public final class DockNight implements AutoCloseable {
      */
     BenchMorning.Outcome benchMorning(BenchActions fingers)
             throws InterruptedException, ServiceProblem, ServiceUnreachable {
-        return new BenchMorning(house, client, new BenchHand(bench(), fingers), kiosk.rig(), report).repairOne();
+        BenchHand technician = new BenchHand(bench(), fingers);
+        BenchMorning.Outcome outcome =
+                new BenchMorning(house, client, technician, kiosk.rig(), kiosk.papers(), report).repairOne();
+        kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
+        return outcome;
     }
 
     /**

@@ -59,6 +59,8 @@ class DockNightIT {
                 .isEmpty();
         assertThat(repaired.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
         assertThat(repaired.cabinet().status()).isEqualTo(CabinetStatus.READY);
+        assertThat(repaired.findingsAfter()).isEqualTo(repaired.findingsBefore() + 1);
+        assertThat(folder.resolve("papers")).isDirectoryContaining("glob:**/evidence-*.pdf");
         assertThat(repaired.stockAfter()).isEqualTo(repaired.stockBefore() - 1);
         assertThat(repaired.cabinet().drivers())
                 .filteredOn(d -> d.positionCode().equals(repaired.job().faultPositionCode()))

@@ -70,17 +70,29 @@ final class Efforts {
 
     private static ProcedurePurpose purpose(FaultKind kind, DriverModel driver) {
         return switch (kind) {
-            case DRIVER_OPEN, DRIVER_SHORTED, WRONG_IMPEDANCE_PART, COIL_SEIZED, SHORTED_TURNS, MAGNET_WEAK, WAY_WEAK ->
+            case DRIVER_OPEN,
+                    DRIVER_SHORTED,
+                    WRONG_IMPEDANCE_PART,
+                    COIL_SEIZED,
+                    SHORTED_TURNS,
+                    MAGNET_WEAK,
+                    WAY_WEAK,
+                    COIL_RUBS ->
                 driver == null
                         ? null
                         : driver.kind() == DriverKind.COMPRESSION
                                 ? ProcedurePurpose.DIAPHRAGM_REPLACEMENT
                                 : ProcedurePurpose.RECONE;
-            case CONTACT_RESISTANCE, INTERMITTENT_CONTACT, POLARITY_REVERSED, TERMINALS_SHORTED, NOTHING_CONNECTED ->
+            case CONTACT_RESISTANCE,
+                    INTERMITTENT_CONTACT,
+                    POLARITY_REVERSED,
+                    TERMINALS_SHORTED,
+                    NOTHING_CONNECTED,
+                    WAY_REVERSED ->
                 ProcedurePurpose.CONNECTOR;
             case PART_OPEN, PART_SHORTED, PART_DRIFTED -> ProcedurePurpose.CROSSOVER_PART;
             case LEAK, PORT_BLOCKED -> ProcedurePurpose.AIR_TIGHTNESS;
-            case WRONG_SOCKET, WRONG_LABEL, UNKNOWN -> null;
+            case WRONG_SOCKET, WRONG_LABEL, LOOSE_PART, UNKNOWN -> null;
         };
     }
 

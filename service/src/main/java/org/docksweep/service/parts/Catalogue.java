@@ -141,8 +141,8 @@ public class Catalogue {
     public Optional<Part> driverUnit(String driverModelCode, String serial) {
         List<Part> wholeDrivers = rows.findAllByOrderByNumber().stream()
                 .map(PartRow::part)
-                .filter(p -> p.kind() == PartKind.DRIVER_UNIT
-                        && p.fitsDriverModels().contains(driverModelCode))
+                .filter(p ->
+                        p.kind() == PartKind.DRIVER_UNIT && p.fitsDriverModels().contains(driverModelCode))
                 .toList();
         return wholeDrivers.stream()
                 .filter(p -> serial != null && units.existsById(new UnitRow.Key(p.number(), serial)))

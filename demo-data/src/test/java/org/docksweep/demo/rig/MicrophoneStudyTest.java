@@ -1,0 +1,109 @@
+package org.docksweep.demo.rig;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.util.Map;
+import org.docksweep.demo.physics.Fault;
+import org.docksweep.demo.physics.FaultKind;
+import org.docksweep.demo.physics.VirtualCabinet;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.gate.Baseline;
+import org.docksweep.judge.CabinetJudgement;
+import org.docksweep.sweep.RigException;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A small {@link MicrophoneStudy}, and what the gate says when the sound is the cabinet's or the hall's fault. */
+class MicrophoneStudyTest {
+    private static MicrophoneScene passive;
+    private static MicrophoneScene powered;
+    private static VirtualCabinet passiveUnit;
+    private static VirtualCabinet poweredUnit;
+    private static Baseline passiveBaseline;
+    private static Baseline poweredBaseline;
+
+    @BeforeAll
+    static void teach() throws RigException {
+        passive = new MicrophoneScene("SPIN12", "IN", 1);
+        powered = new MicrophoneScene("SALT12A", "LINE", 1);
+        passiveUnit = passive.unit(21);
+        poweredUnit = powered.unit(22);
+        passiveBaseline = passive.baseline(passiveUnit, "unit-21");
+        poweredBaseline = powered.baseline(poweredUnit, "unit-22");
+    }
+
+    private static CabinetJudgement passive(Fault fault, Disturbance... spoiled) throws RigException {
+        return passive.judge(
+                passive.capture("unit-21", passive.with(passiveUnit, fault), "45", 0, spoiled), passiveBaseline);
+    }
+
+    private static CabinetJudgement powered(Fault fault, Disturbance... spoiled) throws RigException {
+        return powered.judge(
+                powered.capture("unit-22", powered.with(poweredUnit, fault), "45", 0, spoiled), poweredBaseline);
+    }
+
+    @Test
+    void noiseAloneNeverFails() throws RigException {
+        PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream());
+        Map<Verdict, Integer> verdicts = new MicrophoneStudy(nowhere, 3, "SALT12A/LINE").noise(16);
+        assertThat(verdicts).doesNotContainKey(Verdict.FAIL).containsKey(Verdict.PASS);
+    }
+
+    @Test
+    void passesHealthyCabinets() throws RigException {
+        assertThat(passive(null).verdict()).isEqualTo(Verdict.PASS);
+        assertThat(powered(null).verdict()).isEqualTo(Verdict.PASS);
+        assertThat(powered(null).reason().key()).isEqualTo("verdict-pass-powered");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "WAY_WEAK, HF, 3, WAY_WEAK",
+        "WAY_WEAK, LF, 3, WAY_WEAK",
+        "POLARITY_REVERSED, HF, 0, WAY_REVERSED",
+        "POLARITY_REVERSED, LF, 0, WAY_REVERSED",
+        "RUB, LF, -40, COIL_RUBS"
+    })
+    void hearsWhatTheCurrentCannotTell(FaultKind kind, String target, double severity, String suspect)
+            throws RigException {
+        Fault fault = Fault.of(kind, target, severity);
+        for (CabinetJudgement judged : new CabinetJudgement[] {passive(fault), powered(fault)}) {
+            assertThat(judged.verdict()).as("%s", judged.reason()).isEqualTo(Verdict.FAIL);
+            assertThat(judged.suspects().get(0).kind().name()).isEqualTo(suspect);
+            assertThat(judged.suspects().get(0).positionCode()).isEqualTo(target);
+        }
+    }
+
+    @Test
+    void namesALoosePartBesideTheCoil() throws RigException {
+        CabinetJudgement judged = powered(Fault.of(FaultKind.BUZZ, "box", -35));
+        assertThat(judged.verdict()).isEqualTo(Verdict.FAIL);
+        assertThat(judged.reason().key()).isEqualTo("verdict-touching");
+        assertThat(judged.suspects()).extracting(s -> s.kind().name()).contains("LOOSE_PART", "COIL_RUBS");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "MIC_UNPLUGGED, sound-unheard",
+        "MIC_WRONG_CHANNEL, sound-by-wire",
+        "MIC_OVERLOADED, capture-clipped-microphone",
+        "NEIGHBOUR, sound-foreign",
+        "FACING_AWAY, sound-facing"
+    })
+    void saysWhatIsWrongWithTheSoundAndNotWithTheCabinet(Disturbance spoiled, String key) throws RigException {
+        CabinetJudgement judged = passive(null, spoiled);
+        assertThat(judged.verdict()).isEqualTo(Verdict.SWEEP_AGAIN);
+        assertThat(judged.reason().key()).isEqualTo(key);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"FORKLIFT", "WIND", "REVERBERANT", "KNOCK"})
+    void neverBlamesTheCabinetForTheHall(Disturbance spoiled) throws RigException {
+        assertThat(passive(null, spoiled).verdict()).isNotEqualTo(Verdict.FAIL);
+        assertThat(powered(null, spoiled).verdict()).isNotEqualTo(Verdict.FAIL);
+    }
+}

@@ -1,0 +1,237 @@
+package org.docksweep.acoustic;
+
+import java.util.Arrays;
+
+/**
+ * Looks for short events that sit at the same phase of the sweep, period after period, in every sweep. Each period is
+ * cut into overlapping cells; the energy of a cell against the median cell of its own period, brought to a standard
+ * normal scale (Wilson and Hilferty 1931, from memory) and cut off at 4.5, is summed over the periods of a window along
+ * straight lines of phase, since the phase of the excursion turns slowly as the sweep passes a resonance. Noise of the
+ * hall raises the median as much as the cell; one knock is one cell of one sweep and counts as 4.5 at most; whatever does
+ * not come back in the other sweep at the same place does not count at all.
+ */
+final class PhaseFold {
+    /** A cell counts so many standard deviations at most. */
+    private static final double CELL_CAP = 4.5;
+
+    private static final double CELL_FLOOR = -1.5;
+
+    /** A sweep counts at most so many times what the weakest shows. */
+    private static final double OVER_WEAKEST = 1.15;
+
+    /** A cell shows the event from here. */
+    private static final double SHOWN = 1.2;
+
+    private static final int LEAST_PERIODS = 5;
+    private static final int MOST_PERIODS = 60;
+    private static final int LEAST_CELLS = 12;
+    private static final int MOST_CELLS = 24;
+    private static final double CELL_S = 0.0007;
+    /** Neighbours on either side whose cells make the median. */
+    private static final int REACH = 2;
+
+    /** The phase may drift over a window by so many cells either way. */
+    private static final int MOST_DRIFT = 8;
+
+    /** An event shows in so many periods of every sweep at least; a knock and its answer fill one or two. */
+    private static final int LEAST_SHOWN = 3;
+
+    /** Score of what shows in fewer periods, at most: not worth a note. */
+    private static final double CHANCE = 3.9;
+
+    private static final double HIGHEST_HZ = 700;
+    private static final double[] WINDOW_OCTAVES = {0.5, 1, 2};
+
+    private final Residue residue;
+
+    /**
+     * What a fold found.
+     *
+     * @param fromHz sweep frequency at the begin of the window
+     * @param toHz sweep frequency at its end
+     * @param phaseTurns phase in the middle of the window, 0 to 1
+     * @param peakPa median peak of the events, the lesser of the sweeps
+     * @param score deviation of the sum of all sweeps from noise alone, in standard deviations
+     * @param weakest the same of the weakest sweep alone
+     * @param share share of periods that show it in every sweep
+     */
+    record Found(
+            double fromHz, double toHz, double phaseTurns, double peakPa, double score, double weakest, double share) {
+        Found withScore(double other) {
+            return new Found(fromHz, toHz, phaseTurns, peakPa, other, weakest, share);
+        }
+    }
+
+    PhaseFold(Residue residue) {
+        this.residue = residue;
+    }
+
+    /**
+     * The fold that stands out most, over all windows.
+     *
+     * @return the fold; null when the sweep has no window
+     */
+    Found best() {
+        Found best = null;
+        double startHz = residue.signal().startHz() * 1.15;
+        double stopHz = Math.min(HIGHEST_HZ, residue.highestSweepHz());
+        for (double octaves : WINDOW_OCTAVES) {
+            double step = StrictMath.pow(2, octaves / 3);
+            for (double fromHz = startHz; fromHz * step < stopHz; fromHz *= step) {
+                double toHz = Math.min(stopHz, fromHz * StrictMath.pow(2, octaves));
+                Found found = fold(fromHz, toHz);
+                if (found != null && (best == null || found.score() > best.score())) {
+                    best = found;
+                }
+            }
+        }
+        return best;
+    }
+
+    private Found fold(double fromHz, double toHz) {
+        double firstTurn = Math.ceil(residue.turns(fromHz));
+        int periods = (int) Math.floor(residue.turns(toHz) - firstTurn);
+        if (periods < LEAST_PERIODS || periods > MOST_PERIODS) {
+            return null;
+        }
+        double middleHz = Math.sqrt(fromHz * toHz);
+        int cells = (int) Math.max(LEAST_CELLS, Math.min(MOST_CELLS, 1 / middleHz / CELL_S));
+        double[][][] scores = new double[residue.sweeps()][][];
+        for (int k = 0; k < scores.length; k++) {
+            scores[k] = cellScores(k, firstTurn, periods, cells, middleHz);
+        }
+        Found fold = along(scores, firstTurn, periods, cells);
+        double score = Math.max(fold.score(), Coincidence.score(scores));
+        boolean shown = fold.share() * periods >= LEAST_SHOWN - 0.5;
+        return fold.withScore(shown ? score : Math.min(CHANCE, score));
+    }
+
+    private double[][] cellScores(int sweep, double firstTurn, int periods, int cells, double middleHz) {
+        double[][] scores = new double[periods][cells];
+        double degrees = Math.max(2, 2 * Residue.bandwidthHz(middleHz) * 2 / cells / middleHz);
+        double spread = Math.sqrt(2 / (9 * degrees));
+        double medianShare = StrictMath.pow(1 - 2 / (9 * degrees), 3);
+        for (int j = 0; j < periods; j++) {
+            for (int m = 0; m < cells; m++) {
+                double turn = firstTurn + j + m / (double) cells;
+                double from = residue.indexAtTurns(turn);
+                double to = residue.indexAtTurns(turn + 2.0 / cells);
+                scores[j][m] = residue.evenEnergy(sweep, from, to) / (to - from);
+            }
+        }
+        double[][] standard = new double[periods][cells];
+        for (int j = 0; j < periods; j++) {
+            double mean = Math.max(aroundMedian(scores, j), median(scores[j])) / medianShare;
+            for (int m = 0; m < cells; m++) {
+                double root = StrictMath.cbrt(scores[j][m] / Math.max(1e-30, mean));
+                double z = (root - (1 - 2 / (9 * degrees))) / spread;
+                standard[j][m] = Math.max(CELL_FLOOR, Math.min(CELL_CAP, z));
+            }
+        }
+        return standard;
+    }
+
+    /** Median cell of a period and its neighbours: the noise of the moment, whatever the hall does. */
+    private static double aroundMedian(double[][] energy, int period) {
+        int first = Math.max(0, Math.min(period - REACH, energy.length - 2 * REACH - 1));
+        int last = Math.min(energy.length - 1, first + 2 * REACH);
+        int cells = energy[0].length;
+        double[] all = new double[(last - first + 1) * cells];
+        for (int j = first; j <= last; j++) {
+            System.arraycopy(energy[j], 0, all, (j - first) * cells, cells);
+        }
+        return median(all);
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return 0.5 * (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]);
+    }
+
+    private Found along(double[][][] scores, double firstTurn, int periods, int cells) {
+        int sweeps = scores.length;
+        double best = Double.NEGATIVE_INFINITY;
+        double bestWeakest = 0;
+        int bestCell = 0;
+        int bestDrift = 0;
+        double[] each = new double[sweeps];
+        for (int drift = -MOST_DRIFT; drift <= MOST_DRIFT; drift += 2) {
+            int[] shift = shifts(drift, periods, cells);
+            for (int m = 0; m < cells; m++) {
+                double weakest = Double.POSITIVE_INFINITY;
+                for (int k = 0; k < sweeps; k++) {
+                    double one = 0;
+                    for (int j = 0; j < periods; j++) {
+                        one += scores[k][j][(m + shift[j]) % cells];
+                    }
+                    each[k] = one / Math.sqrt(periods);
+                    weakest = Math.min(weakest, each[k]);
+                }
+                double score = 0;
+                for (double one : each) {
+                    // One sweep alone proves nothing, however loud: it counts little more than the weakest.
+                    score += Math.min(one, OVER_WEAKEST * weakest) / Math.sqrt(sweeps);
+                }
+                if (score > best) {
+                    best = score;
+                    bestWeakest = weakest;
+                    bestCell = m;
+                    bestDrift = drift;
+                }
+            }
+        }
+        return found(scores, firstTurn, periods, cells, bestCell, bestDrift, best, bestWeakest);
+    }
+
+    private static int[] shifts(int drift, int periods, int cells) {
+        int[] shift = new int[periods];
+        for (int j = 0; j < periods; j++) {
+            int moved = (int) Math.rint(drift * (j / (double) (periods - 1) - 0.5));
+            shift[j] = Math.floorMod(moved, cells);
+        }
+        return shift;
+    }
+
+    private Found found(
+            double[][][] scores,
+            double firstTurn,
+            int periods,
+            int cells,
+            int cell,
+            int drift,
+            double score,
+            double weakest) {
+        int[] shift = shifts(drift, periods, cells);
+        double[] peaks = new double[periods];
+        int shown = 0;
+        for (int j = 0; j < periods; j++) {
+            int m = (cell + shift[j]) % cells;
+            boolean all = true;
+            double peak = Double.POSITIVE_INFINITY;
+            for (int k = 0; k < scores.length; k++) {
+                all &= largest(scores[k][j], m) >= SHOWN;
+                double turn = firstTurn + j + m / (double) cells;
+                double from = residue.indexAtTurns(turn - 1.0 / cells);
+                double to = residue.indexAtTurns(turn + 3.0 / cells);
+                peak = Math.min(peak, residue.peak(k, from, to));
+            }
+            shown += all ? 1 : 0;
+            peaks[j] = peak;
+        }
+        Arrays.sort(peaks);
+        return new Found(
+                residue.frequencyHzAtTurns(firstTurn),
+                residue.frequencyHzAtTurns(firstTurn + periods),
+                (cell + 1) / (double) cells % 1,
+                peaks[periods / 2],
+                score,
+                weakest,
+                shown / (double) periods);
+    }
+
+    private static double largest(double[] row, int m) {
+        int cells = row.length;
+        return Math.max(row[m], Math.max(row[(m + 1) % cells], row[(m + cells - 1) % cells]));
+    }
+}

@@ -1,0 +1,294 @@
+package org.docksweep.acoustic;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.docksweep.sweep.AcousticCurve;
+import org.docksweep.sweep.SoundPrint;
+
+/**
+ * What the sound says for and against explanations, as logarithms of likelihoods that may be added to those of the
+ * current. Levels are normal around the expected ones, with an error of each way and one they share; a weak way has
+ * lost anything from 1 to 40 dB, evenly; the phase of a band counts by its correlation; an event counts half its squared
+ * score less what the number of looks costs.
+ */
+public final class SoundEvidence {
+    /** Error of the shared level that makes it free: a gain knob. */
+    public static final double FREE_DB = 60;
+
+    private static final double LEAST_LOSS_DB = 1;
+    private static final double MOST_LOSS_DB = 40;
+    private static final double LOSS_STEP_DB = 0.5;
+
+    /** A level far beyond all errors is a badly known level before it is a proof: at most this much per way. */
+    private static final double MOST_LEVEL_LOG = 60;
+
+    /** Spread of the relative difference of a healthy band from its reference, per third of an octave. */
+    private static final double PHASE_VARIANCE = 0.2;
+
+    private static final double MOST_PHASE_LOG = 15;
+
+    /** Logarithm of the number of independent looks for an event. */
+    private static final double LOOKS_LOG = 10;
+
+    private static final double MOST_EVENT_LOG = 15;
+
+    /** Silence where an event would have been heard speaks this much against one. */
+    private static final double NO_EVENT_LOG = -3;
+
+    /** Bursts must be this much louder than what belongs to the cabinet, in dB. */
+    private static final double LOUDER_DB = 2;
+
+    /** Every sweep must show an event at least so clearly. */
+    private static final double LEAST_WEAKEST = 1.5;
+
+    /** A way is heard when it stands this far above the noise, in dB. */
+    public static final double HEARD_DB = 10;
+
+    private final AcousticCurve curve;
+    private final AcousticCurve expected;
+    private final List<WayBand> bands;
+    private final double wayErrorDb;
+    private final double sharedErrorDb;
+    private final List<Way> ways;
+
+    /**
+     * Level of a way.
+     *
+     * @param band where it was read
+     * @param changeDb level against the expected one
+     * @param overNoiseDb level over the noise
+     * @param expectedOverNoiseDb the same if it had the level expected
+     * @param polarity its phase against the reference, or null when not known
+     */
+    public record Way(
+            WayBand band, double changeDb, double overNoiseDb, double expectedOverNoiseDb, Polarity polarity) {
+        /**
+         * Whether the hall is quiet enough for this way.
+         *
+         * @return true when it would be heard at its expected level
+         */
+        public boolean quietEnough() {
+            return expectedOverNoiseDb >= HEARD_DB;
+        }
+    }
+
+    /**
+     * Weighs a curve.
+     *
+     * @param curve what was heard, with a print
+     * @param expected what should be heard; its print may be null
+     * @param bands ways
+     * @param wayErrorDb standard error of one way's level against another's, in dB
+     * @param sharedErrorDb standard error of all levels together, in dB; {@link #FREE_DB} when unknown
+     */
+    public SoundEvidence(
+            AcousticCurve curve, AcousticCurve expected, List<WayBand> bands, double wayErrorDb, double sharedErrorDb) {
+        this.curve = curve;
+        this.expected = expected;
+        this.bands = List.copyOf(bands);
+        this.wayErrorDb = wayErrorDb;
+        this.sharedErrorDb = sharedErrorDb;
+        this.ways = this.bands.stream().map(this::way).toList();
+    }
+
+    private Way way(WayBand band) {
+        double[] hz = curve.frequencyHz();
+        double[] level = curve.levelDb();
+        double[] noise = curve.noiseDb();
+        double[] expectedHz = expected.frequencyHz();
+        double[] expectedLevel = expected.levelDb();
+        double change = 0;
+        double over = 0;
+        double expectedOver = 0;
+        int count = 0;
+        for (int i = 0; i < hz.length; i++) {
+            int at = hz[i] < band.fromHz() || hz[i] > band.toHz() ? -1 : Arrays.binarySearch(expectedHz, hz[i]);
+            if (at >= 0) {
+                change += level[i] - expectedLevel[at];
+                over += level[i] - noise[i];
+                expectedOver += expectedLevel[at] - noise[i];
+                count++;
+            }
+        }
+        if (count == 0) {
+            throw new IllegalArgumentException("no common frequencies of the sweep and the expected level between "
+                    + band.fromHz() + " and " + band.toHz() + " Hz; teach the reference with the sweep in use");
+        }
+        return new Way(
+                band,
+                change / count,
+                over / count,
+                expectedOver / count,
+                Polarity.of(curve, expected, band.fromHz(), band.toHz()));
+    }
+
+    /**
+     * Levels of the ways.
+     *
+     * @return in the order of the bands
+     */
+    public List<Way> ways() {
+        return ways;
+    }
+
+    /**
+     * Level that all ways share against the expected one.
+     *
+     * @return dB; of the loudest way when a knob makes it free
+     */
+    public double sharedDb() {
+        double[] changes = ways.stream().mapToDouble(Way::changeDb).sorted().toArray();
+        return sharedErrorDb >= FREE_DB ? changes[changes.length - 1] : changes[changes.length / 2];
+    }
+
+    /**
+     * Logarithm of the likelihood that all ways are at their levels.
+     *
+     * @param widened factor on the error of a way
+     * @return logarithm, up to a constant shared by all explanations
+     */
+    public double levelsHealthy(double widened) {
+        return normal(changes(), wayErrorDb * widened);
+    }
+
+    /**
+     * Logarithm of the likelihood that one way has lost level.
+     *
+     * @param way number of the way
+     * @param leastDb least loss
+     * @return logarithm, up to the same constant
+     */
+    public double levelsWith(int way, double leastDb) {
+        List<Double> logs = new ArrayList<>();
+        double[] changes = changes();
+        double from = Math.max(LEAST_LOSS_DB, leastDb);
+        for (double loss = from; loss <= MOST_LOSS_DB; loss += LOSS_STEP_DB) {
+            double[] moved = changes.clone();
+            // What is too faint to be heard has lost at least this much.
+            moved[way] = Math.max(moved[way], -MOST_LOSS_DB) + loss;
+            logs.add(normal(moved, wayErrorDb));
+        }
+        return logMean(logs);
+    }
+
+    /**
+     * Logarithm of the likelihood that everything is heard louder or softer alike: microphone or cabinet off its mark.
+     *
+     * @return logarithm, up to the same constant
+     */
+    public double levelsMoved() {
+        List<Double> logs = new ArrayList<>();
+        double[] changes = changes();
+        for (double move = -30; move <= 20; move += LOSS_STEP_DB) {
+            double[] moved = changes.clone();
+            for (int i = 0; i < moved.length; i++) {
+                moved[i] -= move;
+            }
+            logs.add(normal(moved, wayErrorDb));
+        }
+        return logMean(logs);
+    }
+
+    private double[] changes() {
+        return ways.stream().mapToDouble(Way::changeDb).toArray();
+    }
+
+    /** Normal with an error of each and one they share: covariance e^2 I + s^2 11^T (Sherman and Morrison). */
+    private double normal(double[] values, double error) {
+        double square = error * error;
+        double sum = 0;
+        double squares = 0;
+        for (double value : values) {
+            sum += value;
+            squares += value * value;
+        }
+        double shared = sharedErrorDb * sharedErrorDb;
+        double chi2 = (squares - shared * sum * sum / (square + values.length * shared)) / square;
+        double logDeterminant =
+                (values.length - 1) * StrictMath.log(square) + StrictMath.log(square + values.length * shared);
+        return -0.5 * Math.min(chi2, 2 * MOST_LEVEL_LOG * values.length) - 0.5 * logDeterminant;
+    }
+
+    private static double logMean(List<Double> logs) {
+        double largest = logs.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
+        double sum = 0;
+        for (double log : logs) {
+            sum += StrictMath.exp(log - largest);
+        }
+        return largest + StrictMath.log(sum / logs.size());
+    }
+
+    /**
+     * Logarithm of the likelihood ratio of a way reversed over not reversed.
+     *
+     * @param way number of the way
+     * @return logarithm; 0 where the phase is not known or the way not heard
+     */
+    public double reversed(int way) {
+        Way heard = ways.get(way);
+        if (heard.polarity() == null || heard.overNoiseDb() < HEARD_DB) {
+            return 0;
+        }
+        double thirds = 3 * StrictMath.log(heard.band().toHz() / heard.band().fromHz()) / StrictMath.log(2);
+        double log = thirds * (heard.polarity().reversed() - heard.polarity().same()) / PHASE_VARIANCE;
+        if (log > 0 && !heard.polarity().surelyReversed()) {
+            return 0;
+        }
+        return Math.max(-MOST_PHASE_LOG, Math.min(MOST_PHASE_LOG, log));
+    }
+
+    /**
+     * Logarithm of the likelihood ratio of touching parts over none.
+     *
+     * @return logarithm; 0 where the cabinet's own bursts are not known
+     */
+    public double touching() {
+        SoundPrint heard = curve.print();
+        SoundPrint usual = expected.print();
+        if (usual == null || heard.marks().contains(SoundPrint.Mark.SINGLE_SWEEP)) {
+            return 0;
+        }
+        SoundPrint.Event event = heard.event();
+        if (event == null || event.weakestScore() < LEAST_WEAKEST) {
+            return NO_EVENT_LOG;
+        }
+        if (event.burstDb() < usualDb(usual, event) + LOUDER_DB) {
+            return NO_EVENT_LOG;
+        }
+        double log = event.score() * event.score() / 2 - LOOKS_LOG;
+        return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
+    }
+
+    /** Peaks that belong to the cabinet, or that the noise of its baseline hid, where the event is. */
+    private static double usualDb(SoundPrint usual, SoundPrint.Event event) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (SoundPrint.Band band : usual.bands()) {
+            if (band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz()) {
+                most = Math.max(most, band.burstDb());
+            }
+        }
+        return most;
+    }
+
+    /**
+     * How much the early sound has lost against the hall's answer.
+     *
+     * @return dB, negative for a loss; 0 where it is not known
+     */
+    public double directChangeDb() {
+        boolean known = expected.print() != null && ways.get(ways.size() - 1).overNoiseDb() >= HEARD_DB;
+        return known ? curve.print().directDb() - expected.print().directDb() : 0;
+    }
+
+    /**
+     * Arrival of the sound against the expected one.
+     *
+     * @return seconds, positive when later; 0 where it is not known
+     */
+    public double arrivalChangeS() {
+        return expected.print() == null
+                ? 0
+                : curve.print().arrivalS() - expected.print().arrivalS();
+    }
+}

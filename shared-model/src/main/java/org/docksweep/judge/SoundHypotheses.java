@@ -1,0 +1,160 @@
+package org.docksweep.judge;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.docksweep.acoustic.SoundEvidence;
+import org.docksweep.acoustic.WayBand;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.Way;
+import org.docksweep.suspect.FaultKind;
+import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.SoundPrint;
+
+/**
+ * Faults that the current does not show, each with the logarithm of its prior weight times the likelihood of what was
+ * heard. Prior weights stand beside 0.9 for healthy; common practice, no source.
+ */
+final class SoundHypotheses {
+    static final double HEALTHY = 0.9;
+
+    private static final double WEAK = 0.004;
+    private static final double REVERSED = 0.002;
+    private static final double TOUCHING = 0.006;
+
+    /** Share of a rub among touching parts where the excursion is largest, and elsewhere. */
+    private static final double RUB_AT_THE_BOTTOM = 0.8;
+
+    private static final double RUB_ELSEWHERE = 0.5;
+
+    /** Sweep frequency from which a middle way moves more than the low one, and a high one might be heard, in hertz. */
+    private static final double MIDDLE_FROM_HZ = 300;
+
+    private final TestPoint point;
+    private final SoundEvidence evidence;
+    private final SoundPrint print;
+
+    SoundHypotheses(TestPoint point, SoundEvidence evidence, SoundPrint print) {
+        this.point = point;
+        this.evidence = evidence;
+        this.print = print;
+    }
+
+    /**
+     * An explanation.
+     *
+     * @param suspect what is wrong; its probability is not yet known
+     * @param log logarithm of prior weight and likelihood
+     */
+    record Weighed(Suspect suspect, double log) {}
+
+    List<Weighed> all() {
+        List<Weighed> all = new ArrayList<>();
+        double atLevel = evidence.levelsHealthy(1);
+        for (int w = 0; w < evidence.ways().size(); w++) {
+            WayBand band = evidence.ways().get(w).band();
+            int drivers = band.positionCodes().size();
+            for (String position : band.positionCodes()) {
+                if (heardAgainstAnother()) {
+                    all.add(new Weighed(weak(w, position), StrictMath.log(WEAK / drivers) + evidence.levelsWith(w, 0)));
+                }
+                double reversed = evidence.reversed(w);
+                if (reversed > 0) {
+                    all.add(new Weighed(
+                            reversed(w, position),
+                            StrictMath.log(REVERSED / drivers) + evidence.levelsHealthy(1.5) + reversed));
+                }
+            }
+        }
+        if (evidence.touching() > 0) {
+            touching(all, atLevel + evidence.touching());
+        }
+        return all;
+    }
+
+    /** With a gain knob between, one way alone has no level of its own. */
+    private boolean heardAgainstAnother() {
+        return evidence.ways().size() > 1 || point.kind() != org.docksweep.fleet.TestPointKind.LINE_INPUT;
+    }
+
+    private Suspect weak(int way, String position) {
+        String change = Rounding.decibel(shownDb(way));
+        return new Suspect(
+                FaultKind.WAY_WEAK,
+                point.code(),
+                position,
+                null,
+                0,
+                Reason.of("suspect-way-weak", position, change),
+                Reason.of("next-way-weak", position));
+    }
+
+    /** Level as it is told: against the other way behind a gain knob, else against the way's own. */
+    double shownDb(int way) {
+        double change = evidence.ways().get(way).changeDb();
+        return point.kind() == org.docksweep.fleet.TestPointKind.LINE_INPUT ? change - evidence.sharedDb() : change;
+    }
+
+    private Suspect reversed(int way, String position) {
+        double ratio = evidence.ways().get(way).polarity().confidence();
+        return new Suspect(
+                FaultKind.WAY_REVERSED,
+                point.code(),
+                position,
+                null,
+                0,
+                Reason.of("suspect-way-reversed", position, Rounding.plain(ratio)),
+                Reason.of("next-way-reversed", position));
+    }
+
+    private void touching(List<Weighed> all, double log) {
+        SoundPrint.Event event = print.event();
+        String where = Rounding.hertz(Math.sqrt(event.fromHz() * event.toHz()));
+        String level = Rounding.decibel(event.burstDb());
+        boolean bottom = event.fromHz() < 1.5 * point.levelMask().lowestHz();
+        double rub = bottom ? RUB_AT_THE_BOTTOM : RUB_ELSEWHERE;
+        List<String> movers = movers(event);
+        for (String position : movers) {
+            all.add(new Weighed(
+                    new Suspect(
+                            FaultKind.COIL_RUBS,
+                            point.code(),
+                            position,
+                            null,
+                            0,
+                            Reason.of("suspect-coil-rubs", position, where, level),
+                            Reason.of("next-coil-rubs", position)),
+                    log + StrictMath.log(TOUCHING * rub / movers.size())));
+        }
+        all.add(new Weighed(
+                new Suspect(
+                        FaultKind.LOOSE_PART,
+                        point.code(),
+                        null,
+                        null,
+                        0,
+                        Reason.of("suspect-loose-part", where, level),
+                        Reason.of("next-loose-part")),
+                log + StrictMath.log(TOUCHING * (1 - rub))));
+    }
+
+    /** Drivers that move most at the frequency of the event. */
+    private List<String> movers(SoundPrint.Event event) {
+        double hz = Math.sqrt(event.fromHz() * event.toHz());
+        List<SoundEvidence.Way> ways = evidence.ways();
+        if (hz > MIDDLE_FROM_HZ) {
+            for (SoundEvidence.Way way : ways) {
+                if (way.band().way() == Way.MF) {
+                    return way.band().positionCodes();
+                }
+            }
+            return point.positionCodes();
+        }
+        return ways.stream()
+                .filter(w -> w.band().way() == Way.LF)
+                .findFirst()
+                .orElse(ways.get(0))
+                .band()
+                .positionCodes();
+    }
+}

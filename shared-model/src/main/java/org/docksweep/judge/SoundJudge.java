@@ -1,0 +1,320 @@
+package org.docksweep.judge;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.docksweep.acoustic.SoundEvidence;
+import org.docksweep.acoustic.WayBand;
+import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.fleet.Way;
+import org.docksweep.gate.Finding;
+import org.docksweep.gate.Reading;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.suspect.FaultKind;
+import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.Capture;
+import org.docksweep.sweep.ChannelRole;
+import org.docksweep.sweep.SweepAnalysis;
+
+/**
+ * Puts what the microphone heard beside what the current said. Both speak to the same list of explanations: each has its
+ * prior weight, the likelihood of the curve and the likelihood of the sound. What only one of them can see, the other
+ * leaves as it was. The sound alone never overrules a fault of the current, and noise of the hall is never a fault.
+ */
+final class SoundJudge {
+    private static final double SHOWN = 0.01;
+    private static final int SHOWN_AT_MOST = 6;
+    private static final double PLACEMENT = 0.01;
+
+    private final JudgeRequest request;
+    private final TestPoint point;
+    private final Capture capture;
+    private final SweepAnalysis analysis;
+
+    SoundJudge(JudgeRequest request, TestPoint point, Capture capture, SweepAnalysis analysis) {
+        this.request = request;
+        this.point = point;
+        this.capture = capture;
+        this.analysis = analysis;
+    }
+
+    /**
+     * Brings the sound in.
+     *
+     * @param current what the current said; for a line input, that nothing speaks against judging the sound
+     * @return the evidence of both
+     */
+    PointEvidence combine(PointEvidence current) {
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point);
+        boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
+                && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
+        if (expected.isEmpty() || !judged || !capture.has(ChannelRole.MICROPHONE)) {
+            return current;
+        }
+        boolean failed = current.judgement().verdict() == Verdict.FAIL;
+        if (analysis.acoustic() == null || analysis.acoustic().print() == null) {
+            return failed ? current : again(current, List.of(), Reason.of("capture-dead-microphone"));
+        }
+        SoundEvidence evidence = new SoundEvidence(
+                analysis.acoustic(),
+                expected.get().curve(),
+                WayBand.of(request.model(), point),
+                expected.get().wayErrorDb(),
+                expected.get().sharedErrorDb());
+        SoundTrouble trouble = new SoundTrouble(point, expected.get(), analysis.acoustic(), evidence);
+        Optional<Reason> unusable = trouble.unusable();
+        if (unusable.isPresent()) {
+            return failed ? current : again(current, List.of(), unusable.get());
+        }
+        SoundHypotheses hypotheses =
+                new SoundHypotheses(point, evidence, analysis.acoustic().print());
+        List<SoundHypotheses.Weighed> heard = hypotheses.all();
+        SoundReadings readings = new SoundReadings(point, expected.get(), analysis.acoustic());
+        return failed
+                ? both(current, evidence, heard, readings)
+                : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
+    }
+
+    /** The current fails the cabinet; the sound may change the order of the suspects, and adds its own. */
+    private PointEvidence both(
+            PointEvidence current,
+            SoundEvidence evidence,
+            List<SoundHypotheses.Weighed> heard,
+            SoundReadings readings) {
+        PointJudgement judgement = current.judgement();
+        List<SoundHypotheses.Weighed> all = new ArrayList<>();
+        boolean named = true;
+        for (Suspect suspect : judgement.suspects()) {
+            named &= suspect.kind() != FaultKind.UNKNOWN && suspect.kind() != FaultKind.INTERMITTENT_CONTACT;
+            double log = StrictMath.log(Math.max(1e-9, suspect.probability())) + likelihood(evidence, suspect);
+            all.add(new SoundHypotheses.Weighed(suspect, log));
+        }
+        List<Suspect> ranked = named && !all.isEmpty() ? shares(all, Double.NEGATIVE_INFINITY) : judgement.suspects();
+        boolean touching = evidence.touching() > 0;
+        List<Finding> findings = new ArrayList<>(judgement.findings());
+        heard.stream()
+                .filter(w -> touching && w.suspect().kind() == FaultKind.LOOSE_PART)
+                .forEach(w -> findings.add(finding(w.suspect(), w.suspect().evidence())));
+        List<String> weak = evidence.ways().stream()
+                .filter(w -> w.quietEnough() && w.changeDb() - evidence.sharedDb() < -6)
+                .flatMap(w -> w.band().positionCodes().stream())
+                .toList();
+        return with(
+                current,
+                judgement.verdict(),
+                judgement.prompt(),
+                judgement.reason(),
+                joined(judgement.readings(), readings.of(evidence, weak, touching)),
+                findings,
+                ranked,
+                current.faultProbability());
+    }
+
+    /** What a fault that the current names would do to the sound. */
+    private static double likelihood(SoundEvidence evidence, Suspect suspect) {
+        double healthy = evidence.levelsHealthy(2);
+        if (suspect.positionCode() == null) {
+            return healthy;
+        }
+        int way = 0;
+        while (way < evidence.ways().size()
+                && !evidence.ways().get(way).band().positionCodes().contains(suspect.positionCode())) {
+            way++;
+        }
+        if (way == evidence.ways().size()) {
+            return healthy;
+        }
+        boolean alone = evidence.ways().get(way).band().positionCodes().size() == 1;
+        boolean silences = switch (suspect.kind()) {
+            case DRIVER_OPEN, DRIVER_SHORTED, COIL_SEIZED -> alone;
+            default -> false;
+        };
+        return silences ? evidence.levelsWith(way, 6) : Math.max(healthy, evidence.levelsWith(way, 0));
+    }
+
+    private PointEvidence heardAlone(
+            PointEvidence current,
+            SoundEvidence evidence,
+            List<SoundHypotheses.Weighed> heard,
+            SoundHypotheses hypotheses,
+            SoundReadings readings,
+            SoundTrouble trouble) {
+        double electrical = Math.min(0.999, Math.max(0, current.faultProbability()));
+        double shift = StrictMath.log((1 - electrical) / SoundHypotheses.HEALTHY);
+        double healthy = StrictMath.log(1 - electrical) + evidence.levelsHealthy(1);
+        double byCurrent =
+                electrical > 0 ? StrictMath.log(electrical) + evidence.levelsHealthy(1) : Double.NEGATIVE_INFINITY;
+        double moved = evidence.ways().size() > 1
+                        && point.kind() != TestPointKind.LINE_INPUT
+                        && hypotheses.all().stream().noneMatch(w -> w.suspect().kind() == FaultKind.WAY_REVERSED)
+                ? StrictMath.log(PLACEMENT) + shift + evidence.levelsMoved()
+                : Double.NEGATIVE_INFINITY;
+        double faults = logSum(heard.stream().mapToDouble(w -> w.log() + shift).toArray());
+        double all = logSum(new double[] {healthy, byCurrent, moved, faults});
+        double probability = StrictMath.exp(logSum(new double[] {byCurrent, faults}) - all);
+        List<Reading> fine = joined(current.judgement().readings(), readings.of(evidence, List.of(), false));
+        if (StrictMath.exp(moved - all) > request.limits().failProbability()) {
+            return again(current, fine, trouble.moved());
+        }
+        if (probability < request.limits().failProbability()) {
+            return passed(current, fine, probability);
+        }
+        List<Suspect> suspects = shares(heard, Double.NEGATIVE_INFINITY);
+        Suspect first = suspects.get(0);
+        Optional<Reason> placed = trouble.placed(first.kind());
+        if (placed.isPresent()) {
+            return again(current, fine, placed.get());
+        }
+        Reason reason = reason(first, hypotheses);
+        List<String> weak = first.kind() == FaultKind.WAY_WEAK ? List.of(first.positionCode()) : List.of();
+        return with(
+                current,
+                Verdict.FAIL,
+                Prompt.NONE,
+                reason,
+                joined(current.judgement().readings(), readings.of(evidence, weak, evidence.touching() > 0)),
+                List.of(finding(first, reason)),
+                suspects,
+                1);
+    }
+
+    private PointEvidence passed(PointEvidence current, List<Reading> readings, double probability) {
+        PointJudgement judgement = current.judgement();
+        boolean watch = probability >= request.limits().watchProbability();
+        Reason reason = watch && point.kind() != TestPointKind.LINE_INPUT
+                ? Reason.of("verdict-pass-watch")
+                : judgement.reason();
+        return with(
+                current,
+                Verdict.PASS,
+                Prompt.NONE,
+                reason,
+                readings,
+                judgement.findings(),
+                judgement.suspects(),
+                Math.max(probability, current.faultProbability()));
+    }
+
+    private Reason reason(Suspect first, SoundHypotheses hypotheses) {
+        String position = first.positionCode() == null ? "" : first.positionCode();
+        String way = first.positionCode() == null ? "" : VerdictWords.wayWord(request.model(), position);
+        var event = analysis.acoustic().print().event();
+        return switch (first.kind()) {
+            case WAY_WEAK ->
+                Reason.of(
+                        point.kind() == TestPointKind.LINE_INPUT ? "verdict-way-weak" : "verdict-way-weak-alone",
+                        position,
+                        way,
+                        Rounding.decibel(hypotheses.shownDb(wayOf(position))));
+            case WAY_REVERSED -> Reason.of("verdict-way-reversed", position, way);
+            default -> Reason.of("verdict-touching", Rounding.hertz(Math.sqrt(event.fromHz() * event.toHz())));
+        };
+    }
+
+    private int wayOf(String position) {
+        List<WayBand> bands = WayBand.of(request.model(), point);
+        for (int w = 0; w < bands.size(); w++) {
+            if (bands.get(w).positionCodes().contains(position)) {
+                return w;
+            }
+        }
+        throw new IllegalStateException("position " + position + " is not behind " + point.code());
+    }
+
+    private Finding finding(Suspect suspect, Reason reason) {
+        var event = analysis.acoustic().print().event();
+        boolean touching = suspect.kind() == FaultKind.COIL_RUBS || suspect.kind() == FaultKind.LOOSE_PART;
+        Way way = suspect.positionCode() == null
+                ? null
+                : request.model().position(suspect.positionCode()).way();
+        WayBand band = touching || suspect.positionCode() == null
+                ? null
+                : WayBand.of(request.model(), point).get(wayOf(suspect.positionCode()));
+        return new Finding(
+                ReadingState.FAULT,
+                point.code(),
+                way,
+                touching ? null : suspect.positionCode(),
+                touching ? Double.valueOf(event.fromHz()) : band == null ? null : Double.valueOf(band.fromHz()),
+                touching ? Double.valueOf(event.toHz()) : band == null ? null : Double.valueOf(band.toHz()),
+                reason);
+    }
+
+    private static List<Suspect> shares(List<SoundHypotheses.Weighed> weighed, double alsoLog) {
+        double[] logs =
+                weighed.stream().mapToDouble(SoundHypotheses.Weighed::log).toArray();
+        double all = Math.max(alsoLog, logSum(logs));
+        return weighed.stream()
+                .map(w -> withProbability(w.suspect(), Math.min(1, StrictMath.exp(w.log() - all))))
+                .filter(s -> s.probability() >= SHOWN)
+                .sorted(Comparator.comparingDouble(Suspect::probability).reversed())
+                .limit(SHOWN_AT_MOST)
+                .toList();
+    }
+
+    private static Suspect withProbability(Suspect s, double probability) {
+        return new Suspect(
+                s.kind(),
+                s.testPointCode(),
+                s.positionCode(),
+                s.elementId(),
+                Math.rint(probability * 1e4) / 1e4,
+                s.evidence(),
+                s.nextStep());
+    }
+
+    private static double logSum(double[] logs) {
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double log : logs) {
+            largest = Math.max(largest, log);
+        }
+        if (largest == Double.NEGATIVE_INFINITY) {
+            return largest;
+        }
+        double sum = 0;
+        for (double log : logs) {
+            sum += StrictMath.exp(log - largest);
+        }
+        return largest + StrictMath.log(sum);
+    }
+
+    private static List<Reading> joined(List<Reading> one, List<Reading> other) {
+        List<Reading> all = new ArrayList<>(one);
+        all.addAll(other);
+        return all;
+    }
+
+    private PointEvidence again(PointEvidence current, List<Reading> readings, Reason reason) {
+        List<Reading> kept = readings.isEmpty() ? current.judgement().readings() : readings;
+        return with(current, Verdict.SWEEP_AGAIN, Prompt.SWEEP_AGAIN, reason, kept, List.of(), List.of(), 0);
+    }
+
+    private static PointEvidence with(
+            PointEvidence current,
+            Verdict verdict,
+            Prompt prompt,
+            Reason reason,
+            List<Reading> readings,
+            List<Finding> findings,
+            List<Suspect> suspects,
+            double faultProbability) {
+        PointJudgement old = current.judgement();
+        return new PointEvidence(
+                new PointJudgement(
+                        old.testPointCode(),
+                        verdict,
+                        prompt,
+                        reason,
+                        old.impedance(),
+                        old.acoustic(),
+                        readings,
+                        findings,
+                        suspects),
+                current.load(),
+                faultProbability);
+    }
+}

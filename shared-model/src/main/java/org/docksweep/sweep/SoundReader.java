@@ -1,0 +1,13 @@
+package org.docksweep.sweep;
+
+/** Reads from a microphone channel what goes beyond the level; the package of the acoustic channel has one. */
+@FunctionalInterface
+public interface SoundReader {
+    /**
+     * Reads a take.
+     *
+     * @param take what the microphone captured
+     * @return what was heard
+     */
+    SoundPrint read(MicrophoneTake take);
+}

@@ -1,0 +1,120 @@
+package org.docksweep.acoustic;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.docksweep.sweep.SoundPrint;
+import org.junit.jupiter.api.Test;
+
+/** Events that come back at the same phase, in noise and among knocks. */
+class RubInNoiseTest {
+    private static final double PEAK_PA = 0.5;
+    /** From here an event outweighs its rarity: score^2 / 2 less the price of the looks, 10, and the prior, 5. */
+    private static final double TELLING = 5.4;
+
+    private static SoundMaker quiet() {
+        return new SoundMaker(20, 20000, 2, 48_000, 2, x -> PEAK_PA * x);
+    }
+
+    private static SoundPrint print(SoundMaker maker) {
+        return SoundEar.analyser().analyse(maker.make()).acoustic().print();
+    }
+
+    private static SoundMaker rub(SoundMaker maker, double levelDb, long seed) {
+        Random random = new Random(seed);
+        double rate = maker.signal().rateConstantS();
+        for (int sweep = 0; sweep < 2; sweep++) {
+            for (double turn = Math.ceil(rate * 30) + 0.3; turn < rate * 80; turn++) {
+                double place = turn + 0.02 * random.nextGaussian();
+                double tone = 2000 + 8000 * random.nextDouble();
+                maker.burst(
+                        maker.frameAtTurns(sweep, place),
+                        PEAK_PA * Math.pow(10, levelDb / 20) * (0.7 + 0.3 * random.nextDouble()),
+                        tone,
+                        0.001);
+            }
+        }
+        return maker;
+    }
+
+    @Test
+    void hearsARubTwelveDecibelsOverTheNoise() {
+        // C4 of the technique notes: 15 clicks need about 10 to 12 dB of peak over rms
+        for (long seed = 0; seed < 5; seed++) {
+            SoundMaker maker = rub(quiet(), -40, seed).noise(PEAK_PA * Math.pow(10, -52 / 20.0), 100 + seed);
+            SoundPrint.Event event = print(maker).event();
+            assertThat(event).isNotNull();
+            assertThat(event.score()).isGreaterThan(TELLING);
+            assertThat(event.fromHz()).isBetween(20.0, 60.0);
+            assertThat(event.phaseTurns()).isCloseTo(0.3, within(0.1));
+        }
+    }
+
+    @Test
+    void noiseAloneTellsNothing() {
+        for (long seed = 0; seed < 15; seed++) {
+            SoundPrint.Event event = print(quiet().noise(PEAK_PA * Math.pow(10, -40 / 20.0), seed))
+                    .event();
+            assertThat(event == null ? 0 : event.score()).as("seed %d", seed).isLessThan(TELLING);
+        }
+    }
+
+    @Test
+    void knocksInBothSweepsTellNothing() {
+        Random random = new Random(8);
+        for (long seed = 0; seed < 15; seed++) {
+            SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
+            for (int sweep = 0; sweep < 2; sweep++) {
+                int within = (int) (random.nextDouble() * 0.5 * 48_000);
+                maker.knock(maker.start(sweep) + within, 0.05 + 2 * random.nextDouble(), 2 * seed + sweep);
+            }
+            SoundPrint.Event event = print(maker).event();
+            assertThat(event == null ? 0 : event.score())
+                    .as("seed %d: %s", seed, event)
+                    .isLessThan(TELLING);
+        }
+    }
+
+    @Test
+    void burstsInOneSweepAloneAreNotTheCabinets() {
+        SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), 3);
+        double rate = maker.signal().rateConstantS();
+        for (double turn = Math.ceil(rate * 30); turn < rate * 80; turn++) {
+            maker.burst(maker.frameAtTurns(0, turn), 0.05, 5000, 0.001);
+        }
+        SoundPrint.Event event = print(maker).event();
+        assertThat(event == null ? 0 : event.score()).isLessThan(TELLING);
+    }
+
+    @Test
+    void oneSweepCannotShowThatAnythingComesBack() {
+        SoundPrint print = print(new SoundMaker(20, 20000, 2, 48_000, 1, x -> PEAK_PA * x));
+        assertThat(print.marks()).contains(SoundPrint.Mark.SINGLE_SWEEP);
+    }
+
+    @Test
+    void hearsAnotherDocksSweepAndNotAKnock() {
+        SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), 4);
+        double[] p = maker.pascals();
+        double[] own = p.clone();
+        int later = 40_000;
+        for (int i = later; i < p.length; i++) {
+            p[i] += 0.2 * own[i - later];
+        }
+        assertThat(print(maker).marks()).contains(SoundPrint.Mark.FOREIGN_SWEEP);
+        for (long seed = 0; seed < 8; seed++) {
+            SoundMaker knocked = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
+            knocked.knock(knocked.start(0) + 5_000 * (int) seed, 1, seed);
+            knocked.knock(knocked.start(1) + 3_000 * (int) seed, 1, seed + 50);
+            assertThat(print(knocked).marks()).doesNotContain(SoundPrint.Mark.FOREIGN_SWEEP);
+        }
+    }
+
+    @Test
+    void marksASilentMicrophone() {
+        assertThat(print(new SoundMaker(20, 20000, 2, 48_000, 2, x -> 0).noise(1e-3, 2))
+                        .marks())
+                .contains(SoundPrint.Mark.UNHEARD);
+    }
+}
