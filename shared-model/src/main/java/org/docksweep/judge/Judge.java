@@ -28,14 +28,10 @@ public final class Judge {
         for (JudgeRequest.PointCapture capture : request.captures()) {
             TestPoint point = request.model().testPoint(capture.testPointCode());
             SweepAnalysis analysis = SoundEar.analyser().analyse(capture.capture());
+            Double ambientCelsius = capture.capture().header().ambientCelsius();
             PointEvidence evidence = point.kind() == TestPointKind.LINE_INPUT
                     ? new LineInputJudge(request, point, analysis).judge()
-                    : new TerminalsJudge(
-                                    request,
-                                    point,
-                                    analysis,
-                                    capture.capture().header().ambientCelsius())
-                            .judge();
+                    : new TerminalsJudge(request, point, analysis, ambientCelsius).judge();
             points.add(new SoundJudge(request, point, capture.capture(), analysis).combine(evidence));
         }
         return new CabinetVerdict(request, points).combine();
