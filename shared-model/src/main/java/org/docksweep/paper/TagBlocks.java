@@ -2,6 +2,7 @@ package org.docksweep.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.fleet.DriverKind;
 import org.docksweep.fleet.Feed;
@@ -138,13 +139,29 @@ final class TagBlocks {
         Box words = row.below(Ink.lineMm(fontPt));
         String next = text.get("tag.suspect.next", text.reason(suspect.nextStep()));
         String seen = text.get("tag.suspect.seen", text.reason(suspect.evidence()));
-        // The next step always; what speaks for it where there is room for both at full size.
-        int nextLines =
-                ink.fonts().wrap(Weight.REGULAR, fontPt, words.width(), next).size();
-        int seenLines =
-                ink.fonts().wrap(Weight.REGULAR, fontPt, words.width(), seen).size();
-        boolean both = (nextLines + seenLines) * Ink.lineMm(fontPt) <= words.height();
-        ink.paragraphs(Weight.REGULAR, fontPt, LEAST_PT, words, both ? List.of(next, seen) : List.of(next));
+        // The next step always; what looks the same and what speaks for it where there is room at full size.
+        List<String> said = new ArrayList<>(List.of(next));
+        int lines = lines(next, words);
+        for (String more : alike(suspect, seen)) {
+            int needed = lines(more, words);
+            if ((lines + needed) * Ink.lineMm(fontPt) <= words.height()) {
+                said.add(more);
+                lines += needed;
+            }
+        }
+        ink.paragraphs(Weight.REGULAR, fontPt, LEAST_PT, words, said);
+    }
+
+    private List<String> alike(Suspect suspect, String seen) {
+        if (suspect.split() == null) {
+            return List.of(seen);
+        }
+        String others = suspect.alike().stream().map(text::reason).collect(Collectors.joining(", "));
+        return List.of(text.get("tag.suspect.alike", others, text.reason(suspect.split())), seen);
+    }
+
+    private int lines(String words, Box box) {
+        return ink.fonts().wrap(Weight.REGULAR, fontPt, box.width(), words).size();
     }
 
     void events(Box box) {

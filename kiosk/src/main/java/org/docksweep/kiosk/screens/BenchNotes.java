@@ -5,6 +5,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobFile;
@@ -105,6 +106,11 @@ final class BenchNotes extends PaintedPanel {
                             + " %",
                     (where == null ? "" : where + ": ") + texts.say("fault", suspect.kind()));
         }
+        job.suspects().stream()
+                .map(Suspect::split)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .ifPresent(split -> fact(ink, texts.say("bench.note.split"), texts.say(split)));
     }
 
     /** A label over a value, when there is room for both. */
