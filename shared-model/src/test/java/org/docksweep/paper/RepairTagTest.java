@@ -94,6 +94,14 @@ class RepairTagTest {
         }
     }
 
+    @Test
+    void saysWhatLooksTheSameWhereThereIsRoom() throws IOException {
+        try (PdfEye eye =
+                new PdfEye(RepairTag.render(new SampleTag().build(), TagForm.A5_LANDSCAPE, SampleTag.ENGLISH))) {
+            assertThat(eye.text()).contains("Looks the same: HF open. To tell: Measure at the driver.");
+        }
+    }
+
     @ParameterizedTest
     @EnumSource(TagForm.class)
     void saysItInGermanWithGermanNumbersInTheTimeOfTheSite(TagForm form) throws IOException {

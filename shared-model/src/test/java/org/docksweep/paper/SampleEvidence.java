@@ -121,7 +121,9 @@ final class SampleEvidence {
                         "C2",
                         0.16,
                         SampleTag.words("branch open"),
-                        SampleTag.words("Bridge C2 and sweep again.")),
+                        SampleTag.words("Bridge C2 and sweep again."),
+                        List.of(SampleTag.words("HF open")),
+                        SampleTag.words("Measure at the driver.")),
                 new Suspect(
                         FaultKind.CONTACT_RESISTANCE,
                         "IN",
