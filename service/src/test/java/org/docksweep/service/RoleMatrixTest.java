@@ -50,7 +50,19 @@ class RoleMatrixTest {
             entry("PUT /api/people/{id}/pin", MANAGER),
             entry("GET /api/audit", MANAGER),
             entry("GET /api/audit/export", MANAGER),
-            entry("GET /api/export", MANAGER));
+            entry("GET /api/export", MANAGER),
+            entry("PUT /api/driver-bench-data/{driverModel}", MANAGER),
+            entry("PUT /api/driver-references/{driverModel}", MANAGER),
+            entry("PUT /api/parts/{number}", MANAGER),
+            entry("POST /api/past-part-lives", MANAGER),
+            entry("PUT /api/learning-decisions/{id}", MANAGER),
+            entry("PUT /api/bench-jobs/{code}/actions/{id}", BENCH),
+            entry("PUT /api/bench-jobs/{code}/findings/{id}", BENCH),
+            entry("PUT /api/bench-jobs/{code}/exchanges/{id}", BENCH),
+            entry("PUT /api/bench-jobs/{code}/ticks/{id}", BENCH),
+            entry("PUT /api/bench-jobs/{code}/proofs/{id}", BENCH),
+            entry("PUT /api/stock-moves/{id}", BENCH),
+            entry("PUT /api/spare-repairs/{id}", BENCH));
 
     private final Api api;
 
