@@ -37,6 +37,7 @@ import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.ConfirmedCause;
 import org.docksweep.fleet.PartKind;
 import org.docksweep.fleet.PartSource;
+import org.docksweep.fleet.ProcedureCard;
 import org.docksweep.fleet.ProcedurePurpose;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
@@ -447,7 +448,10 @@ class BenchWorkTest {
 
         assertThat(desk.file().cards())
                 .containsExactly(new BenchJobFile.Card(ProcedurePurpose.DIAPHRAGM_REPLACEMENT, "HF", "REED-1", 0.9));
-        assertThat(desk.job().expectedEffortMinutes()).isEqualTo(45);
+        ProcedureCard card = BenchDesk.expect(
+                        200, api.get(ApiPaths.PROCEDURES + "/" + ProcedurePurpose.DIAPHRAGM_REPLACEMENT + "/REED-1"))
+                .as(ProcedureCard.class);
+        assertThat(desk.job().expectedEffortMinutes()).isEqualTo(card.effortMinutes());
     }
 
     @Test
