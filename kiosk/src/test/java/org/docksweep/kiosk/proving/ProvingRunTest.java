@@ -47,9 +47,10 @@ class ProvingRunTest {
                 .as("hard faults at terminals")
                 .hasSizeGreaterThan(LEAST_HARD)
                 .allMatch(Outcome::failed);
-        assertThat(faults.get("hard " + ProvingFaultKind.WRONG_IMPEDANCE).missed())
-                .as("nothing else is missed")
-                .isEqualTo(hard.missed());
+        // in a loud hall the microphone may ask for another sweep until a person decides; it lets nothing else pass
+        assertThat(faults.get("hard " + ProvingFaultKind.WRONG_IMPEDANCE).passed())
+                .as("nothing else passes")
+                .isEqualTo(hard.passed());
         assertThat(healthy.failed()).as("healthy cabinets failed").isLessThanOrEqualTo(MOST_HEALTHY_FAILED);
         assertThat(report.failedByNoiseAlone()).isZero();
         assertThat(prompted - rightly).as("wrong prompts").isLessThanOrEqualTo(MOST_WRONG_PROMPTS);
