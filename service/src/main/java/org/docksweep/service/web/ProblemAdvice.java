@@ -1,6 +1,7 @@
 package org.docksweep.service.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.sql.SQLException;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -159,11 +160,29 @@ class ProblemAdvice {
 
     @ExceptionHandler
     ResponseEntity<Problem> anythingElse(Exception e, HttpServletRequest request) {
+        if (holdsNul(e)) {
+            return answer(
+                    Refusal.unreadable(
+                            "the address or the body holds the character U+0000, which no text here can hold",
+                            "Send the same without it."),
+                    request);
+        }
         if (e instanceof ErrorResponse response && response.getStatusCode().is4xxClientError()) {
             return answer(ofStatus(response.getStatusCode().value(), request), request, response);
         }
         LOG.error("{} {} failed", request.getMethod(), request.getRequestURI(), e);
         return answer(ofStatus(500, request), request);
+    }
+
+    /** PostgreSQL takes every character in a text but U+0000 (SQL states 22021, and 22P05 within JSON). */
+    private static boolean holdsNul(Exception e) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException refused
+                    && ("22021".equals(refused.getSQLState()) || "22P05".equals(refused.getSQLState()))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
