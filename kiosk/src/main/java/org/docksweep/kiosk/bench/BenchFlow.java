@@ -32,7 +32,7 @@ final class BenchFlow {
     private final BenchOffice office;
     private final Runnable publish;
     private List<BenchJobBody> queue = List.of();
-    private int marked;
+    private int marked = -1;
     private OpenJob job;
     private Activity activity = Activity.QUEUE;
     private Message message;

@@ -63,6 +63,9 @@ public record BenchState(
         queue = List.copyOf(queue);
         steps = List.copyOf(steps);
         choices = List.copyOf(choices);
+        if (marked < -1 || marked >= queue.size()) {
+            throw new IllegalArgumentException("job " + marked + " is marked, but the queue has " + queue.size());
+        }
         if (activity != Activity.QUEUE && job.isEmpty()) {
             throw new IllegalArgumentException("a bench state in activity " + activity + " needs a job at hand");
         }
