@@ -15,6 +15,8 @@ public final class ApiPaths {
      * cabinet, idempotent by their ids.
      */
     public static final String HISTORY = "/history";
+    /** Part: keys on other labels of a cabinet. */
+    public static final String ASSET_KEYS = "/asset-keys";
     /** GET {@link Page} of {@link ReturnList}; {@code /{id}} GET, PUT; {@code /{id}/report} GET. */
     public static final String RETURN_LISTS = API + "/return-lists";
     /** POST text/csv; all or nothing. */

@@ -47,13 +47,16 @@ public record Gs1Key(@JsonValue String value) {
     }
 
     /**
-     * Whether a scan claims to be one, right or wrong: it starts with the application identifier of an asset.
+     * Whether a scan claims to be one: it starts with the application identifier of an asset, in brackets or after what a scanner
+     * puts before GS1 symbols. Bare digits claim it only when all is right: article numbers begin like that too.
      *
      * @param scan text of the scanner
      * @return whether to read it with {@link #read}
      */
     public static boolean looksLike(String scan) {
-        return SCANNED.matcher(scan.strip()).matches();
+        String text = scan.strip();
+        return SCANNED.matcher(text).matches()
+                && (!Character.isDigit(text.charAt(0)) || read(text).isPresent());
     }
 
     /**

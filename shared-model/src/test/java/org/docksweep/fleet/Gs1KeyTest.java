@@ -48,6 +48,12 @@ class Gs1KeyTest {
                 .hasMessageContaining("ask for 2");
     }
 
+    /** An article number (EAN-13) may begin with 8003 as well. */
+    @Test
+    void leavesArticleNumbersAlone() {
+        assertThat(Gs1Key.looksLike("8003456789012")).isFalse();
+    }
+
     @Test
     void refusesAKindOfAsset() {
         assertThatThrownBy(() -> new Gs1Key("(8003)00614141123452")).hasMessageContaining("no serial");

@@ -115,6 +115,7 @@ final class HouseLoader {
                 List.of(),
                 recent,
                 List.of(),
-                Priors.USUAL);
+                Priors.USUAL,
+                List.of());
     }
 }
