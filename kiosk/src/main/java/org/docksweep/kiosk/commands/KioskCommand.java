@@ -42,6 +42,8 @@ import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.kiosk.tones.AnswerTones;
+import org.docksweep.kiosk.tones.SoundOutput;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.RigException;
@@ -82,6 +84,12 @@ public final class KioskCommand implements Callable<Integer> {
 
     @Option(names = "--printer", description = "Print queue for tags and sheets; without one they are saved as PDF.")
     private String printer;
+
+    @Option(
+            names = "--tones",
+            paramLabel = "OUTPUT",
+            description = "Output of this computer on which every answer sounds; never the rig's. Without it: none.")
+    private String tones;
 
     @Option(names = "--theme", description = "DARK or LIGHT. Default: ${DEFAULT-VALUE}", defaultValue = "DARK")
     private Theme theme;
@@ -130,8 +138,10 @@ public final class KioskCommand implements Callable<Integer> {
         station.practise(gate, fleet.zone());
         RigStandings standing = station.standings(fleet.zone());
         ParkedTeller teller = new ParkedTeller(spool);
-        try (OutboxSender sender =
-                new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
+        // Null is nothing to close.
+        try (SoundOutput output = tones == null ? null : SoundOutput.open(tones);
+                OutboxSender sender =
+                        new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
                     station.rig(),
@@ -158,6 +168,9 @@ public final class KioskCommand implements Callable<Integer> {
                         newest.set(fresh);
                         dock.fleetRefreshed(fresh);
                     })) {
+                if (output != null) {
+                    dock.addListener(new AnswerTones(output, () -> !station.playsThrough(tones)));
+                }
                 teller.tell(dock::recordParked);
                 sender.start();
                 refresher.start(REFRESH_EVERY);

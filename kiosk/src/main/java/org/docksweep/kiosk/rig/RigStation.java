@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPointKind;
@@ -122,6 +123,22 @@ public final class RigStation implements AutoCloseable {
      */
     public RigBook book() {
         return book;
+    }
+
+    /**
+     * Whether the rig may play through an output of this computer.
+     *
+     * @param output name of the output
+     * @return true when the set-up in force names it, or names none
+     */
+    public boolean playsThrough(String output) {
+        if (changeable == null) {
+            return false;
+        }
+        String device = book.newest(RigEntry.SetUp.class)
+                .map(s -> s.values().getOrDefault(SetUpField.PLAY_DEVICE.key(), ""))
+                .orElse("");
+        return output.toLowerCase(Locale.ROOT).contains(device.strip().toLowerCase(Locale.ROOT));
     }
 
     /**
