@@ -33,6 +33,7 @@ final class JobSteps {
                 boolean proved = job.file().proof().proved();
                 steps.add(proved ? BenchStep.OTHERWISE : BenchStep.SWEEP);
                 steps.add(proved ? BenchStep.SWEEP : BenchStep.OTHERWISE);
+                steps.add(BenchStep.DRIVER_ON_BENCH);
                 steps.add(BenchStep.BEGIN_REPAIR);
             }
             case SIGNED_OFF, SCRAPPED, RETURNED_UNREPAIRED -> {

@@ -96,14 +96,16 @@ final class BenchMorning {
         // The virtual cabinet is mended as well; in a workshop the hands have done that.
         rig.repair(tag);
         hand.step(BenchStep.BEGIN_PROOF, "the proof begun", s -> s.activity() == Activity.PROOF);
-        int sweeps = hand.prove();
+        int bareSweeps = hand.proveBareDriver(job.faultPositionCode());
+        report.say("Bench: %s", hand.said());
+        int sweeps = hand.proveCabinet();
         hand.step(BenchStep.OTHERWISE, "the end of the work", s -> s.activity() == Activity.ENDING);
         hand.step(BenchStep.SIGN_OFF, "the job signed off", s -> s.activity() == Activity.QUEUE);
         BenchJobBody after = client.get(ApiPaths.BENCH_JOBS + "/" + job.code(), BenchJobBody.class);
         CabinetBody cabinet = client.get(ApiPaths.CABINETS + "/" + tag, CabinetBody.class);
         report.say(
-                "Bench: proved by %d sweeps, %s is %s, %s is %s",
-                sweeps, job.code(), after.state(), tag, cabinet.status());
+                "Bench: proved by %d sweeps of the bare driver and %d of the cabinet, %s is %s, %s is %s",
+                bareSweeps, sweeps, job.code(), after.state(), tag, cabinet.status());
         history(tag);
         papers.pdf("evidence-" + job.code(), client.pdf(ApiPaths.BENCH_JOBS + "/" + job.code() + ApiPaths.EVIDENCE));
         int findingsAfter = findings();

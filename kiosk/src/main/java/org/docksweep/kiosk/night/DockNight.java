@@ -23,6 +23,7 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.dock.Dock;
@@ -171,6 +172,12 @@ public final class DockNight implements AutoCloseable {
             snapshot = HouseLoader.snapshot(house, commissioning, Instant.now());
         } else {
             HouseLoader.load(house, commissioning, client);
+            List<PointReference> drivers =
+                    new BenchLessons(house, gate, standing.correction(), rigSettings("before-hire")).teach();
+            HouseLoader.loadDriverReferences(drivers, client);
+            report.say(
+                    "The bench knows %d driver models bare, each from %d known-good drivers",
+                    drivers.size(), BenchLessons.DRIVERS);
             snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
             report.say(
                     "House loaded: %d cabinets, %d due back",

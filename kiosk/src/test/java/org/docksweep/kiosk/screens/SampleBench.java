@@ -211,7 +211,7 @@ final class SampleBench {
                 exchanges,
                 List.of(),
                 List.of(),
-                new ProofState(proved, proved ? 2 : 0, List.of()));
+                new ProofState(proved, proved ? 2 : 0, Map.of(), List.of()));
         return new JobAtHand(
                 file,
                 model,
