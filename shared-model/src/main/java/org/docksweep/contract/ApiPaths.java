@@ -127,6 +127,8 @@ public final class ApiPaths {
     public static final String PAST_PART_LIVES = API + "/past-part-lives";
     /** GET list of {@link DriftRow}: cabinets on their way out; {@code /{tag}} GET all quantities of one cabinet. */
     public static final String DRIFT_WATCH = API + "/drift-watch";
+    /** GET {@link MatchedSet} ({@code ?model=&count=}): cabinets on the shelf that agree best; a pair unless a count is given. */
+    public static final String MATCHED_SETS = API + "/matched-sets";
     /** GET {@link LearnedPriors}. */
     public static final String LEARNED_PRIORS = API + "/learned-priors";
     /** GET list of {@link LearningDecision}, newest first; {@code /{id}} PUT (manager). */

@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import org.docksweep.demo.MarramCoastHire;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.FaultKind;
@@ -108,6 +109,19 @@ public final class VirtualRig implements PracticeRig {
         plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
     }
 
+    @Override
+    public synchronized void plugDriver(AssetTag label, String positionCode) {
+        VirtualCabinet cabinet = cabinet(label);
+        cabinet.model().position(positionCode);
+        String name = label + "/" + positionCode + " bare";
+        plugged = into(
+                name,
+                plugs.merge(name, 1, Integer::sum),
+                cabinet,
+                TestPointKind.BARE_DRIVER,
+                driver -> driver.bareDriver(positionCode));
+    }
+
     private VirtualCabinet cabinet(AssetTag label) {
         VirtualCabinet cabinet =
                 settings.moment() == Moment.BEFORE_HIRE ? house.beforeHire(label) : house.atReturn(label);
@@ -149,6 +163,11 @@ public final class VirtualRig implements PracticeRig {
     }
 
     private Plugged into(String name, int count, VirtualCabinet cabinet, TestPoint point) {
+        return into(name, count, cabinet, point.kind(), c -> c.load(point.code()));
+    }
+
+    private Plugged into(
+            String name, int count, VirtualCabinet cabinet, TestPointKind kind, Function<VirtualCabinet, Load> seen) {
         SplittableRandom random = random("plug", name, count);
         double contactOhm = Plugging.contactOhm(random);
         double shiftS = Plugging.placementShiftS(random);
@@ -156,9 +175,9 @@ public final class VirtualRig implements PracticeRig {
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
         return new Plugged(
                 name,
-                point.kind(),
-                holding.load(point.code()),
-                loose == null ? null : cabinet.load(point.code()),
+                kind,
+                seen.apply(holding),
+                loose == null ? null : seen.apply(cabinet),
                 loose == null ? 0 : loose.severity(),
                 contactOhm,
                 shiftS);

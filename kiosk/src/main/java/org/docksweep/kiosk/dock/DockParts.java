@@ -33,4 +33,27 @@ public record DockParts(
         Papers papers,
         Link link,
         Clock clock,
-        DockSettings settings) {}
+        DockSettings settings) {
+
+    /**
+     * The same with another way to plug.
+     *
+     * @param other lead to use instead
+     * @return other parts
+     */
+    public DockParts withLead(Lead other) {
+        return new DockParts(spool, rig, other, standing, gate, recordings, papers, link, clock, settings);
+    }
+
+    /**
+     * The same for another person.
+     *
+     * @param operator person signed on
+     * @return other parts
+     */
+    public DockParts withOperator(String operator) {
+        DockSettings theirs = new DockSettings(
+                settings.kioskId(), settings.kioskNumber(), operator, settings.locale(), settings.answerStays());
+        return new DockParts(spool, rig, lead, standing, gate, recordings, papers, link, clock, theirs);
+    }
+}
