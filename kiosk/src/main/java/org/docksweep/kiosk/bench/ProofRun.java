@@ -20,6 +20,8 @@ import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.suspect.Priors;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
 
@@ -102,15 +104,18 @@ final class ProofRun {
     }
 
     CabinetJudgement judge() {
+        RigStanding standing = parts.standing().get();
         return parts.gate()
                 .judge(new JudgeRequest(
                         fleet.snapshot().book(),
                         model,
                         captures,
-                        parts.standing().get().correction(),
+                        standing.correction(),
                         fleet.snapshot().references(),
                         baselines,
-                        fleet.snapshot().limits()));
+                        fleet.snapshot().limits(),
+                        Priors.USUAL,
+                        standing.repeatability()));
     }
 
     List<MeasurementBody> measurements(CabinetJudgement judgement) {
