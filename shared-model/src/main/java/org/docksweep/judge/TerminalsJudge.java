@@ -132,12 +132,15 @@ final class TerminalsJudge {
         }
         readings.addAll(0, resistances(knowledge, explanation));
         readings.addAll(DeviationReadings.of(point, curve, reader.deviation(), ownBaseline()));
+        RigReadings rig = new RigReadings(point, ownBaseline().isPresent());
+        rig.repeatability(request.repeatability()).ifPresent(readings::add);
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
         }
         boolean fails = explanation.faultProbability() >= request.limits().failProbability()
                 || explanation.reducedChi2() > request.limits().misfitLimit();
         if (!fails) {
+            rig.contact(knowledge, explanation).ifPresent(readings::add);
             boolean watch = explanation.faultProbability() >= request.limits().watchProbability();
             Reason reason = watch ? Reason.of("verdict-pass-watch") : Reason.of("verdict-pass");
             List<Finding> findings = watch ? List.of(finding(ReadingState.WATCH, null, reader, reason)) : List.of();
@@ -264,7 +267,10 @@ final class TerminalsJudge {
     private Knowledge knowledge(CabinetModel model, TestPoint testPoint, PointReference reference, boolean own) {
         Knowledge taught = Knowledge.nominal(request.book(), model, testPoint).taughtBy(reference);
         Optional<Baseline> baseline = own ? ownBaseline() : Optional.empty();
-        return baseline.map(taught::sharpenedBy).orElse(taught).at(ambientCelsius);
+        return baseline.map(taught::sharpenedBy)
+                .orElse(taught)
+                .at(ambientCelsius)
+                .onRig(request.repeatability(), baseline.isPresent() ? 2 : 1);
     }
 
     private Optional<Baseline> ownBaseline() {

@@ -29,6 +29,7 @@ import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.rig.RigDesk;
 import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.RigStation;
+import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -157,13 +158,14 @@ public final class KioskCommand implements Callable<Integer> {
                             number,
                             operator,
                             locale(),
-                            DockSettings.USUAL_ANSWER_STAYS));
+                            DockSettings.USUAL_ANSWER_STAYS),
+                    station.book()::append);
             AtomicReference<LocalFleet> newest = new AtomicReference<>(fleet);
             BenchParts benchParts =
                     new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
             try (Dock dock = new Dock(parts, fleet);
                     Bench bench = new Bench(benchParts);
-                    RigDesk rigDesk = station.desk(fleet.zone());
+                    RigDesk rigDesk = station.desk(fleet.zone(), tag -> StudyCabinet.of(newest.get(), tag));
                     SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
                         newest.set(fresh);
                         dock.fleetRefreshed(fresh);

@@ -173,9 +173,10 @@ public final class RigStation implements AutoCloseable {
      * What is behind the rig page.
      *
      * @param zone zone of the site
+     * @param cabinets finds cabinets for a repeatability study
      * @return a new desk; to be closed before this
      */
-    public RigDesk desk(ZoneId zone) {
+    public RigDesk desk(ZoneId zone, StudyCabinet.Finder cabinets) {
         boolean practice = rig instanceof PracticeRig;
         return new RigDesk(new RigDeskParts(
                 rig,
@@ -188,7 +189,8 @@ public final class RigStation implements AutoCloseable {
                 changeable == null ? (any, tone) -> LevelSource.ofProbes(rig) : RigStation::levels,
                 AudioDevices::list,
                 operator,
-                clock));
+                clock,
+                cabinets));
     }
 
     private void change(RigSetUp next) throws RigException {
