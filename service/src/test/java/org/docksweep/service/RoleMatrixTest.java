@@ -52,6 +52,8 @@ class RoleMatrixTest {
             entry("GET /api/audit", MANAGER),
             entry("GET /api/audit/export", MANAGER),
             entry("GET /api/export", MANAGER),
+            entry("GET /api/retention", MANAGER),
+            entry("POST /api/retention", MANAGER),
             entry("PUT /api/driver-bench-data/{driverModel}", MANAGER),
             entry("PUT /api/driver-references/{driverModel}", MANAGER),
             entry("PUT /api/parts/{number}", MANAGER),

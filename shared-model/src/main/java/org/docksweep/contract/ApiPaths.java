@@ -118,6 +118,8 @@ public final class ApiPaths {
     public static final String FLEET_STATUS = API + "/fleet-status";
     /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
     public static final String EXPORT = API + "/export";
+    /** GET {@link RetentionReport} of what is past its time; POST removes it (manager). */
+    public static final String RETENTION = API + "/retention";
     /**
      * GET {@link ReliabilityReport}, or as text/csv, or as PDF ({@code ?driverModel=} of one driver model): how long parts
      * last.
