@@ -35,6 +35,9 @@ class RoleMatrixTest {
     private static final Map<String, Integer> MORE_THAN_DOCK = Map.ofEntries(
             entry("PUT /api/model-book", MANAGER),
             entry("PUT /api/references/{model}/{testPoint}", MANAGER),
+            entry("PUT /api/lessons/{model}", MANAGER),
+            entry("PUT /api/limits/{version}", MANAGER),
+            entry("POST /api/limit-rehearsals", MANAGER),
             entry("POST /api/cabinets/import", MANAGER),
             entry("POST /api/cabinets/{tag}/history", MANAGER),
             entry("PUT /api/cabinets/{tag}/asset-keys", MANAGER),

@@ -91,8 +91,17 @@ public final class ApiPaths {
     public static final String REFERENCES = API + "/references";
     /** {@code /{id}} PUT {@link CommissioningBody}: an outgoing sweep becomes the cabinet's baseline. */
     public static final String COMMISSIONINGS = API + "/commissionings";
-    /** GET {@link org.docksweep.gate.LimitSet} in force. */
+    /**
+     * GET list of {@link TaughtPoint}; {@code /{model}} PUT {@link LessonBody} (manager): model and references at once.
+     */
+    public static final String LESSONS = API + "/lessons";
+    /**
+     * GET {@link org.docksweep.gate.LimitSet} in force; {@code /{version}} GET, PUT the next one (manager), which is in force from then
+     * on.
+     */
     public static final String LIMITS = API + "/limits";
+    /** POST {@link LimitRehearsal.Order} gives {@link LimitRehearsal}, or its changes as text/csv; stores nothing. */
+    public static final String LIMIT_REHEARSALS = API + "/limit-rehearsals";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
     /**

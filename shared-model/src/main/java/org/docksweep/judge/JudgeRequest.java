@@ -18,7 +18,8 @@ import org.docksweep.sweep.CurveCorrection;
  *
  * @param book models of the fleet; other models are tried when the curve does not fit this one
  * @param model model the label stands for
- * @param captures one capture per test point swept so far, in the order of the model's test points
+ * @param captures one capture per test point swept so far, in the order of the model's test points; none where a stored curve is
+ *     judged again
  * @param correction calibration of the rig
  * @param references references of all models of the fleet
  * @param baselines baselines of this cabinet, may be empty
@@ -94,7 +95,7 @@ public record JudgeRequest(
     public JudgeRequest {
         Objects.requireNonNull(book, "book");
         Objects.requireNonNull(model, "model");
-        captures = Require.notEmpty("captures", captures);
+        captures = Require.copy("captures", captures);
         captures.forEach(c -> model.testPoint(c.testPointCode()));
         Objects.requireNonNull(correction, "correction");
         references = Require.copy("references", references);

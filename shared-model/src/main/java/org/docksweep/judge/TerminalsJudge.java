@@ -11,6 +11,7 @@ import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.Knowledge;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.Quantities;
 import org.docksweep.gate.Quantity;
@@ -137,11 +138,9 @@ final class TerminalsJudge {
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
         }
-        boolean fails = explanation.faultProbability() >= request.limits().failProbability()
-                || explanation.reducedChi2() > request.limits().misfitLimit();
-        if (!fails) {
+        if (!fails(explanation, request.limits())) {
             rig.contact(knowledge, explanation).ifPresent(readings::add);
-            boolean watch = explanation.faultProbability() >= request.limits().watchProbability();
+            boolean watch = watch(explanation, request.limits());
             Reason reason = watch ? Reason.of("verdict-pass-watch") : Reason.of("verdict-pass");
             List<Finding> findings = watch ? List.of(finding(ReadingState.WATCH, null, reader, reason)) : List.of();
             return evidence(
@@ -159,6 +158,15 @@ final class TerminalsJudge {
                 .map(found -> evidence(
                         Verdict.SWEEP_AGAIN, found.prompt(), found.reason(), curve, readings, List.of(), List.of(), 0))
                 .orElseGet(() -> failed(curve, readings, reader, explanation, reference));
+    }
+
+    static boolean fails(Explanation explanation, LimitSet limits) {
+        return explanation.faultProbability() >= limits.failProbability()
+                || explanation.reducedChi2() > limits.misfitLimit();
+    }
+
+    static boolean watch(Explanation explanation, LimitSet limits) {
+        return explanation.faultProbability() >= limits.watchProbability();
     }
 
     private List<Quantity> measured(ImpedanceCurve curve, Explanation explanation) {
