@@ -115,7 +115,8 @@ class PlugWearTest {
                             List.of(),
                             List.of(),
                             List.of(),
-                            null),
+                            null,
+                            List.of()),
                     List.of());
         }
     }

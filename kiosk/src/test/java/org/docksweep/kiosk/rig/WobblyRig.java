@@ -41,6 +41,12 @@ record WobblyRig(PracticeRig rig, double share, int[] plugs, boolean[] wobbles) 
     }
 
     @Override
+    public void plugDriver(AssetTag label, String positionCode) {
+        plugs[0]++;
+        rig.plugDriver(label, positionCode);
+    }
+
+    @Override
     public void repair(AssetTag label) {
         rig.repair(label);
     }
