@@ -40,6 +40,7 @@ final class DockFlow {
     private final Picture picture = new Picture();
     private final ReturnsBook book = new ReturnsBook();
     private final AnswerMaker answers;
+    private final LeadWatch lead = new LeadWatch();
     private final Deque<AssetTag> queued = new ArrayDeque<>();
     private LocalFleet fleet;
     /** Closed here; the service's next copy of the fleet no longer has them. */
@@ -305,6 +306,7 @@ final class DockFlow {
         shown = body;
         noticeTag = null;
         picture.notice = Optional.empty();
+        lead.seen(body).ifPresent(words -> picture.notice(ReadingState.WATCH, words, NoticeAction.DISMISS));
         picture.phase = Phase.ANSWER;
         picture.positions(body.positions());
         picture.curve = curveOf(body);

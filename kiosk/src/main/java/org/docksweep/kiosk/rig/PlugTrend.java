@@ -130,7 +130,7 @@ public record PlugTrend(String contacts, List<RigEntry.PlugIn> plugIns) {
     }
 
     private static String milliohm(double ohm) {
-        return String.format(Locale.ROOT, "%.0f", 1000 * ohm);
+        return String.format(Locale.ROOT, "%.0f", 1000 * ohm).replace('-', '\u2212');
     }
 
     private static double median(List<Double> values) {

@@ -26,6 +26,8 @@ import org.docksweep.kiosk.rig.WalkStep;
 final class RigPane extends JPanel {
     private static final long serialVersionUID = 1;
 
+    private static final int MOST_BESIDE_A_LARGE_PLATE = 6;
+
     private final transient Sizes sizes;
     private final transient Texts texts;
     private final transient RigDeskActions actions;
@@ -160,7 +162,7 @@ final class RigPane extends JPanel {
 
     /** Whether a cabinet's label stands for a part of the study. */
     private boolean mayScan() {
-        return state.mode() == Mode.WALK && WalkStep.STUDY.contains(stepAtHand());
+        return stepAtHand() == WalkStep.STUDY_FIRST || stepAtHand() == WalkStep.STUDY_SECOND;
     }
 
     private Optional<Notice> notice() {
@@ -238,9 +240,11 @@ final class RigPane extends JPanel {
     private void layOutColumn(List<Offer> offers, boolean pairs) {
         column.removeAll();
         int gap = sizes.px(8);
+        // Buttons keep their size; the plate is read from afar at either.
+        boolean crowded = !pairs && offers.size() > MOST_BESIDE_A_LARGE_PLATE;
         column.setLayout(
                 new MigLayout("insets 0, gap " + gap + "px, fillx, wrap 2", "[grow,fill,sg][grow,fill,sg]", ""));
-        column.add(plate, "spanx 2, wmin 0, h " + sizes.px(104) + "px!");
+        column.add(plate, "spanx 2, wmin 0, h " + sizes.px(crowded ? 80 : 104) + "px!");
         for (int i = 0; i < offers.size(); i++) {
             Offer offer = offers.get(i);
             boolean half = pairs

@@ -26,7 +26,7 @@ final class RigWalkPanel extends PaintedPanel {
                 .ifPresent(walk -> getAccessibleContext()
                         .setAccessibleName(
                                 walk.finished()
-                                        ? texts.say(walk.isStudy() ? "rig.walk.study" : "rig.walk.done")
+                                        ? texts.say(titleOf(walk, outcome(walk)))
                                         : title(walk) + ". " + instruction(walk)));
         repaint();
     }
@@ -148,13 +148,28 @@ final class RigWalkPanel extends PaintedPanel {
         }
     }
 
+    /** A fault of any step is one of the walk; a study is poor or good. */
+    private static ReadingState outcome(Walk walk) {
+        boolean failed = walk.steps().stream().anyMatch(step -> step.state() == ReadingState.FAULT);
+        boolean poor =
+                walk.isStudy() && walk.steps().get(walk.steps().size() - 1).state() == ReadingState.WATCH;
+        return failed ? ReadingState.FAULT : poor ? ReadingState.WATCH : ReadingState.OK;
+    }
+
+    private static String titleOf(Walk walk, ReadingState how) {
+        if (walk.isStudy()) {
+            return how == ReadingState.WATCH ? "rig.walk.study-poor" : "rig.walk.study";
+        }
+        return how == ReadingState.FAULT ? "rig.walk.failed" : "rig.walk.done";
+    }
+
     private void done(Graphics2D g, Ink ink, Rectangle box) {
         Walk walk = state.walk().orElseThrow();
-        boolean passed = state.walk().get().steps().stream().noneMatch(step -> step.state() == ReadingState.FAULT);
-        Tone tone = passed ? Tone.PASS : Tone.FAULT;
+        ReadingState how = outcome(walk);
+        Tone tone = Tone.of(how);
         int sign = sizes.px(72);
-        (passed ? Sign.TICK : Sign.CROSS).paint(g, box.x, box.y, sign, tone.ink(), Look.color("card"));
-        String title = texts.say(walk.isStudy() ? "rig.walk.study" : passed ? "rig.walk.done" : "rig.walk.failed");
+        Sign.of(how).paint(g, box.x, box.y, sign, tone.ink(), Look.color("card"));
+        String title = texts.say(titleOf(walk, how));
         Rectangle line = new Rectangle(box.x + sign + sizes.px(16), box.y, box.width - sign - sizes.px(16), sign);
         Font font =
                 Ink.fitting(title, sizes::bold, new double[] {40, 36, 32, 28, 24, 20, 18}, line.width, sizes.px(56));

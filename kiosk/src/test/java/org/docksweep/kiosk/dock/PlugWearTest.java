@@ -37,6 +37,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.rig.Lead;
+import org.docksweep.kiosk.rig.PlugLog;
 import org.docksweep.kiosk.rig.PlugTrend;
 import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.rig.RigDesk;
@@ -265,6 +266,35 @@ class PlugWearTest {
             assertThat(only.at()).isEqualTo(CLOCK.instant());
             bench.answer(SmallHouse.SECOND);
             assertThat(kept).isEmpty();
+        }
+    }
+
+    @Test
+    void asksForTheLeadWhenCabinetAfterCabinetFailsForContact() throws InterruptedException {
+        try (DockBench bench = new DockBench(folder, true, Duration.ZERO, SmallHouse.fleet(), PlugLog.NONE)) {
+            bench.gate.failByContact();
+            assertThat(bench.checkIn(SmallHouse.FIRST).notice()).isEmpty();
+            bench.gate.failByContact();
+            DockState second = bench.checkIn(SmallHouse.SECOND);
+            assertThat(second.answer().orElseThrow().route()).contains(Route.BENCH);
+            assertThat(second.notice().orElseThrow().text().key()).isEqualTo("dock-lead-changed");
+
+            bench.gate.pass().pass();
+            assertThat(bench.checkIn(SmallHouse.BIAMPED).notice()).isEmpty();
+        }
+    }
+
+    @Test
+    void blamesNoLeadForOneBadSocketSweptTwice() throws InterruptedException {
+        try (DockBench bench = new DockBench(folder, true, Duration.ZERO, SmallHouse.fleet(), PlugLog.NONE)) {
+            bench.gate.failByContact().failByContact();
+            bench.checkIn(SmallHouse.FIRST);
+            bench.dock.scan(SmallHouse.FIRST.value());
+            bench.notice("dock-already-checked-in");
+            bench.dock.notice(NoticeAction.CHECK_IN_AGAIN);
+            bench.await("the visual list", s -> s.phase() == Phase.LOOK);
+            bench.dock.lookedOver(Set.of());
+            assertThat(bench.answer(SmallHouse.FIRST).notice()).isEmpty();
         }
     }
 }

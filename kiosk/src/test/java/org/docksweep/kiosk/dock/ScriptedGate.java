@@ -62,6 +62,28 @@ final class ScriptedGate implements Gate {
         return this;
     }
 
+    /** A failure whose likeliest cause is the contact of the plug. */
+    ScriptedGate failByContact() {
+        probe(SweepAnalysis.Load.PRESENT);
+        judgements.add(request -> byContact(judgement(request, Verdict.FAIL, Prompt.NONE, BROKEN)));
+        return this;
+    }
+
+    private static CabinetJudgement byContact(CabinetJudgement j) {
+        Suspect plug = new Suspect(
+                FaultKind.CONTACT_RESISTANCE, j.points().get(0).testPointCode(), null, null, 0.9, BROKEN, BROKEN);
+        return new CabinetJudgement(
+                j.verdict(),
+                j.prompt(),
+                j.watch(),
+                j.reason(),
+                j.points(),
+                j.positions(),
+                List.of(plug),
+                j.judgeVersion(),
+                j.limitsVersion());
+    }
+
     ScriptedGate fail() {
         return probe(SweepAnalysis.Load.PRESENT).judge(Verdict.FAIL, Prompt.NONE, BROKEN);
     }

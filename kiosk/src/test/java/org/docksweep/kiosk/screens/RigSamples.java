@@ -229,23 +229,26 @@ final class RigSamples {
 
     /** A repeatability study at a step; words belong to that step, or to the last one when all are done. */
     private static RigDeskState studying(int at, Reason words) {
+        List<String> names = List.of("MCH-000117", CHECKS.get(1));
         List<Step> views = new ArrayList<>();
         for (int i = 0; i < 8; i++) {
             boolean told = words != null && i == Math.min(at, 7);
             boolean wrong = words != null && at < 8;
             views.add(new Step(
                     WalkStep.STUDY.get(i % 2),
-                    told && wrong ? ReadingState.FAULT : i < at ? ReadingState.OK : ReadingState.NOT_JUDGED,
+                    told && wrong
+                            ? ReadingState.FAULT
+                            : told && words.key().contains("wide")
+                                    ? ReadingState.WATCH
+                                    : i < at ? ReadingState.OK : ReadingState.NOT_JUDGED,
                     told
                             ? Optional.of(words)
                             : i < at
-                                    ? Optional.of(Reason.of("rigpage-study-taken", CHECKS.get(i % 2), "2", "4"))
+                                    ? Optional.of(Reason.of(
+                                            "rigpage-study-taken", names.get(i % 2), Integer.toString(i / 2 + 1), "4"))
                                     : Optional.empty()));
         }
-        return walking(
-                new Walk(false, views, at, 8, List.of("MCH-000117", CHECKS.get(1)), "1+ / 1-"),
-                at < 8 ? words : null,
-                false);
+        return walking(new Walk(false, views, at, 8, names, "1+ / 1-"), at < 8 ? words : null, false);
     }
 
     private static RigDeskState walk(boolean calibrating, WalkStep step, Reason refused, boolean sounding) {
