@@ -97,8 +97,6 @@ final class SampleBench {
                         BenchStep.DRIVER_ON_BENCH,
                         BenchStep.FIND,
                         BenchStep.BEGIN_REPAIR,
-                        BenchStep.OTHER_CARD,
-                        BenchStep.PRINT_CARD,
                         BenchStep.BACK));
         all.put("proof-bare", bare("bench-ask-bare-horn", "TERN-44", "HF", "proof-missing-bare", "HF", "1"));
         all.put(
