@@ -9,7 +9,8 @@ import org.docksweep.gate.PointReference;
 import org.docksweep.sweep.AcousticCurve;
 
 /**
- * What a cabinet should sound like: its own baseline, taken at the same spot, else the reference of its model.
+ * What a cabinet should sound like: its own baseline, taken at the same spot, else the reference of its model. A rig that
+ * repeats itself worse than is held of every rig has larger errors; a better one has not, since drivers drift as well.
  *
  * @param curve level and print
  * @param wayErrorDb standard error of the level of one way against the others
@@ -31,8 +32,11 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
                 .filter(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null)
                 .findFirst();
         if (own.isPresent()) {
-            return Optional.of(
-                    new ExpectedSound(own.get().acoustic(), OWN_WAY_DB, knob ? SoundEvidence.FREE_DB : OWN_SHARED_DB));
+            double rigDb = request.repeatability().levelOf(2);
+            return Optional.of(new ExpectedSound(
+                    own.get().acoustic(),
+                    Math.max(OWN_WAY_DB, rigDb),
+                    knob ? SoundEvidence.FREE_DB : Math.max(OWN_SHARED_DB, rigDb)));
         }
         return request.references().stream()
                 .filter(r -> r.cabinetModelCode().equals(request.model().code())
@@ -40,7 +44,13 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
                         && r.acousticFrequencyHz().length > 1)
                 .findFirst()
                 .map(ExpectedSound::curve)
-                .map(curve -> new ExpectedSound(curve, MODEL_WAY_DB, knob ? SoundEvidence.FREE_DB : MODEL_SHARED_DB));
+                .map(curve -> new ExpectedSound(
+                        curve,
+                        Math.max(MODEL_WAY_DB, request.repeatability().levelOf(1)),
+                        knob
+                                ? SoundEvidence.FREE_DB
+                                : Math.max(
+                                        MODEL_SHARED_DB, request.repeatability().levelOf(1))));
     }
 
     private static AcousticCurve curve(PointReference reference) {

@@ -51,6 +51,7 @@ public final class VirtualRig implements PracticeRig {
     private final AtomicReference<CountDownLatch> playing = new AtomicReference<>();
     private final Set<AssetTag> mended = new HashSet<>();
     private Plugged plugged;
+    private long plugsOfAll;
 
     /** What the lead is in. */
     private record Plugged(
@@ -100,7 +101,8 @@ public final class VirtualRig implements PracticeRig {
         int count = plugs.merge(name, 1, Integer::sum);
         PlainLoad standard = standards.get(label);
         if (standard != null) {
-            plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, PracticeStandards.CONTACT_OHM, 0);
+            double contactOhm = PracticeStandards.CONTACT_OHM + wornOhm();
+            plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, contactOhm, 0);
             return;
         }
         VirtualCabinet cabinet = cabinet(label);
@@ -169,7 +171,7 @@ public final class VirtualRig implements PracticeRig {
     private Plugged into(
             String name, int count, VirtualCabinet cabinet, TestPointKind kind, Function<VirtualCabinet, Load> seen) {
         SplittableRandom random = random("plug", name, count);
-        double contactOhm = Plugging.contactOhm(random);
+        double contactOhm = Plugging.contactOhm(random) + wornOhm();
         double shiftS = Plugging.placementShiftS(random);
         Fault loose = cabinet.fault(FaultKind.INTERMITTENT);
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
@@ -181,6 +183,12 @@ public final class VirtualRig implements PracticeRig {
                 loose == null ? 0 : loose.severity(),
                 contactOhm,
                 shiftS);
+    }
+
+    /** What the plug has more than when it was new; every push counts. */
+    private double wornOhm() {
+        plugsOfAll++;
+        return plugsOfAll >= settings.wornFromPlug() ? settings.wornOhm() : 0;
     }
 
     /** The dock hand looks for the socket the label's model has; on a mislabelled cabinet the first one is used. */

@@ -18,6 +18,7 @@ import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
 
@@ -97,16 +98,18 @@ final class ProofRun {
     }
 
     CabinetJudgement judge() {
+        RigStanding standing = parts.standing().get();
         return parts.gate()
                 .judge(new JudgeRequest(
                         subject.book(),
                         subject.model(),
                         captures,
-                        parts.standing().get().correction(),
+                        standing.correction(),
                         subject.references(),
                         subject.baselines(),
                         fleet.snapshot().limits(),
-                        fleet.snapshot().priorsInForce()));
+                        fleet.snapshot().priorsInForce(),
+                        standing.repeatability()));
     }
 
     List<MeasurementBody> measurements(CabinetJudgement judgement) {

@@ -125,6 +125,7 @@ final class HouseLoader {
                 List.of(),
                 recent,
                 List.of(),
-                Priors.USUAL);
+                Priors.USUAL,
+                List.of());
     }
 }

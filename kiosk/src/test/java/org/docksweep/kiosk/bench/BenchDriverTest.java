@@ -123,7 +123,8 @@ class BenchDriverTest {
                 List.of(),
                 List.of(),
                 List.of(),
-                Priors.USUAL);
+                Priors.USUAL,
+                List.of());
     }
 
     private BenchJobFile file() {

@@ -42,6 +42,14 @@ abstract class ReferenceRow<K extends Serializable> extends Stored<K> {
         return StoredJson.read(bodyJson, PointReference.class);
     }
 
+    int unitCount() {
+        return unitCount;
+    }
+
+    Instant storedAt() {
+        return storedAt;
+    }
+
     @Override
     public K getId() {
         return key;
