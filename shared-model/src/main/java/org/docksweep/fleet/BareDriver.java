@@ -34,6 +34,16 @@ public final class BareDriver {
     }
 
     /**
+     * Whether a model code is one of a bare driver.
+     *
+     * @param modelCode code of a model
+     * @return true for codes that {@link #modelCode} makes
+     */
+    public static boolean isBare(String modelCode) {
+        return modelCode.startsWith(PREFIX);
+    }
+
+    /**
      * The driver model a reference is of.
      *
      * @param modelCode code as {@link #modelCode} makes it
@@ -41,7 +51,7 @@ public final class BareDriver {
      * @throws IllegalArgumentException if it is no code of a bare driver
      */
     public static String driverModelCode(String modelCode) {
-        if (!modelCode.startsWith(PREFIX)) {
+        if (!isBare(modelCode)) {
             throw new IllegalArgumentException(modelCode + " is no code of a bare driver; expected " + PREFIX + "...");
         }
         return modelCode.substring(PREFIX.length());
@@ -108,7 +118,10 @@ public final class BareDriver {
      */
     public static ModelBook recordedWith(ModelBook book) {
         List<CabinetModel> all = new ArrayList<>(book.cabinetModels());
-        book.driverModels().forEach(d -> all.add(model(d, WHOLE_BAND)));
+        book.driverModels().stream()
+                .filter(d ->
+                        book.cabinetModels().stream().noneMatch(m -> m.code().equals(modelCode(d.code()))))
+                .forEach(d -> all.add(model(d, WHOLE_BAND)));
         return new ModelBook(all, book.driverModels());
     }
 }

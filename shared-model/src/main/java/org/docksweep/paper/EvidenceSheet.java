@@ -280,19 +280,32 @@ public final class EvidenceSheet {
                 .words("column.heard", 30)
                 .words("column.polarity", 30);
         for (ProofSweepBody sweep : evidence.file().proofs()) {
-            boolean passed =
-                    sweep.measurements().stream().allMatch(m -> m.judgement().verdict() == Verdict.PASS);
+            Verdict verdict = verdict(sweep);
             table.row(
                     Cell.of(text.moment(sweep.at())),
                     Cell.of(sweep.by()),
                     Cell.of(text.word("swept", sweep.subject())
                             + (sweep.positionCode() == null ? "" : " " + sweep.positionCode())),
                     Cell.signed(
-                            passed ? Sign.TICK : Sign.CROSS,
-                            text.word("verdict", passed ? Verdict.PASS : Verdict.FAIL)),
+                            switch (verdict) {
+                                case PASS -> Sign.TICK;
+                                case FAIL -> Sign.CROSS;
+                                case SWEEP_AGAIN -> Sign.AGAIN;
+                            },
+                            text.word("verdict", verdict)),
                     Cell.of(text.get(sweep.soundsClean() ? "evidence.heard.clean" : "evidence.heard.noise")),
                     Cell.of(text.word("polarity", sweep.polarity())));
         }
         return table;
+    }
+
+    /** Of all its test points; a sweep that says nothing, of a driver without a reference, is no failure. */
+    private static Verdict verdict(ProofSweepBody sweep) {
+        List<Verdict> all =
+                sweep.measurements().stream().map(m -> m.judgement().verdict()).toList();
+        if (all.contains(Verdict.FAIL)) {
+            return Verdict.FAIL;
+        }
+        return all.contains(Verdict.SWEEP_AGAIN) ? Verdict.SWEEP_AGAIN : Verdict.PASS;
     }
 }

@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchActionBody.Verb;
 import org.docksweep.contract.BenchJobBody;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
-import org.docksweep.fleet.TagReading;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.bench.BenchState.Activity;
 import org.docksweep.kiosk.bench.BenchState.Message;
@@ -103,36 +103,37 @@ final class BenchFlow {
     }
 
     private void looked(String text) {
-        if (JobCode.looksLike(text)) {
-            open(new JobCode(text));
-        } else if (TagReading.read(text) instanceof TagReading.One one) {
-            working(() -> {
-                readQueue();
-                Optional<BenchJobBody> found =
-                        queue.stream().filter(j -> j.tag().equals(one.tag())).findFirst();
-                if (found.isPresent()) {
-                    openNow(found.get().code());
-                } else {
-                    tell(ReadingState.WATCH, Reason.of("bench-no-job", one.tag().value()));
-                }
-            });
+        BenchScan scan = BenchScan.read(text);
+        if (scan instanceof BenchScan.Job jobCode) {
+            working(() -> openNow(jobCode.code()));
+        } else if (scan instanceof BenchScan.Cabinet cabinet) {
+            working(() -> openJobOf(cabinet.tag()));
         } else if (job != null && job.state() == BenchJobBody.State.IN_REPAIR) {
-            working(() -> {
-                Optional<PartFitting> begun = PartFitting.begin(office, job, text);
-                if (begun.isPresent()) {
-                    fitting = begun.get();
-                    activity = Activity.PART;
-                } else {
-                    tell(ReadingState.FAULT, Reason.of("bench-unknown-part", text));
-                }
-            });
+            working(() -> takePart(text));
         } else {
             tell(ReadingState.FAULT, Reason.of("bench-unreadable", text));
         }
     }
 
-    private void open(JobCode code) {
-        working(() -> openNow(code));
+    private void openJobOf(AssetTag tag) throws ServiceProblem, ServiceUnreachable {
+        readQueue();
+        Optional<BenchJobBody> found =
+                queue.stream().filter(j -> j.tag().equals(tag)).findFirst();
+        if (found.isPresent()) {
+            openNow(found.get().code());
+        } else {
+            tell(ReadingState.WATCH, Reason.of("bench-no-job", tag.value()));
+        }
+    }
+
+    private void takePart(String number) throws ServiceProblem, ServiceUnreachable {
+        Optional<PartFitting> begun = PartFitting.begin(office, job, number);
+        if (begun.isPresent()) {
+            fitting = begun.get();
+            activity = Activity.PART;
+        } else {
+            tell(ReadingState.FAULT, Reason.of("bench-unknown-part", number));
+        }
     }
 
     private void openNow(JobCode code) throws ServiceProblem, ServiceUnreachable {
@@ -159,14 +160,15 @@ final class BenchFlow {
         }
         message = null;
         switch (step) {
-            case OPEN -> open(queue.get(marked).code());
+            case OPEN -> working(() -> openNow(queue.get(marked).code()));
             case TAKE -> act(Verb.ACCEPT, "bench-taken");
             case BEGIN_REPAIR -> act(Verb.START_REPAIR, "bench-repair-begun");
             case BEGIN_PROOF -> beginProof();
             case TICK -> working(() -> job = job.tick(office, author(), true));
             case UNTICK -> working(() -> job = job.tick(office, author(), false));
             case OTHER_CARD -> working(() -> job = job.otherCard(office));
-            case PRINT_CARD -> printCard();
+            case PRINT_CARD ->
+                working(() -> message = CardPrinter.print(office, parts.dock().papers(), job));
             case FIND -> {
                 finding = new FindingDraft(job.faultPosition(), job.faultElement());
                 activity = Activity.FINDING;
@@ -310,20 +312,6 @@ final class BenchFlow {
             activity = Activity.QUEUE;
             readQueue();
             tell(ReadingState.OK, Reason.of(done, code, tag));
-        });
-    }
-
-    private void printCard() {
-        working(() -> {
-            var suggested = job.suggested().orElseThrow();
-            var result = parts.dock()
-                    .papers()
-                    .pdf("card-" + job.code() + "-" + suggested.purpose(), office.printedCard(suggested, job.code()));
-            tell(
-                    result.outcome() == org.docksweep.kiosk.printing.PrintResult.Outcome.FAILED
-                            ? ReadingState.FAULT
-                            : ReadingState.OK,
-                    Reason.of("bench-card-" + result.outcome().name(), result.words()));
         });
     }
 

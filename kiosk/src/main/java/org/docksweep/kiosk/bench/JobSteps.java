@@ -45,10 +45,11 @@ final class JobSteps {
                 // Closed: only to be looked at.
             }
         }
-        if (job.file().cards().size() > 1) {
+        // In the proof the work of the card is done, and the page needs the room for what the sweeps were worth.
+        if (job.state() != State.PROVING && job.file().cards().size() > 1) {
             steps.add(BenchStep.OTHER_CARD);
         }
-        if (job.suggested().isPresent()) {
+        if (job.state() != State.PROVING && job.suggested().isPresent()) {
             steps.add(BenchStep.PRINT_CARD);
         }
         steps.add(BenchStep.BACK);

@@ -19,7 +19,6 @@ import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.rig.RigStanding;
-import org.docksweep.suspect.Priors;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
 

@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.docksweep.fleet.BareDriver;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.judge.Judge;
 import org.docksweep.judge.JudgeRequest;
@@ -96,7 +98,9 @@ public final class JudgeCommand implements Callable<Integer> {
 
     private VerdictTable.Judged judge(String cabinet, List<RecordingIndex.Row> rows, KnowledgeOptions.Knowledge known)
             throws IOException {
-        CabinetModel model = RecordingIndex.model(known.book(), cabinet, rows);
+        ModelBook book = BareDriver.recordedWith(known.book());
+        CabinetModel model = RecordingIndex.model(book, cabinet, rows);
+        boolean bare = BareDriver.isBare(model.code());
         List<JudgeRequest.PointCapture> captures = new ArrayList<>();
         for (TestPoint point : model.testPoints()) {
             for (RecordingIndex.Row row : rows) {
@@ -109,11 +113,13 @@ public final class JudgeCommand implements Callable<Integer> {
             return new VerdictTable.Judged(
                     cabinet,
                     Judge.judge(new JudgeRequest(
-                            known.book(),
+                            book,
                             model,
                             captures,
                             calibration::correct,
-                            known.references(),
+                            known.references().stream()
+                                    .filter(r -> BareDriver.isBare(r.cabinetModelCode()) == bare)
+                                    .toList(),
                             known.baselinesOf(cabinet),
                             known.limits(),
                             known.priors())));

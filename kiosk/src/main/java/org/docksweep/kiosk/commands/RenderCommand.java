@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.ServiceLoader;
@@ -11,6 +12,12 @@ import java.util.concurrent.Callable;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouseProvider;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.BareDriver;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.DriverBenchData;
+import org.docksweep.fleet.DriverModel;
+import org.docksweep.fleet.DriverPosition;
+import org.docksweep.fleet.LevelMask;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.kiosk.rig.Rigs;
@@ -53,6 +60,12 @@ public final class RenderCommand implements Callable<Integer> {
             paramLabel = "CODE",
             description = "Test point. Default: the first one of the cabinet's model.")
     private String pointCode;
+
+    @Option(
+            names = "--driver",
+            paramLabel = "POSITION",
+            description = "The bare driver of this position on the bench rig, instead of the cabinet.")
+    private String driverPosition;
 
     @Option(names = "--seed", description = "Seed of house and rig. Default: ${DEFAULT-VALUE}", defaultValue = "1")
     private long seed;
@@ -109,7 +122,11 @@ public final class RenderCommand implements Callable<Integer> {
         try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", settings)) {
             Capture capture = null;
             for (int n = 1; n <= plug; n++) {
-                rig.plug(tag, point.code());
+                if (driverPosition == null) {
+                    rig.plug(tag, point.code());
+                } else {
+                    rig.plugDriver(tag, driverPosition);
+                }
                 capture = rig.play(SweepPlans.dock(point, rig.sampleRateHz()), point.kind(), share -> {});
             }
             RecordingFiles.write(file, stamped(capture), samples);
@@ -132,6 +149,9 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private TestPoint point(AssetTag tag) throws IOException {
+        if (driverPosition != null && pointCode != null) {
+            throw new IOException("--driver and --point exclude each other: a bare driver has one test point");
+        }
         if (StandardSet.practice().has(tag)) {
             return StandardSet.testPoint(StandardSet.practice().loadOhm());
         }
@@ -146,8 +166,26 @@ public final class RenderCommand implements Callable<Integer> {
                 .orElseThrow(() -> new IOException(
                         "no cabinet of the house of seed " + seed + " and no standard carries" + " the label " + tag))
                 .modelCode();
+        if (driverPosition != null) {
+            return bareDriver(house, house.book().cabinetModel(modelCode));
+        }
         return pointCode == null
                 ? house.book().cabinetModel(modelCode).testPoints().get(0)
                 : house.book().cabinetModel(modelCode).testPoint(pointCode);
+    }
+
+    private TestPoint bareDriver(DemoHouse house, CabinetModel model) throws IOException {
+        List<String> positions =
+                model.positions().stream().map(DriverPosition::code).toList();
+        if (!positions.contains(driverPosition)) {
+            throw new IOException("--driver: " + label + " has the positions " + positions + ", not " + driverPosition);
+        }
+        DriverModel driver = house.book().driverModelAt(model, driverPosition);
+        LevelMask mask = house.bench().benchData().stream()
+                .filter(d -> d.driverModelCode().equals(driver.code()))
+                .findFirst()
+                .map(DriverBenchData::benchLevelMask)
+                .orElseThrow(() -> new IOException("the house has no bench level for " + driver.code()));
+        return BareDriver.model(driver, mask).testPoint(BareDriver.TEST_POINT);
     }
 }

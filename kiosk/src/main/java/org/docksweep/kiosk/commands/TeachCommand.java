@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.docksweep.fleet.BareDriver;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.Reasons;
@@ -30,7 +31,8 @@ import picocli.CommandLine.Spec;
         description =
                 "Teaches what healthy cabinets of a model look like from the recordings of 1 to 20 known-good units"
                         + " that recordings.csv in FOLDER lists (columns cabinet,model,test_point,file), one reference per model"
-                        + " and test point, and writes them as JSON for judge --references.",
+                        + " and test point, and writes them as JSON for judge --references. A driver on the bench rig stands"
+                        + " there as model BARE-DRIVERMODEL with test point BARE; its reference is the driver's own.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:references written",
@@ -92,7 +94,7 @@ public final class TeachCommand implements Callable<Integer> {
     }
 
     private List<PointReference> teachAll() throws IOException, SpoiledException {
-        ModelBook book = knowledge.read(folder).book();
+        ModelBook book = BareDriver.recordedWith(knowledge.read(folder).book());
         calibration.read(folder);
         Map<Lesson, List<RecordingIndex.Row>> lessons = lessons(book);
         int total = lessons.values().stream().mapToInt(List::size).sum() + lessons.size();

@@ -97,13 +97,11 @@ final class SampleBench {
                         BenchStep.DRIVER_ON_BENCH,
                         BenchStep.FIND,
                         BenchStep.BEGIN_REPAIR,
-                        BenchStep.OTHER_CARD,
-                        BenchStep.PRINT_CARD,
                         BenchStep.BACK));
-        all.put("proof-bare", bare("bench-ask-bare-horn", ReadingState.WATCH, "proof-missing-bare", "HF", "1"));
+        all.put("proof-bare", bare("bench-ask-bare-horn", "TERN-44", "HF", "proof-missing-bare", "HF", "1"));
         all.put(
                 "proof-bare-cone",
-                bare("bench-ask-bare-cone", ReadingState.WATCH, "bench-bare-no-reference", "SPINIFEX-12"));
+                bare("bench-ask-bare-cone", "SPINIFEX-12", "LF", "bench-bare-no-reference", "SPINIFEX-12"));
         all.put(
                 "ending",
                 withJob(
@@ -348,8 +346,8 @@ final class SampleBench {
                 share.isPresent());
     }
 
-    /** A compression driver on its test horn after its first clean sweep. */
-    private static BenchState bare(String prompt, ReadingState weight, String said, String... of) {
+    /** A bare driver is asked for, after the first clean sweep of the horn driver. */
+    private static BenchState bare(String prompt, String driver, String position, String said, String... of) {
         JobAtHand plain = jobAtHand(State.PROVING, false);
         BenchJobFile file = plain.file();
         return new BenchState(
@@ -373,8 +371,8 @@ final class SampleBench {
                                 plain.positions().get(1)),
                         Optional.of(SampleCurves.bareHorn()),
                         plain.card())),
-                Reason.of(prompt, "TERN-44", "HF", "+ / -"),
-                Optional.of(new Message(weight, Reason.of(said, of))),
+                Reason.of(prompt, driver, position, "+ / -"),
+                Optional.of(new Message(ReadingState.WATCH, Reason.of(said, of))),
                 List.of(
                         BenchStep.SWEEP,
                         BenchStep.OTHERWISE,

@@ -7,7 +7,6 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.io.Serializable;
 import java.time.Instant;
-import java.util.Objects;
 import java.util.UUID;
 import org.docksweep.gate.Baseline;
 import org.docksweep.service.store.Stored;
@@ -46,28 +45,5 @@ class BaselineRow extends Stored<BaselineRow.Key> {
 
     /** Commissioning and test point. */
     @Embeddable
-    static class Key implements Serializable {
-        private static final long serialVersionUID = 1L;
-        private UUID commissioningId;
-        private String testPointCode;
-
-        protected Key() {}
-
-        Key(UUID commissioningId, String testPointCode) {
-            this.commissioningId = commissioningId;
-            this.testPointCode = testPointCode;
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Key that
-                    && commissioningId.equals(that.commissioningId)
-                    && testPointCode.equals(that.testPointCode);
-        }
-
-        @Override
-        public int hashCode() {
-            return Objects.hash(commissioningId, testPointCode);
-        }
-    }
+    record Key(UUID commissioningId, String testPointCode) implements Serializable {}
 }

@@ -10,7 +10,6 @@ import jakarta.persistence.Version;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Objects;
 import org.docksweep.contract.PartUnit;
 import org.docksweep.fleet.PartSource;
 import org.docksweep.service.store.Stored;
@@ -68,7 +67,7 @@ class UnitRow extends Stored<UnitRow.Key> {
     }
 
     PartUnit unit() {
-        return new PartUnit(key.partNumber, key.serial, state, repaired, since);
+        return new PartUnit(key.partNumber(), key.serial(), state, repaired, since);
     }
 
     PartUnit.State state() {
@@ -82,26 +81,5 @@ class UnitRow extends Stored<UnitRow.Key> {
 
     /** Part and serial. */
     @Embeddable
-    static class Key implements Serializable {
-        private static final long serialVersionUID = 1L;
-        private String partNumber;
-        private String serial;
-
-        protected Key() {}
-
-        Key(String partNumber, String serial) {
-            this.partNumber = partNumber;
-            this.serial = serial;
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Key that && partNumber.equals(that.partNumber) && serial.equals(that.serial);
-        }
-
-        @Override
-        public int hashCode() {
-            return Objects.hash(partNumber, serial);
-        }
-    }
+    record Key(String partNumber, String serial) implements Serializable {}
 }

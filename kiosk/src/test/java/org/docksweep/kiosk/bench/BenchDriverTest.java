@@ -1,0 +1,276 @@
+package org.docksweep.kiosk.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.ServiceLoader;
+import java.util.UUID;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
+import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.BenchJobBody;
+import org.docksweep.contract.BenchJobBody.State;
+import org.docksweep.contract.BenchJobFile;
+import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.DemoHouse;
+import org.docksweep.contract.DemoHouseProvider;
+import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.Page;
+import org.docksweep.contract.PartExchangeBody;
+import org.docksweep.contract.ProofState;
+import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.DriverBenchData;
+import org.docksweep.fleet.Feed;
+import org.docksweep.fleet.JobCode;
+import org.docksweep.fleet.Reason;
+import org.docksweep.gate.LimitSet;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.kiosk.bench.BenchState.Activity;
+import org.docksweep.kiosk.dock.DockParts;
+import org.docksweep.kiosk.dock.DockSettings;
+import org.docksweep.kiosk.dock.Link;
+import org.docksweep.kiosk.dock.RealGate;
+import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.Lead;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.kiosk.rig.Rigs;
+import org.docksweep.kiosk.service.ServiceClient;
+import org.docksweep.kiosk.spool.Wire;
+import org.docksweep.suspect.Priors;
+import org.docksweep.sweep.CurveCorrection;
+import org.docksweep.sweep.PracticeRig;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** What the bench says when something is missing, against a service that answers one job of the demo house. */
+class BenchDriverTest {
+    /** Far beyond any wait on a busy machine; only a hang reaches it. */
+    private static final long PATIENCE_S = 20;
+
+    private static final Instant AT = Instant.parse("2026-05-02T01:30:00Z");
+    private static final JobCode CODE = JobCode.of(1, 17);
+
+    private final DemoHouse house = ServiceLoader.load(DemoHouseProvider.class)
+            .findFirst()
+            .orElseThrow()
+            .house(3);
+    private final CabinetBody cabinet = house.cabinets().stream()
+            .filter(c -> house.book().cabinetModel(c.modelCode()).feed() == Feed.POWERED)
+            .findFirst()
+            .orElseThrow();
+    private final BlockingQueue<BenchState> states = new LinkedBlockingQueue<>();
+    private volatile List<DriverBenchData> benchData = house.bench().benchData();
+    private volatile State state = State.PROVING;
+    private HttpServer server;
+    private PracticeRig rig;
+    private Bench bench;
+
+    @BeforeEach
+    void opens() throws Exception {
+        server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+        server.createContext("/", this::answer);
+        server.start();
+        rig = (PracticeRig) Rigs.open("virtual", Map.of("seed", "3"));
+        LocalFleet fleet = new LocalFleet(snapshot(), List.of());
+        DockParts parts = new DockParts(
+                null,
+                rig,
+                Lead.of(rig),
+                () -> new RigStanding(Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, CurveCorrection.NONE),
+                new RealGate(),
+                null,
+                null,
+                Link.NONE,
+                Clock.systemUTC(),
+                new DockSettings("kiosk-1", 1, "Ines", Locale.ENGLISH, Duration.ZERO));
+        URI address = URI.create("http://127.0.0.1:" + server.getAddress().getPort());
+        bench = new Bench(new BenchParts(parts, new ServiceClient(address, "secret"), () -> fleet, "bench-1"));
+        bench.addListener(states::add);
+    }
+
+    @AfterEach
+    void closes() {
+        bench.close();
+        rig.close();
+        server.stop(0);
+    }
+
+    private KioskSnapshot snapshot() {
+        return new KioskSnapshot(
+                AT,
+                house.siteName(),
+                house.timeZone(),
+                house.book(),
+                house.cabinets(),
+                List.of(),
+                List.of(),
+                LimitSet.initial(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Priors.USUAL,
+                List.of());
+    }
+
+    private BenchJobFile file() {
+        UUID id = UUID.fromString("8d7d4f2e-0000-4000-8000-000000000001");
+        return new BenchJobFile(
+                new BenchJobBody(
+                        CODE,
+                        cabinet.tag(),
+                        cabinet.modelCode(),
+                        state,
+                        AT,
+                        null,
+                        "HF",
+                        Reason.of("verdict-way-weak"),
+                        List.of(),
+                        List.of(),
+                        3,
+                        "bench-1",
+                        "Ines",
+                        null,
+                        30),
+                new CabinetBody(
+                        cabinet.tag(), cabinet.modelCode(), "F-1", CabinetStatus.BENCH, false, cabinet.drivers()),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(new PartExchangeBody(
+                        id, AT, "Ines", "bench-1", "LF", null, null, new PartExchangeBody.Fitted("RK", null, 1))),
+                List.of(),
+                List.of(),
+                new ProofState(false, 0, Map.of(), List.of()));
+    }
+
+    private void answer(HttpExchange exchange) throws IOException {
+        String path = exchange.getRequestURI().getPath();
+        boolean put = exchange.getRequestMethod().equals("PUT");
+        if (put) {
+            state = State.PROVING;
+        }
+        Object body = switch (path) {
+            case ApiPaths.BENCH_JOBS -> new Page<>(List.of(file().job()), null);
+            case ApiPaths.DRIVER_BENCH_DATA -> benchData;
+            case ApiPaths.DRIVER_REFERENCES -> List.of();
+            default -> put ? file().job() : file();
+        };
+        exchange.getRequestBody().readAllBytes();
+        byte[] bytes = Wire.json().writeValueAsBytes(body);
+        exchange.sendResponseHeaders(200, bytes.length);
+        exchange.getResponseBody().write(bytes);
+        exchange.close();
+    }
+
+    private BenchState await(Predicate<BenchState> wanted) throws InterruptedException {
+        BenchState now = bench.state();
+        while (now.busy() || !wanted.test(now)) {
+            now = states.poll(PATIENCE_S, TimeUnit.SECONDS);
+            assertThat(now).as("the bench shows %s", bench.state()).isNotNull();
+        }
+        return now;
+    }
+
+    private BenchState says(String key) throws InterruptedException {
+        return await(s -> s.message().filter(m -> m.text().key().equals(key)).isPresent());
+    }
+
+    private void open() throws InterruptedException {
+        bench.scan(CODE.value());
+        await(s -> s.activity() == Activity.JOB);
+    }
+
+    @Test
+    void opensAJobWhoseTagCannotBeReadByItsTypedNumber() throws InterruptedException {
+        bench.scan("smudge");
+        assertThat(says("bench-unreadable").message().orElseThrow().state()).isEqualTo(ReadingState.FAULT);
+
+        bench.scan(" j01-00017 ");
+
+        assertThat(await(s -> s.activity() == Activity.JOB)
+                        .job()
+                        .orElseThrow()
+                        .file()
+                        .job()
+                        .code())
+                .isEqualTo(CODE);
+    }
+
+    @Test
+    void saysThatADriverWithoutReferenceCannotPassAndStillSweepsIt() throws InterruptedException {
+        open();
+        bench.step(BenchStep.DRIVER_ON_BENCH);
+
+        BenchState shown = says("bench-bare-no-reference");
+
+        assertThat(shown.message().orElseThrow().state()).isEqualTo(ReadingState.WATCH);
+        assertThat(shown.activity()).isEqualTo(Activity.PROOF);
+        assertThat(shown.prompt().key())
+                .as("the cone that was worked on comes first")
+                .isEqualTo("bench-ask-bare-cone");
+        assertThat(shown.steps()).contains(BenchStep.SWEEP, BenchStep.WHOLE_CABINET, BenchStep.OTHER_PLACE);
+        bench.step(BenchStep.OTHER_PLACE);
+        await(s -> s.prompt().key().equals("bench-ask-bare-horn"));
+        bench.step(BenchStep.WHOLE_CABINET);
+        assertThat(await(s -> s.steps().contains(BenchStep.DRIVER_ON_BENCH))
+                        .prompt()
+                        .key())
+                .isEqualTo("bench-ask-proof");
+    }
+
+    @Test
+    void doesNotPlayToADriverWhoseLevelNobodyRecorded() throws InterruptedException {
+        benchData = List.of();
+        open();
+        bench.step(BenchStep.DRIVER_ON_BENCH);
+
+        BenchState shown = says("bench-bare-no-level");
+
+        assertThat(shown.message().orElseThrow().state()).isEqualTo(ReadingState.FAULT);
+        assertThat(shown.message().orElseThrow().text().arguments())
+                .containsExactly(
+                        "LF",
+                        house.book()
+                                .cabinetModel(cabinet.modelCode())
+                                .position("LF")
+                                .driverModelCode());
+        assertThat(shown.steps()).contains(BenchStep.DRIVER_ON_BENCH).doesNotContain(BenchStep.WHOLE_CABINET);
+    }
+
+    @Test
+    void beginsTheProofOfAPoweredCabinetWithTheDriverThatWasWorkedOn() throws InterruptedException {
+        state = State.ACCEPTED;
+        open();
+        bench.step(BenchStep.BEGIN_PROOF);
+
+        BenchState shown =
+                await(s -> s.activity() == Activity.PROOF && s.message().isPresent());
+
+        assertThat(shown.prompt().key()).isEqualTo("bench-ask-bare-cone");
+        assertThat(shown.steps()).contains(BenchStep.WHOLE_CABINET);
+    }
+
+    @Test
+    void storesNothingAndSaysSoWithoutTheService() throws InterruptedException {
+        open();
+        server.stop(0);
+        bench.step(BenchStep.DRIVER_ON_BENCH);
+
+        assertThat(says("bench-no-service").message().orElseThrow().state()).isEqualTo(ReadingState.WATCH);
+    }
+}
