@@ -63,7 +63,7 @@ final class SoundHypotheses {
                 if (reversed > 0) {
                     all.add(new Weighed(
                             reversed(w, position),
-                            StrictMath.log(REVERSED / drivers) + evidence.levelsHealthy(1.5) + reversed));
+                            StrictMath.log(REVERSED / drivers) + evidence.levelsTurned(w) + reversed));
                 }
             }
         }
@@ -113,7 +113,7 @@ final class SoundHypotheses {
     }
 
     private Suspect reversed(int way, String position) {
-        double ratio = evidence.ways().get(way).polarity().confidence();
+        double ratio = evidence.turnedRatio(way);
         return new Suspect(
                 FaultKind.WAY_REVERSED,
                 point.code(),
