@@ -27,7 +27,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 5, time = 3)
+@Warmup(iterations = 10, time = 3)
 @Measurement(iterations = 5, time = 4)
 @Fork(value = 1, jvmArgsAppend = "-XX:+UseSerialGC")
 public class VerdictBenchmark {

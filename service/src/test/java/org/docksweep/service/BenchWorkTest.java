@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.Callable;
@@ -98,7 +99,7 @@ class BenchWorkTest {
         desk.act(Verb.START_REPAIR);
         BenchDesk.expect(201, desk.exchange(desk.newDiaphragm(desk.diaphragm, "D" + desk.tag, "N-1")));
         desk.act(Verb.START_PROOF).proveTwice();
-        assertThat(desk.file().proof()).isEqualTo(new ProofState(true, 2, List.of()));
+        assertThat(desk.file().proof()).isEqualTo(new ProofState(true, 2, Map.of(), List.of()));
         desk.act(Verb.SIGN_OFF);
 
         assertThat(desk.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);

@@ -19,6 +19,7 @@ class ContractTest {
     private static final Set<String> PARTS = Set.of(
             "API",
             "HISTORY",
+            "ASSET_KEYS",
             "REPORT",
             "CLOSE",
             "ACTIONS",

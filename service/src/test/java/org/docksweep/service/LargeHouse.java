@@ -8,8 +8,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import javax.sql.DataSource;
@@ -18,6 +22,13 @@ import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.Dispatch;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.Route;
+import org.docksweep.fleet.Verdict;
+import org.docksweep.gate.Reading;
+import org.docksweep.gate.ReadingKind;
+import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.PointJudgement;
+import org.docksweep.service.retention.CurvePartitions;
 import org.docksweep.service.store.StoredJson;
 
 /**
@@ -78,29 +89,28 @@ final class LargeHouse {
         }
     }
 
-    /** Inserts the past: one check-in after the other over three years up to now; returns seconds. */
+    /**
+     * Inserts the past: the check-ins of one cabinet after the other, over three years up to now. Keys count up, so that
+     * the trees of the database grow at their end; what is measured afterwards comes with random keys.
+     *
+     * @return seconds
+     */
     static double insertPast(DataSource database, int cabinets, int measurements) throws SQLException {
         long begun = System.nanoTime();
         SplittableRandom random = new SplittableRandom(SEED);
         int checkIns = measurements / MEASUREMENTS_PER_CHECK_IN;
         Instant start = Instant.now().minusSeconds(DAYS * 86_400L);
-        double stepS = DAYS * 86_400.0 / checkIns;
+        List<CheckInBody> samples = samples(random);
         try (Connection connection = database.getConnection();
                 RawCheckIn raw = new RawCheckIn(connection)) {
             connection.setAutoCommit(false);
+            CurvePartitions.ensure(
+                    connection, YearMonth.from(start.atOffset(ZoneOffset.UTC)), YearMonth.now(ZoneOffset.UTC));
             for (int i = 0; i < checkIns; i++) {
-                AssetTag tag = tag(1 + random.nextInt(cabinets));
-                Instant at = start.plusMillis((long) (i * stepS * 1000));
-                CheckInBody one = i % 25 == 0
-                        ? House.checkIn(
-                                tag,
-                                MODEL,
-                                null,
-                                org.docksweep.fleet.Verdict.SWEEP_AGAIN,
-                                org.docksweep.fleet.Route.MANUAL_HOLD,
-                                null)
-                        : House.pass(tag, MODEL);
-                raw.add(one, at, new UUID(random.nextLong(), random.nextLong()), MEASUREMENTS_PER_CHECK_IN);
+                AssetTag tag = tag(1 + (int) ((long) i * cabinets / checkIns));
+                Instant at = start.plusSeconds(random.nextInt(DAYS * 86_400));
+                CheckInBody sample = samples.get(random.nextInt(samples.size()));
+                raw.add(sample, tag, at, new UUID(SEED, (long) i << 8), MEASUREMENTS_PER_CHECK_IN);
                 if (i % ROWS_AT_ONCE == 0) {
                     raw.flush();
                     connection.commit();
@@ -112,6 +122,65 @@ final class LargeHouse {
         return (System.nanoTime() - begun) / 1e9;
     }
 
+    /** One in 25 was held. */
+    private static List<CheckInBody> samples(SplittableRandom random) {
+        List<CheckInBody> samples = new ArrayList<>();
+        for (int i = 0; i < 24; i++) {
+            samples.add(pass(tag(1), random));
+        }
+        samples.add(House.checkIn(tag(1), MODEL, null, Verdict.SWEEP_AGAIN, Route.MANUAL_HOLD, null));
+        return samples;
+    }
+
+    /** A good cabinet with a reading that is followed of each driver. */
+    static CheckInBody pass(AssetTag tag, SplittableRandom random) {
+        CheckInBody plain = House.pass(tag, MODEL);
+        List<MeasurementBody> measurements = plain.measurements().stream()
+                .map(m -> new MeasurementBody(
+                        m.id(), m.takenAt(), m.attempt(), m.recordingSha256(), m.ambientCelsius(), read(m, random)))
+                .toList();
+        return new CheckInBody(
+                plain.id(),
+                plain.tag(),
+                plain.modelCode(),
+                plain.returnListId(),
+                plain.kioskId(),
+                plain.operator(),
+                plain.startedAt(),
+                plain.finishedAt(),
+                plain.visualDamage(),
+                plain.verdict(),
+                plain.route(),
+                plain.watch(),
+                plain.reason(),
+                plain.faultPositionCode(),
+                plain.positions(),
+                plain.suspects(),
+                plain.jobCode(),
+                plain.judgeVersion(),
+                plain.limitsVersion(),
+                measurements);
+    }
+
+    private static PointJudgement read(MeasurementBody measurement, SplittableRandom random) {
+        PointJudgement judged = measurement.judgement();
+        String point = judged.testPointCode();
+        return new PointJudgement(
+                point,
+                judged.verdict(),
+                judged.prompt(),
+                judged.reason(),
+                judged.impedance(),
+                judged.acoustic(),
+                List.of(reading(ReadingKind.DC_RESISTANCE_20C, point, 5.6 * (1 + 0.01 * random.nextDouble()))),
+                judged.findings(),
+                judged.suspects());
+    }
+
+    private static Reading reading(ReadingKind kind, String point, double value) {
+        return new Reading(kind, point, point, value, 0.005 * value, null, 0.8 * value, 1.2 * value, ReadingState.OK);
+    }
+
     /** The rows one check-in leaves, by plain statements: what the service adds to them is what it costs. */
     static final class RawCheckIn implements AutoCloseable {
         private final PreparedStatement checkIn;
@@ -119,6 +188,8 @@ final class LargeHouse {
         private final PreparedStatement measurement;
         private final PreparedStatement curve;
         private final PreparedStatement event;
+        private final PreparedStatement reading;
+        private final Map<UUID, String> texts = new HashMap<>();
 
         RawCheckIn(Connection connection) throws SQLException {
             checkIn = connection.prepareStatement("insert into check_in (id, tag, model_code, kiosk_id, operator,"
@@ -131,18 +202,22 @@ final class LargeHouse {
                     + " attempt, recording_sha256, ambient_celsius, test_point_code, verdict)"
                     + " values (?, ?, ?, ?, 1, ?, 11.5, ?, ?)");
             curve = connection.prepareStatement(
-                    "insert into measurement_curve (measurement_id, judgement_json) values (?, ?)");
+                    "insert into measurement_curve (measurement_id, stored_on, judgement_json) values (?, ?, ?)");
             event = connection.prepareStatement(
                     "insert into history_event (id, tag, position_code, happened_at, done_by,"
                             + " kind, text_key, text_arguments_json) values (?, ?, ?, ?, ?, 'CHECKED_IN', 'verdict-pass', '[]')");
+            reading = connection.prepareStatement(
+                    "insert into trend_reading (measurement_id, line_number, tag, model_code, test_point_code, owner,"
+                            + " kind, taken_at, reading_value) values (?, ?, ?, ?, ?, ?, ?, ?, ?)");
         }
 
-        void add(CheckInBody body, Instant at, UUID id, int measurements) throws SQLException {
+        void add(CheckInBody body, AssetTag tag, Instant at, UUID id, int measurements) throws SQLException {
             OffsetDateTime time = StoredJson.cut(at).atOffset(ZoneOffset.UTC);
             String sha256 = "ab".repeat(32);
+            String reason = StoredJson.write(body.reason());
             Object[] head = {
                 id,
-                body.tag().value(),
+                tag.value(),
                 body.modelCode(),
                 body.kioskId(),
                 body.operator(),
@@ -151,13 +226,13 @@ final class LargeHouse {
                 time,
                 body.verdict().name(),
                 body.route().name(),
-                StoredJson.write(body.reason()),
+                reason,
                 sha256
             };
             batch(checkIn, head);
             for (int i = 0; i < body.positions().size(); i++) {
                 String code = body.positions().get(i).positionCode();
-                batch(position, id, i, code, code.equals("LF") ? "DUNE-12" : "REED-1", StoredJson.write(body.reason()));
+                batch(position, id, i, code, code.equals("LF") ? "DUNE-12" : "REED-1", reason);
             }
             for (int i = 0; i < measurements; i++) {
                 MeasurementBody sample =
@@ -172,12 +247,26 @@ final class LargeHouse {
                         sha256,
                         sample.judgement().testPointCode(),
                         sample.judgement().verdict().name());
-                batch(curve, measurementId, StoredJson.write(sample.judgement()));
+                batch(curve, measurementId, time.toLocalDate(), json(sample));
+                for (int j = 0; j < sample.judgement().readings().size(); j++) {
+                    Reading read = sample.judgement().readings().get(j);
+                    batch(
+                            reading,
+                            measurementId,
+                            j,
+                            tag.value(),
+                            body.modelCode(),
+                            sample.judgement().testPointCode(),
+                            read.positionCode(),
+                            read.kind().name(),
+                            time,
+                            read.value());
+                }
             }
             for (int i = 0; i <= body.positions().size(); i++) {
                 String code = i == 0 ? null : body.positions().get(i - 1).positionCode();
                 UUID eventId = new UUID(id.getMostSignificantBits(), id.getLeastSignificantBits() + 100 + i);
-                batch(event, eventId, body.tag().value(), code, time, body.operator());
+                batch(event, eventId, tag.value(), code, time, body.operator());
             }
         }
 
@@ -188,15 +277,24 @@ final class LargeHouse {
             statement.addBatch();
         }
 
+        /** Samples of the past are written again and again. */
+        private String json(MeasurementBody measurement) {
+            return texts.computeIfAbsent(measurement.id(), id -> StoredJson.write(measurement.judgement()));
+        }
+
+        private List<PreparedStatement> all() {
+            return List.of(checkIn, position, measurement, curve, reading, event);
+        }
+
         void flush() throws SQLException {
-            for (PreparedStatement statement : new PreparedStatement[] {checkIn, position, measurement, curve, event}) {
+            for (PreparedStatement statement : all()) {
                 statement.executeBatch();
             }
         }
 
         @Override
         public void close() throws SQLException {
-            for (PreparedStatement statement : new PreparedStatement[] {checkIn, position, measurement, curve, event}) {
+            for (PreparedStatement statement : all()) {
                 statement.close();
             }
         }

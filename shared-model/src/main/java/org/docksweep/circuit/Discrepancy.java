@@ -8,17 +8,28 @@ import java.util.Arrays;
  * it: taken for independent it would either be counted many times over, or hide small faults. The same C holds for ln|Z| and
  * for the phase.
  *
- * <p>Everything is kept in Woodbury's form, {@code C^-1 = N^-1 - G^T G} with {@code G = L^-1 B^T N^-1} and
- * {@code L L^T = S^-1 + B^T N^-1 B}: a product costs points times bumps.
+ * <p>The bumps are cubic B-splines (de Boor, A Practical Guide to Splines, 1978): bell curves that end, so a point lies under
+ * four of them, {@code L L^T = S^-1 + B^T N^-1 B} has three diagonals below its main one, and a product in Woodbury's form,
+ * {@code C^-1 = N^-1 - G^T G} with {@code G = L^-1 B^T N^-1}, costs seven multiplications per point and column.
  */
 final class Discrepancy {
-    /** Bumps in an octave; each reaches as far as its neighbours, so that variance is even between them. */
-    static final double BUMPS_PER_OCTAVE = 4;
+    /**
+     * Distance of bumps. Their correlation then falls like {@code exp(-d^2 / 4)}, d in quarters of an octave: the variance of
+     * a cubic B-spline is a third of its distance squared.
+     */
+    private static final double DISTANCE_OCTAVES = Math.sqrt(3) / 4;
+
+    private static final int ORDER = 4;
 
     private final int points;
     private final int bumps;
     private final double[] weight;
-    private final double[] g;
+    private final int[] firstBump;
+    /** B^T N^-1, the four bumps over each point. */
+    private final double[] weighed;
+    /** L, by rows of four that end on the diagonal. */
+    private final double[] lower;
+
     private final double logDeterminant;
 
     /**
@@ -36,55 +47,75 @@ final class Discrepancy {
             weight[i] = 1 / (grain[i] * grain[i]);
             logs -= StrictMath.log(weight[i]);
         }
-        double[][] basis = basis(frequencyHz, smooth);
-        bumps = basis.length;
-        double[] lower = new double[bumps * bumps];
+        firstBump = new int[points];
+        double[] basis = basis(frequencyHz, smooth);
+        bumps = Arrays.stream(smooth).allMatch(s -> s == 0) ? 0 : firstBump[points - 1] + ORDER;
+        weighed = new double[points * ORDER];
+        lower = new double[bumps * ORDER];
+        if (bumps > 0) {
+            collect(basis);
+            factor();
+        }
         for (int a = 0; a < bumps; a++) {
-            for (int b = 0; b <= a; b++) {
-                double sum = a == b ? 1 : 0;
-                for (int i = 0; i < points; i++) {
-                    sum += basis[a][i] * basis[b][i] * weight[i];
-                }
-                for (int k = 0; k < b; k++) {
-                    sum -= lower[a * bumps + k] * lower[b * bumps + k];
-                }
-                lower[a * bumps + b] = a == b ? Math.sqrt(sum) : sum / lower[b * bumps + b];
-            }
-            logs += 2 * StrictMath.log(lower[a * bumps + a]);
+            logs += 2 * StrictMath.log(lower[a * ORDER + ORDER - 1]);
         }
         logDeterminant = logs;
-        g = new double[bumps * points];
+    }
+
+    /** The four bumps over each point, times the smooth part's standard deviation there: S is the unit matrix then. */
+    private double[] basis(double[] frequencyHz, double[] smooth) {
+        double[] basis = new double[points * ORDER];
+        double octave = StrictMath.log(2) * DISTANCE_OCTAVES;
         for (int i = 0; i < points; i++) {
-            for (int a = 0; a < bumps; a++) {
-                double value = basis[a][i] * weight[i];
-                for (int k = 0; k < a; k++) {
-                    value -= lower[a * bumps + k] * g[k * points + i];
+            double place = StrictMath.log(frequencyHz[i] / frequencyHz[0]) / octave;
+            int before = (int) Math.floor(place);
+            double t = place - before;
+            double u = 1 - t;
+            double[] four = {
+                u * u * u / 6, (3 * t * t * t - 6 * t * t + 4) / 6, (3 * u * u * u - 6 * u * u + 4) / 6, t * t * t / 6
+            };
+            double squares = 0;
+            for (double value : four) {
+                squares += value * value;
+            }
+            firstBump[i] = before;
+            for (int m = 0; m < ORDER; m++) {
+                basis[i * ORDER + m] = four[m] * smooth[i] / Math.sqrt(squares);
+            }
+        }
+        return basis;
+    }
+
+    /** Fills B^T N^-1, and the diagonals of S^-1 + B^T N^-1 B. */
+    private void collect(double[] basis) {
+        for (int a = 0; a < bumps; a++) {
+            lower[a * ORDER + ORDER - 1] = 1;
+        }
+        for (int i = 0; i < points; i++) {
+            for (int m = 0; m < ORDER; m++) {
+                double value = basis[i * ORDER + m] * weight[i];
+                weighed[i * ORDER + m] = value;
+                for (int k = 0; k <= m; k++) {
+                    lower[(firstBump[i] + m) * ORDER + ORDER - 1 - m + k] += value * basis[i * ORDER + k];
                 }
-                g[a * points + i] = value / lower[a * bumps + a];
             }
         }
     }
 
-    /** Bumps times the smooth part's standard deviation: S is the unit matrix then. */
-    private static double[][] basis(double[] frequencyHz, double[] smooth) {
-        double octave = StrictMath.log(2);
-        double first = StrictMath.log(frequencyHz[0]) / octave * BUMPS_PER_OCTAVE;
-        double last = StrictMath.log(frequencyHz[frequencyHz.length - 1]) / octave * BUMPS_PER_OCTAVE;
-        int count = Arrays.stream(smooth).allMatch(s -> s == 0) ? 0 : 3 + (int) Math.round(last - first);
-        double[][] basis = new double[count][frequencyHz.length];
-        for (int i = 0; i < frequencyHz.length; i++) {
-            double place = StrictMath.log(frequencyHz[i]) / octave * BUMPS_PER_OCTAVE - first;
-            double squares = 0;
-            for (int k = 0; k < count; k++) {
-                double distance = place - (k - 1);
-                basis[k][i] = StrictMath.exp(-0.5 * distance * distance);
-                squares += basis[k][i] * basis[k][i];
-            }
-            for (int k = 0; k < count; k++) {
-                basis[k][i] *= smooth[i] / Math.sqrt(squares);
+    /** Cholesky's factor of a matrix of seven diagonals, in place. */
+    private void factor() {
+        for (int a = 0; a < bumps; a++) {
+            int rowA = a * ORDER + ORDER - 1 - a;
+            int from = Math.max(0, a - ORDER + 1);
+            for (int b = from; b <= a; b++) {
+                int rowB = b * ORDER + ORDER - 1 - b;
+                double sum = lower[rowA + b];
+                for (int k = from; k < b; k++) {
+                    sum -= lower[rowA + k] * lower[rowB + k];
+                }
+                lower[rowA + b] = a == b ? Math.sqrt(sum) : sum / lower[rowB + b];
             }
         }
-        return basis;
     }
 
     int bumps() {
@@ -109,19 +140,30 @@ final class Discrepancy {
      * @param product receives bumps times width
      */
     void multiply(double[] rows, int width, double[] product) {
+        if (bumps == 0) {
+            return;
+        }
         Arrays.fill(product, 0, bumps * width, 0);
+        for (int i = 0; i < points; i++) {
+            for (int m = 0; m < ORDER; m++) {
+                add(rows, i * width, weighed[i * ORDER + m], product, (firstBump[i] + m) * width, width);
+            }
+        }
         for (int a = 0; a < bumps; a++) {
             int to = a * width;
-            for (int i = 0; i < points; i++) {
-                double factor = g[a * points + i];
-                if (Math.abs(factor) < 1e-9) {
-                    continue;
-                }
-                int from = i * width;
-                for (int j = 0; j < width; j++) {
-                    product[to + j] += factor * rows[from + j];
-                }
+            for (int b = Math.max(0, a - ORDER + 1); b < a; b++) {
+                add(product, b * width, -lower[a * ORDER + ORDER - 1 - a + b], product, to, width);
             }
+            double diagonal = lower[a * ORDER + ORDER - 1];
+            for (int j = 0; j < width; j++) {
+                product[to + j] /= diagonal;
+            }
+        }
+    }
+
+    private static void add(double[] from, int at, double factor, double[] to, int place, int width) {
+        for (int j = 0; j < width; j++) {
+            to[place + j] += factor * from[at + j];
         }
     }
 }

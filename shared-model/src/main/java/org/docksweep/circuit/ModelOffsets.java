@@ -26,6 +26,19 @@ public record ModelOffsets(
     }
 
     /**
+     * The same on a rig that strays besides.
+     *
+     * @param share relative standard deviation of the rig beyond what is held already, smooth over frequency
+     * @return wider offsets
+     */
+    public ModelOffsets widenedBy(double share) {
+        double[] wider = java.util.Arrays.stream(sigma)
+                .map(s -> StrictMath.hypot(s, share))
+                .toArray();
+        return new ModelOffsets(frequencyHz, logOhm, phaseRad, wider, StrictMath.hypot(untaughtSigma, share), grain);
+    }
+
+    /**
      * Standard deviation of the smooth strays.
      *
      * @param hz frequencies

@@ -15,6 +15,8 @@ public final class ApiPaths {
      * cabinet, idempotent by their ids.
      */
     public static final String HISTORY = "/history";
+    /** Part: keys on other labels of a cabinet. */
+    public static final String ASSET_KEYS = "/asset-keys";
     /** GET {@link Page} of {@link ReturnList}; {@code /{id}} GET, PUT; {@code /{id}/report} GET. */
     public static final String RETURN_LISTS = API + "/return-lists";
     /** POST text/csv; all or nothing. */
@@ -89,8 +91,17 @@ public final class ApiPaths {
     public static final String REFERENCES = API + "/references";
     /** {@code /{id}} PUT {@link CommissioningBody}: an outgoing sweep becomes the cabinet's baseline. */
     public static final String COMMISSIONINGS = API + "/commissionings";
-    /** GET {@link org.docksweep.gate.LimitSet} in force. */
+    /**
+     * GET list of {@link TaughtPoint}; {@code /{model}} PUT {@link LessonBody} (manager): model and references at once.
+     */
+    public static final String LESSONS = API + "/lessons";
+    /**
+     * GET {@link org.docksweep.gate.LimitSet} in force; {@code /{version}} GET, PUT the next one (manager), which is in force from then
+     * on.
+     */
     public static final String LIMITS = API + "/limits";
+    /** POST {@link LimitRehearsal.Order} gives {@link LimitRehearsal}, or its changes as text/csv; stores nothing. */
+    public static final String LIMIT_REHEARSALS = API + "/limit-rehearsals";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
     /**
@@ -116,6 +127,8 @@ public final class ApiPaths {
     public static final String FLEET_STATUS = API + "/fleet-status";
     /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
     public static final String EXPORT = API + "/export";
+    /** GET {@link RetentionReport} of what is past its time; POST removes it (manager). */
+    public static final String RETENTION = API + "/retention";
     /**
      * GET {@link ReliabilityReport}, or as text/csv, or as PDF ({@code ?driverModel=} of one driver model): how long parts
      * last.
@@ -125,6 +138,8 @@ public final class ApiPaths {
     public static final String PAST_PART_LIVES = API + "/past-part-lives";
     /** GET list of {@link DriftRow}: cabinets on their way out; {@code /{tag}} GET all quantities of one cabinet. */
     public static final String DRIFT_WATCH = API + "/drift-watch";
+    /** GET {@link MatchedSet} ({@code ?model=&count=}): cabinets on the shelf that agree best; a pair unless a count is given. */
+    public static final String MATCHED_SETS = API + "/matched-sets";
     /** GET {@link LearnedPriors}. */
     public static final String LEARNED_PRIORS = API + "/learned-priors";
     /** GET list of {@link LearningDecision}, newest first; {@code /{id}} PUT (manager). */

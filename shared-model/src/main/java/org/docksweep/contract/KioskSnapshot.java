@@ -24,6 +24,7 @@ import org.docksweep.suspect.Priors;
  * @param recentEvents the last events of each cabinet that is due back, newest first
  * @param needs when cabinets would be missed if they went to the bench, by model; null in copies of older services
  * @param priors what the gate learned from repairs, or the usual; null in copies of older services
+ * @param labels keys on labels beside the asset tags; null in copies of older services
  */
 public record KioskSnapshot(
         Instant asOf,
@@ -38,7 +39,8 @@ public record KioskSnapshot(
         List<ReturnReport.Row> checkedIn,
         List<HistoryEvent> recentEvents,
         List<NeedDates> needs,
-        Priors priors) {
+        Priors priors,
+        List<AssetKeys.Label> labels) {
 
     /**
      * Priors to judge with.

@@ -1,6 +1,8 @@
 package org.docksweep.fleet;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A driver on its own on the bench rig, described as a cabinet model with one position and one test point, so that the
@@ -15,6 +17,10 @@ public final class BareDriver {
     private static final String PREFIX = "BARE-";
     private static final double OUTLINE_MM = 400;
 
+    /** For recordings that are there already: it says nothing of what may be played. */
+    private static final LevelMask WHOLE_BAND =
+            new LevelMask(List.of(new LevelMask.Point(10, 1), new LevelMask.Point(20_000, 1)));
+
     private BareDriver() {}
 
     /**
@@ -25,6 +31,20 @@ public final class BareDriver {
      */
     public static String modelCode(String driverModelCode) {
         return PREFIX + driverModelCode;
+    }
+
+    /**
+     * The driver model a reference is of.
+     *
+     * @param modelCode code as {@link #modelCode} makes it
+     * @return code of the driver model
+     * @throws IllegalArgumentException if it is no code of a bare driver
+     */
+    public static String driverModelCode(String modelCode) {
+        if (!modelCode.startsWith(PREFIX)) {
+            throw new IllegalArgumentException(modelCode + " is no code of a bare driver; expected " + PREFIX + "...");
+        }
+        return modelCode.substring(PREFIX.length());
     }
 
     /**
@@ -61,5 +81,34 @@ public final class BareDriver {
                         driver.ratedImpedanceOhm(),
                         mask,
                         List.of(new NetworkElement.Driver("D", "in", "0", POSITION)))));
+    }
+
+    /**
+     * The drivers of a house as something the gate can judge, one against the other: a wrong driver on the bench is known
+     * by its curve.
+     *
+     * @param drivers driver models
+     * @param masks voltage allowed on the bench rig, by driver model code; a driver without one is left out
+     * @return a book of bare drivers
+     */
+    public static ModelBook book(List<DriverModel> drivers, Map<String, LevelMask> masks) {
+        List<CabinetModel> bare = drivers.stream()
+                .filter(d -> masks.containsKey(d.code()))
+                .map(d -> model(d, masks.get(d.code())))
+                .toList();
+        return new ModelBook(bare, drivers);
+    }
+
+    /**
+     * A book that knows every driver on its own as well, to read recordings with. Not for playing: its level masks say
+     * nothing of what a driver stands.
+     *
+     * @param book models of a house
+     * @return the same and its bare drivers
+     */
+    public static ModelBook recordedWith(ModelBook book) {
+        List<CabinetModel> all = new ArrayList<>(book.cabinetModels());
+        book.driverModels().forEach(d -> all.add(model(d, WHOLE_BAND)));
+        return new ModelBook(all, book.driverModels());
     }
 }

@@ -12,6 +12,7 @@ import org.docksweep.circuit.PointCircuit;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.sweep.ImpedanceCurve;
 
 /**
@@ -34,6 +35,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     static final int EVERY_NTH = 3;
     /** What two sweeps of one healthy cabinet differ in beyond drift of its parameters, smooth over frequency. */
     private static final double BASELINE_SIGMA = 0.0008;
+    /** What the gate holds of every rig, relative standard deviation of |Z| of a comparison: part of the above. */
+    public static final double RIG_SHARE = BASELINE_SIGMA;
     /** To that comes this share of what units of the model differ in: where the circuit explains units badly, it explains changes badly. */
     private static final double BASELINE_SHARE = 0.15;
     /** The same from point to point. */
@@ -144,6 +147,28 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
             sigma[i] = StrictMath.hypot(BASELINE_SIGMA, BASELINE_SHARE * strays[i]);
         }
         return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
+    }
+
+    /**
+     * Adds how the rig repeats itself. Only what goes beyond {@link #RIG_SHARE} and the contact's own spread widens anything; a
+     * better rig narrows nothing, since both hold what cabinets and plugs do as well.
+     *
+     * @param rig what its study found
+     * @param sweeps sweeps that are compared: 1 against a reference, 2 against a baseline
+     * @return knowledge; this one when nothing is widened
+     */
+    public Knowledge onRig(RigRepeatability rig, int sweeps) {
+        double share = rig.impedanceOf(sweeps);
+        double contactOhm = rig.contactOf(sweeps);
+        int contact = circuit.indexOf("contact");
+        Knowledge wider = this;
+        if (share > RIG_SHARE) {
+            double beyond = StrictMath.sqrt(share * share - RIG_SHARE * RIG_SHARE);
+            wider = new Knowledge(circuit, prior, offsets.widenedBy(beyond));
+        }
+        return contactOhm > prior.spread()[contact]
+                ? new Knowledge(circuit, prior.with(contact, prior.mean()[contact], contactOhm), wider.offsets)
+                : wider;
     }
 
     /**

@@ -18,6 +18,13 @@ public enum ReadingKind {
     IMPEDANCE_DEVIATION("dB"),
     /** The same against the cabinet's own baseline, in decibel. */
     BASELINE_DEVIATION("dB"),
+    /**
+     * Contact of the dock's plug in series, in ohm, beyond what the calibration took off, by the curve alone: where coil and contact
+     * look alike the baseline's contact counts as the usual one, so that changes are told and not the value itself.
+     */
+    PLUG_CONTACT("\u03a9"),
+    /** Relative standard deviation of |Z| that was held of the rig by its repeatability study, in per cent. */
+    RIG_REPEATABILITY("%"),
     /** Level of a way at the microphone against its reference, in decibel. */
     WAY_LEVEL("dB"),
     /** Median rise of the harmonics 2 to 9 over the expected ones, third octaves above 100 Hz, in decibel. */

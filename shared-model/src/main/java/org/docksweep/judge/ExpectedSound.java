@@ -15,6 +15,9 @@ import org.docksweep.sweep.ImpedanceCurve;
 /**
  * What a cabinet should sound like: its own baseline, taken at the same spot, else the reference of its model.
  *
+ * <p>A rig that repeats itself worse than is held of every rig has larger errors; a better one has not, since drivers drift as
+ * well.
+ *
  * <p>Sound follows the current: {@code p / V = (p / I) / |Z|}. A warm coil, a plug, another resistance of the same driver
  * move |Z| and the level with it, so the expected level is that of the expected current: {@code 20 lg(|Zthen| / |Znow|)}
  * is added. With the cabinet's own baseline this is done for every way, since most of a band's current is its way's; with a
@@ -60,7 +63,8 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
                 .filter(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null)
                 .findFirst();
         if (own.isPresent()) {
-            return Optional.of(own(own.get(), bands.size() == 1, knob, now));
+            return Optional.of(own(own.get(), bands.size() == 1, knob, now)
+                    .atLeast(request.repeatability().levelOf(2)));
         }
         return request.references().stream()
                 .filter(r -> r.cabinetModelCode().equals(request.model().code())
@@ -70,8 +74,13 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
                 .map(reference -> {
                     double way = learned(reference, bands, MODEL_WAY_DB);
                     double shared = knob ? SoundEvidence.FREE_DB : learned(reference, bands, MODEL_SHARED_DB);
-                    return new ExpectedSound(curve(reference, bands.size() == 1 ? now : null), way, shared);
+                    return new ExpectedSound(curve(reference, bands.size() == 1 ? now : null), way, shared)
+                            .atLeast(request.repeatability().levelOf(1));
                 });
+    }
+
+    private ExpectedSound atLeast(double rigDb) {
+        return new ExpectedSound(curve, Math.max(wayErrorDb, rigDb), Math.max(sharedErrorDb, rigDb));
     }
 
     private static ExpectedSound own(Baseline own, boolean alone, boolean knob, ImpedanceCurve now) {

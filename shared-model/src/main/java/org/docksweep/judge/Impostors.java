@@ -58,7 +58,8 @@ final class Impostors {
                             otherPoint,
                             Knowledge.nominal(request.book(), otherModel, otherPoint)
                                     .taughtBy(reference)
-                                    .at(ambientCelsius))
+                                    .at(ambientCelsius)
+                                    .onRig(request.repeatability(), 1))
                     .healthy(curve);
             if (healthy.reducedChi2() > FITS || healthy.logEvidence() < own.logEvidence() + CLEARLY_BETTER) {
                 continue;

@@ -3,6 +3,7 @@ package org.docksweep.judge;
 import java.util.ArrayList;
 import java.util.List;
 import org.docksweep.acoustic.SoundEar;
+import org.docksweep.fleet.Require;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.sweep.SweepAnalysis;
@@ -22,8 +23,10 @@ public final class Judge {
      *
      * @param request everything the judgement depends on
      * @return the judgement
+     * @throws IllegalArgumentException if there is no capture
      */
     public static CabinetJudgement judge(JudgeRequest request) {
+        Require.notEmpty("captures", request.captures());
         List<PointEvidence> points = new ArrayList<>();
         for (JudgeRequest.PointCapture capture : request.captures()) {
             TestPoint point = request.model().testPoint(capture.testPointCode());

@@ -8,6 +8,7 @@ import org.docksweep.fleet.Require;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.suspect.Priors;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.CurveCorrection;
@@ -17,12 +18,14 @@ import org.docksweep.sweep.CurveCorrection;
  *
  * @param book models of the fleet; other models are tried when the curve does not fit this one
  * @param model model the label stands for
- * @param captures one capture per test point swept so far, in the order of the model's test points
+ * @param captures one capture per test point swept so far, in the order of the model's test points; none where a stored curve is
+ *     judged again
  * @param correction calibration of the rig
  * @param references references of all models of the fleet
  * @param baselines baselines of this cabinet, may be empty
  * @param limits limits
  * @param priors what the house learned from its repairs; {@link Priors#USUAL} for nothing
+ * @param repeatability what the rig's study found; {@link RigRepeatability#UNKNOWN} without one
  */
 public record JudgeRequest(
         ModelBook book,
@@ -32,7 +35,32 @@ public record JudgeRequest(
         List<PointReference> references,
         List<Baseline> baselines,
         LimitSet limits,
-        Priors priors) {
+        Priors priors,
+        RigRepeatability repeatability) {
+
+    /**
+     * A judgement on a rig without a repeatability study.
+     *
+     * @param book models of the fleet
+     * @param model model the label stands for
+     * @param captures one capture per test point swept so far
+     * @param correction calibration of the rig
+     * @param references references of all models of the fleet
+     * @param baselines baselines of this cabinet, may be empty
+     * @param limits limits
+     * @param priors what the house learned from its repairs
+     */
+    public JudgeRequest(
+            ModelBook book,
+            CabinetModel model,
+            List<PointCapture> captures,
+            CurveCorrection correction,
+            List<PointReference> references,
+            List<Baseline> baselines,
+            LimitSet limits,
+            Priors priors) {
+        this(book, model, captures, correction, references, baselines, limits, priors, RigRepeatability.UNKNOWN);
+    }
 
     /**
      * A judgement with the usual priors.
@@ -67,12 +95,13 @@ public record JudgeRequest(
     public JudgeRequest {
         Objects.requireNonNull(book, "book");
         Objects.requireNonNull(model, "model");
-        captures = Require.notEmpty("captures", captures);
+        captures = Require.copy("captures", captures);
         captures.forEach(c -> model.testPoint(c.testPointCode()));
         Objects.requireNonNull(correction, "correction");
         references = Require.copy("references", references);
         baselines = Require.copy("baselines", baselines);
         Objects.requireNonNull(limits, "limits");
         Objects.requireNonNull(priors, "priors");
+        Objects.requireNonNull(repeatability, "repeatability");
     }
 }

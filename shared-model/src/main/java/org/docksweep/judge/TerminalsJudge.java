@@ -11,6 +11,7 @@ import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.Knowledge;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.Quantities;
 import org.docksweep.gate.Quantity;
@@ -132,13 +133,14 @@ final class TerminalsJudge {
         }
         readings.addAll(0, resistances(knowledge, explanation));
         readings.addAll(DeviationReadings.of(point, curve, reader.deviation(), ownBaseline()));
+        RigReadings rig = new RigReadings(point, ownBaseline().isPresent());
+        rig.repeatability(request.repeatability()).ifPresent(readings::add);
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
         }
-        boolean fails = explanation.faultProbability() >= request.limits().failProbability()
-                || explanation.reducedChi2() > request.limits().misfitLimit();
-        if (!fails) {
-            boolean watch = explanation.faultProbability() >= request.limits().watchProbability();
+        if (!fails(explanation, request.limits())) {
+            rig.contact(knowledge, explanation).ifPresent(readings::add);
+            boolean watch = watch(explanation, request.limits());
             Reason reason = watch ? Reason.of("verdict-pass-watch") : Reason.of("verdict-pass");
             List<Finding> findings = watch ? List.of(finding(ReadingState.WATCH, null, reader, reason)) : List.of();
             return evidence(
@@ -156,6 +158,15 @@ final class TerminalsJudge {
                 .map(found -> evidence(
                         Verdict.SWEEP_AGAIN, found.prompt(), found.reason(), curve, readings, List.of(), List.of(), 0))
                 .orElseGet(() -> failed(curve, readings, reader, explanation, reference));
+    }
+
+    static boolean fails(Explanation explanation, LimitSet limits) {
+        return explanation.faultProbability() >= limits.failProbability()
+                || explanation.reducedChi2() > limits.misfitLimit();
+    }
+
+    static boolean watch(Explanation explanation, LimitSet limits) {
+        return explanation.faultProbability() >= limits.watchProbability();
     }
 
     private List<Quantity> measured(ImpedanceCurve curve, Explanation explanation) {
@@ -264,7 +275,10 @@ final class TerminalsJudge {
     private Knowledge knowledge(CabinetModel model, TestPoint testPoint, PointReference reference, boolean own) {
         Knowledge taught = Knowledge.nominal(request.book(), model, testPoint).taughtBy(reference);
         Optional<Baseline> baseline = own ? ownBaseline() : Optional.empty();
-        return baseline.map(taught::sharpenedBy).orElse(taught).at(ambientCelsius);
+        return baseline.map(taught::sharpenedBy)
+                .orElse(taught)
+                .at(ambientCelsius)
+                .onRig(request.repeatability(), baseline.isPresent() ? 2 : 1);
     }
 
     private Optional<Baseline> ownBaseline() {

@@ -136,21 +136,29 @@ final class Contest {
     }
 
     /**
-     * Evidence of the best explanation on data believed fully, comparable between cabinet models.
+     * Evidence of the best explanation on all data, comparable between cabinet models: believed fully, or as far as the circuit
+     * of a broken cabinet deserves, whichever is more. Else a fault whose circuit is known to a few per cent only would lose
+     * against whatever happens to look like it.
      *
      * @param entries entries of the race
      * @return logarithm
      */
-    double sharpLogEvidence(List<Entry> entries) {
+    double comparableLogEvidence(List<Entry> entries) {
         Entry best = entries.stream()
                 .filter(e -> e.fit() != null)
                 .max(Comparator.comparingDouble(Entry::score))
                 .orElseThrow();
-        CircuitFit.Result fit = CircuitFit.fit(
-                best.circuit(), sharpData, best.prior(), best.fit().x(), CircuitFit.Effort.NONE);
-        return fit.logEvidence()
-                + sharpData.logNormalisation()
-                + StrictMath.log(best.hypothesis().weight());
+        double log = logEvidence(best, sharpData);
+        if (logUnknown >= 0) {
+            log = Math.max(log, logEvidence(best, sharpData.doubtedWhere(deviation(sharpData), CHANGED_CIRCUIT_ERROR)));
+        }
+        return log + StrictMath.log(best.hypothesis().weight());
+    }
+
+    private static double logEvidence(Entry entry, CurveData curve) {
+        return CircuitFit.fit(entry.circuit(), curve, entry.prior(), entry.fit().x(), CircuitFit.Effort.NONE)
+                        .logEvidence()
+                + curve.logNormalisation();
     }
 
     /** The data all hypotheses were compared on. */

@@ -158,7 +158,7 @@ public final class SuspectRanking {
                 faults,
                 misfit(scored, data),
                 contest.sharpReducedChi2(),
-                contest.sharpLogEvidence(scored),
+                contest.comparableLogEvidence(scored),
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());

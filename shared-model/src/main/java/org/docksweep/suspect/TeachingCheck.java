@@ -5,6 +5,7 @@ import java.util.List;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.gate.DrawingFit;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.ReferenceTeacher;
 import org.docksweep.sweep.ImpedanceCurve;
@@ -16,6 +17,10 @@ import org.docksweep.sweep.ImpedanceCurve;
 public final class TeachingCheck {
     private static final int OTHERS_NEEDED = 2;
     private static final double DOUBTFUL = 0.5;
+    /** Others from which even what no fault explains is believed; as many as the proving run teaches from. */
+    private static final int ENOUGH_OTHERS = 5;
+    /** Reduced chi squared of a healthy circuit that no healthy unit has; judgement of ours. */
+    private static final double GROSS = 12;
 
     private TeachingCheck() {}
 
@@ -24,9 +29,21 @@ public final class TeachingCheck {
      *
      * @param unit its index in the list, from 0
      * @param faultProbability probability that something is wrong with it
+     * @param misfit reduced chi squared of the healthy circuit: tells the worse of two units that are both certainly faulty
      * @param suspects what, most probable first
      */
-    public record Doubt(int unit, double faultProbability, List<Suspect> suspects) {}
+    public record Doubt(int unit, double faultProbability, double misfit, List<Suspect> suspects) {
+        /** Few others say little of how healthy units stray: then something must name what is wrong, or it must be gross. */
+        boolean serious(int others) {
+            boolean named = !suspects.isEmpty() && suspects.get(0).kind() != FaultKind.UNKNOWN;
+            return faultProbability >= DOUBTFUL && (named || others >= ENOUGH_OTHERS || misfit > GROSS);
+        }
+
+        /** The same doubt of the same unit, counted in a longer list. */
+        Doubt at(int index) {
+            return new Doubt(index, faultProbability, misfit, suspects);
+        }
+    }
 
     /**
      * Judges the units of a lesson by one another.
@@ -40,7 +57,27 @@ public final class TeachingCheck {
      */
     public static List<Doubt> doubts(
             ModelBook book, CabinetModel model, TestPoint point, List<ReferenceTeacher.Unit> units) {
-        List<Doubt> doubts = new ArrayList<>();
+        return opinions(book, model, point, units).stream()
+                .filter(o -> o.serious(units.size() - 1))
+                .toList();
+    }
+
+    /** What a drawing whose values are guesses says of a unit by itself. */
+    static Doubt byGuess(ModelBook book, CabinetModel model, TestPoint point, int index, ReferenceTeacher.Unit unit) {
+        Explanation explanation = new SuspectRanking(
+                        book,
+                        model,
+                        point,
+                        DrawingFit.guessed(book, model, point).at(unit.ambientCelsius()))
+                .explain(unit.impedance());
+        return new Doubt(
+                index, explanation.faultProbability(), explanation.healthyReducedChi2(), explanation.suspects());
+    }
+
+    /** What the others say of each unit, in the order given. */
+    static List<Doubt> opinions(
+            ModelBook book, CabinetModel model, TestPoint point, List<ReferenceTeacher.Unit> units) {
+        List<Doubt> opinions = new ArrayList<>();
         for (int i = 0; i < units.size(); i++) {
             List<ReferenceTeacher.Unit> others = new ArrayList<>(units);
             ReferenceTeacher.Unit unit = others.remove(i);
@@ -51,10 +88,9 @@ public final class TeachingCheck {
             ImpedanceCurve curve = unit.impedance();
             Explanation explanation =
                     new SuspectRanking(book, model, point, knowledge.at(unit.ambientCelsius())).explain(curve);
-            if (explanation.faultProbability() >= DOUBTFUL) {
-                doubts.add(new Doubt(i, explanation.faultProbability(), explanation.suspects()));
-            }
+            opinions.add(new Doubt(
+                    i, explanation.faultProbability(), explanation.healthyReducedChi2(), explanation.suspects()));
         }
-        return doubts;
+        return opinions;
     }
 }

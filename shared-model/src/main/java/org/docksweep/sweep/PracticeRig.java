@@ -15,6 +15,16 @@ public interface PracticeRig extends Rig {
     void plug(AssetTag label, String testPointCode);
 
     /**
+     * Puts one driver, taken out of its cabinet, on the bench and plugs the lead into its terminals: a cone in free air, a
+     * compression driver on the bench's test horn. No microphone listens there.
+     *
+     * @param label label of the cabinet it was taken out of
+     * @param positionCode its position in that cabinet
+     * @throws IllegalArgumentException if no virtual cabinet carries the label or it has no such position
+     */
+    void plugDriver(AssetTag label, String positionCode);
+
+    /**
      * Mends the virtual cabinet that carries a label: from the next plugging on it has no fault, as after good bench work.
      *
      * @param label the label

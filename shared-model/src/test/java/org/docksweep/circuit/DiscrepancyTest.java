@@ -92,17 +92,16 @@ class DiscrepancyTest {
         return sum;
     }
 
-    /** C from its definition: bumps a quarter of an octave apart and wide, scaled to the variance asked for. */
+    /** C from its definition: cubic B-splines by truncated powers, scaled to the variance asked for. */
     private RealMatrix plain(Discrepancy discrepancy) {
         int n = hz.length;
         double[][] c = new double[n][n];
-        double first = Math.log(hz[0]) / Math.log(2) * 4;
         double[][] bump = new double[n][discrepancy.bumps()];
         for (int i = 0; i < n; i++) {
+            double place = Math.log(hz[i] / hz[0]) / Math.log(2) * 4 / Math.sqrt(3);
             double squares = 0;
             for (int k = 0; k < bump[i].length; k++) {
-                double d = Math.log(hz[i]) / Math.log(2) * 4 - first - (k - 1);
-                bump[i][k] = Math.exp(-d * d / 2);
+                bump[i][k] = spline(place - (k - 1));
                 squares += bump[i][k] * bump[i][k];
             }
             for (int k = 0; k < bump[i].length; k++) {
@@ -118,5 +117,16 @@ class DiscrepancyTest {
             c[i][i] += grain[i] * grain[i];
         }
         return MatrixUtils.createRealMatrix(c);
+    }
+
+    /** {@code sum (-1)^k C(4, k) (d + 2 - k)+^3 / 6} (Schoenberg 1946, from memory). */
+    private static double spline(double d) {
+        double[] choose = {1, -4, 6, -4, 1};
+        double sum = 0;
+        for (int k = 0; k < choose.length; k++) {
+            double power = Math.max(0, d + 2 - k);
+            sum += choose[k] * power * power * power / 6;
+        }
+        return sum;
     }
 }

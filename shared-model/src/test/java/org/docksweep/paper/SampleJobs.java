@@ -110,7 +110,7 @@ final class SampleJobs {
                 exchanges,
                 List.of(),
                 proofs,
-                new ProofState(true, 2, List.of()));
+                new ProofState(true, 2, Map.of(), List.of()));
         return new JobEvidence(
                 file,
                 SampleModels.TIDE_12,

@@ -1,5 +1,6 @@
 package org.docksweep.demo.physics;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.docksweep.fleet.DriverKind;
 import org.docksweep.fleet.MotionalResonance;
@@ -40,4 +41,48 @@ record TrueDriver(
         List<MotionalResonance> resonances,
         double soundPaPerA,
         double maxExcursionM,
-        double breakupHz) {}
+        double breakupHz) {
+
+    /**
+     * Another horn loads a diaphragm otherwise: of the bench's test horn it is taken that the main resonance sits lower and
+     * rings a little longer, and that its own modes lie elsewhere. Invented factors of ordinary size, no source.
+     */
+    private static final double TEST_HORN_MAIN_HZ = 0.95;
+
+    private static final double TEST_HORN_MAIN_Q = 1.1;
+    private static final double TEST_HORN_MODE_HZ = 1.06;
+    private static final double TEST_HORN_MODE_PEAK = 0.85;
+
+    /** The same driver on the bench's test horn; a cone is the same, its values hold in free air. */
+    TrueDriver onTestHorn() {
+        List<MotionalResonance> there = new ArrayList<>();
+        for (MotionalResonance term : resonances) {
+            there.add(
+                    there.isEmpty()
+                            ? new MotionalResonance(
+                                    TEST_HORN_MAIN_HZ * term.frequencyHz(),
+                                    TEST_HORN_MAIN_Q * term.q(),
+                                    TEST_HORN_MAIN_Q * term.peakResistanceOhm())
+                            : new MotionalResonance(
+                                    TEST_HORN_MODE_HZ * term.frequencyHz(),
+                                    term.q(),
+                                    TEST_HORN_MODE_PEAK * term.peakResistanceOhm()));
+        }
+        return new TrueDriver(
+                positionCode,
+                kind,
+                dcResistanceOhm,
+                inductance,
+                forceFactorTm,
+                movingMassKg,
+                stiffnessNPerM,
+                viscousLossNsPerM,
+                creep,
+                freeResonanceHz,
+                areaM2,
+                List.copyOf(there),
+                soundPaPerA,
+                maxExcursionM,
+                breakupHz);
+    }
+}

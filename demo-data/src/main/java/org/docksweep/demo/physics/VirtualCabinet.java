@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.docksweep.demo.DemoModels;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.Require;
@@ -177,6 +178,25 @@ public final class VirtualCabinet {
     }
 
     /**
+     * What the bench rig finds at one of its drivers, taken out: a cone in free air, a compression driver on the bench's
+     * test horn. The faults of the driver came along; those of box and crossover stayed behind.
+     *
+     * @param positionCode driver position
+     * @return the load
+     * @throws IllegalArgumentException if the model has no such position
+     */
+    public Load bareDriver(String positionCode) {
+        model.position(positionCode);
+        NetworkElement bare = new NetworkElement.Driver("D", CabinetCircuit.INPUT, CabinetCircuit.RETURN, positionCode);
+        TrueDriver onBench = unit.drivers().get(positionCode).onTestHorn();
+        TrueBox air = new TrueBox("air", EnclosureKind.FREE_AIR, List.of(positionCode), 0, 0, 0, 0, 0, 0, 0);
+        DriverGroup alone = new DriverGroup(
+                List.of(conditions(Map.of(positionCode, onBench)).get(positionCode)), List.of(bare), air);
+        PartPhysics parts = new PartPhysics(Set.of(), Set.of(), climate, realism);
+        return new CabinetCircuit(List.of(bare), List.of(alone), parts, Double.POSITIVE_INFINITY, null);
+    }
+
+    /**
      * The truth about a driver, for comparison with what was measured.
      *
      * @param positionCode driver position
@@ -284,9 +304,16 @@ public final class VirtualCabinet {
     }
 
     private Map<String, DriverCondition> conditions() {
+        return conditions(unit.drivers());
+    }
+
+    private Map<String, DriverCondition> conditions(Map<String, TrueDriver> drivers) {
         Map<String, DriverCondition> conditions = new LinkedHashMap<>();
-        unit.drivers().forEach((code, driver) -> conditions.put(code, new DriverCondition(driver, climate)));
+        drivers.forEach((code, driver) -> conditions.put(code, new DriverCondition(driver, climate)));
         for (Fault fault : faults) {
+            if (!conditions.containsKey(fault.target())) {
+                continue;
+            }
             if (fault.kind() == FaultKind.INTERMITTENT) {
                 conditions.get(fault.target()).apply(Fault.of(FaultKind.DRIVER_OPEN, fault.target()));
             } else if (fault.kind().target() == FaultKind.Target.POSITION) {

@@ -56,7 +56,10 @@ final class CaptureRenderer {
         if (kind != TestPointKind.LINE_INPUT) {
             channels.add(new CaptureChannel(ChannelRole.CURRENT, Electronics.AMPERES_FULL_SCALE));
         }
-        channels.add(new CaptureChannel(ChannelRole.MICROPHONE, Electronics.PASCALS_FULL_SCALE));
+        if (kind != TestPointKind.BARE_DRIVER) {
+            // The microphone stands at the dock, a metre from the cabinets.
+            channels.add(new CaptureChannel(ChannelRole.MICROPHONE, Electronics.PASCALS_FULL_SCALE));
+        }
         return List.copyOf(channels);
     }
 

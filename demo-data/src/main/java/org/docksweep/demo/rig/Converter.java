@@ -64,7 +64,11 @@ final class Converter {
             v = i;
             i = kept;
         }
-        double[][] all = kind == TestPointKind.LINE_INPUT ? new double[][] {v, p} : new double[][] {v, i, p};
+        double[][] all = switch (kind) {
+            case TERMINALS -> new double[][] {v, i, p};
+            case LINE_INPUT -> new double[][] {v, p};
+            case BARE_DRIVER -> new double[][] {v, i};
+        };
         float[][] samples = new float[all.length][];
         int torn = plan.startFrame(0)
                 + (int) (playback.latencyS() * sampleRateHz)

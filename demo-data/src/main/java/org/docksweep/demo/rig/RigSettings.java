@@ -18,6 +18,8 @@ import org.docksweep.fleet.Require;
  *   <li>{@code hallNoiseDb}: noise of the hall at the microphone, dB re 20 uPa, unweighted, 0 to 110; 50
  *   <li>{@code knocksPerS}: knocks of 75 to 100 dB in the hall, on average per second, 0 to 10; 0
  *   <li>{@code realTime}: {@code true} when a playback takes its real time; false
+ *   <li>{@code wornOhm}: what a worn dock plug has in series besides, in ohm, 0 to 2; 0
+ *   <li>{@code wornFromPlug}: whole number, the plug-in from which it is worn, counted over all labels; 1
  *   <li>{@code disturbances}: comma list of {@link Disturbance} names, one per playback, then none; empty
  * </ul>
  *
@@ -28,6 +30,8 @@ import org.docksweep.fleet.Require;
  * @param hallNoiseDb hall noise in dB re 20 uPa
  * @param knocksPerS knocks per second on average
  * @param realTime whether a playback takes its real time
+ * @param wornOhm what a worn plug has besides, in ohm
+ * @param wornFromPlug plug-in from which it is worn
  * @param disturbances what goes wrong with the first playbacks
  */
 public record RigSettings(
@@ -38,6 +42,8 @@ public record RigSettings(
         double hallNoiseDb,
         double knocksPerS,
         boolean realTime,
+        double wornOhm,
+        long wornFromPlug,
         List<Disturbance> disturbances) {
 
     private static final Set<String> KEYS = Set.of(
@@ -48,6 +54,8 @@ public record RigSettings(
             "hallNoiseDb",
             "knocksPerS",
             "realTime",
+            "wornOhm",
+            "wornFromPlug",
             "disturbances");
     private static final Set<Integer> SAMPLE_RATES_HZ = Set.of(44_100, 48_000, 88_200, 96_000);
 
@@ -61,6 +69,8 @@ public record RigSettings(
         }
         Require.inRange("hallNoiseDb", hallNoiseDb, 0, 110);
         Require.inRange("knocksPerS", knocksPerS, 0, 10);
+        Require.inRange("wornOhm", wornOhm, 0, 2);
+        Require.inRange("wornFromPlug", wornFromPlug, 1, Long.MAX_VALUE);
         disturbances = Require.copy("disturbances", disturbances);
     }
 
@@ -93,6 +103,8 @@ public record RigSettings(
                 number(settings, "hallNoiseDb", 50),
                 number(settings, "knocksPerS", 0),
                 yes(settings.getOrDefault("realTime", "false")),
+                number(settings, "wornOhm", 0),
+                Math.round(number(settings, "wornFromPlug", 1)),
                 disturbances);
     }
 

@@ -102,6 +102,11 @@ final class VirtualProvingRig implements ProvingRig {
     }
 
     @Override
+    public void plugDriver(AssetTag label, String positionCode) {
+        throw new IllegalArgumentException(label + ": the proving rig knows whole cabinets only");
+    }
+
+    @Override
     public void repair(AssetTag label) {
         throw new IllegalArgumentException(
                 label + " cannot be repaired: the proving rig knows cabinets by description");

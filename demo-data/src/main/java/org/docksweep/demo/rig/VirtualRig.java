@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import org.docksweep.demo.MarramCoastHire;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.FaultKind;
@@ -50,6 +51,7 @@ public final class VirtualRig implements PracticeRig {
     private final AtomicReference<CountDownLatch> playing = new AtomicReference<>();
     private final Set<AssetTag> mended = new HashSet<>();
     private Plugged plugged;
+    private long plugsOfAll;
 
     /** What the lead is in. */
     private record Plugged(
@@ -99,13 +101,27 @@ public final class VirtualRig implements PracticeRig {
         int count = plugs.merge(name, 1, Integer::sum);
         PlainLoad standard = standards.get(label);
         if (standard != null) {
-            plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, PracticeStandards.CONTACT_OHM, 0);
+            double contactOhm = PracticeStandards.CONTACT_OHM + wornOhm();
+            plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, contactOhm, 0);
             return;
         }
         VirtualCabinet cabinet = cabinet(label);
         TestPoint point = socket(cabinet, label, testPointCode);
         boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
         plugged = misses ? missed(name, point) : into(name, count, cabinet, point);
+    }
+
+    @Override
+    public synchronized void plugDriver(AssetTag label, String positionCode) {
+        VirtualCabinet cabinet = cabinet(label);
+        cabinet.model().position(positionCode);
+        String name = label + "/" + positionCode + " bare";
+        plugged = into(
+                name,
+                plugs.merge(name, 1, Integer::sum),
+                cabinet,
+                TestPointKind.BARE_DRIVER,
+                driver -> driver.bareDriver(positionCode));
     }
 
     private VirtualCabinet cabinet(AssetTag label) {
@@ -149,19 +165,30 @@ public final class VirtualRig implements PracticeRig {
     }
 
     private Plugged into(String name, int count, VirtualCabinet cabinet, TestPoint point) {
+        return into(name, count, cabinet, point.kind(), c -> c.load(point.code()));
+    }
+
+    private Plugged into(
+            String name, int count, VirtualCabinet cabinet, TestPointKind kind, Function<VirtualCabinet, Load> seen) {
         SplittableRandom random = random("plug", name, count);
-        double contactOhm = Plugging.contactOhm(random);
+        double contactOhm = Plugging.contactOhm(random) + wornOhm();
         double shiftS = Plugging.placementShiftS(random);
         Fault loose = cabinet.fault(FaultKind.INTERMITTENT);
         VirtualCabinet holding = cabinet.without(FaultKind.INTERMITTENT);
         return new Plugged(
                 name,
-                point.kind(),
-                holding.load(point.code()),
-                loose == null ? null : cabinet.load(point.code()),
+                kind,
+                seen.apply(holding),
+                loose == null ? null : seen.apply(cabinet),
                 loose == null ? 0 : loose.severity(),
                 contactOhm,
                 shiftS);
+    }
+
+    /** What the plug has more than when it was new; every push counts. */
+    private double wornOhm() {
+        plugsOfAll++;
+        return plugsOfAll >= settings.wornFromPlug() ? settings.wornOhm() : 0;
     }
 
     /** The dock hand looks for the socket the label's model has; on a mislabelled cabinet the first one is used. */

@@ -23,6 +23,8 @@ import org.docksweep.judge.CabinetJudgement;
 import org.docksweep.judge.Judge;
 import org.docksweep.judge.JudgeRequest;
 import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.rigcal.RigRepeatability;
+import org.docksweep.suspect.Priors;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.ChannelRole;
 import org.docksweep.sweep.CurveCorrection;
@@ -116,6 +118,10 @@ final class MicrophoneScene {
     }
 
     CabinetJudgement judge(Capture capture, Baseline baseline) {
+        return judge(capture, baseline, RigRepeatability.UNKNOWN);
+    }
+
+    CabinetJudgement judge(Capture capture, Baseline baseline, RigRepeatability rig) {
         return Judge.judge(new JudgeRequest(
                 BOOK,
                 model,
@@ -123,7 +129,9 @@ final class MicrophoneScene {
                 correction,
                 List.of(reference),
                 baseline == null ? List.of() : List.of(baseline),
-                LimitSet.initial()));
+                LimitSet.initial(),
+                Priors.USUAL,
+                rig));
     }
 
     VirtualCabinet with(VirtualCabinet cabinet, Fault fault) {

@@ -1,14 +1,10 @@
 package org.docksweep.kiosk.bench;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
-import org.docksweep.contract.BenchActionBody;
 import org.docksweep.contract.BenchActionBody.Verb;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.fleet.JobCode;
@@ -25,9 +21,6 @@ import org.docksweep.kiosk.service.ServiceUnreachable;
  * thread only; asking the service happens there too, and is told as busy.
  */
 final class BenchFlow {
-    /** Labour is written down in steps of this; common practice, no source. */
-    private static final int LABOUR_STEP_MINUTES = 5;
-
     private final BenchParts parts;
     private final BenchOffice office;
     private final Runnable publish;
@@ -38,14 +31,14 @@ final class BenchFlow {
     private Message message;
     private FindingDraft finding;
     private PartFitting fitting;
-    private ProofDesk proof;
-    private Integer labourMinutes;
-    private String why;
+    private final ProofStage proof;
+    private JobEnding ending;
     private boolean busy;
 
     BenchFlow(BenchParts parts, Runnable publish) {
         this.parts = parts;
         this.office = new BenchOffice(parts.client());
+        this.proof = new ProofStage(parts, office);
         this.publish = publish;
     }
 
@@ -104,7 +97,7 @@ final class BenchFlow {
         switch (activity) {
             case FINDING -> typedIntoFinding(text);
             case PART -> working(() -> fitting = fitting.scanned(office, text));
-            case ENDING -> typedAtEnding(text);
+            case ENDING -> ending.typed(text);
             case QUEUE, JOB, PROOF -> looked(text);
         }
     }
@@ -144,7 +137,7 @@ final class BenchFlow {
 
     private void openNow(JobCode code) throws ServiceProblem, ServiceUnreachable {
         job = OpenJob.open(office, code, parts.fleet().get());
-        proof = null;
+        proof.leave();
         activity = Activity.JOB;
     }
 
@@ -160,14 +153,6 @@ final class BenchFlow {
         }
     }
 
-    private void typedAtEnding(String text) {
-        if (text.matches("[0-9]{1,4}")) {
-            labourMinutes = Integer.valueOf(text);
-        } else {
-            why = text;
-        }
-    }
-
     void step(BenchStep step) {
         if (!steps().contains(step)) {
             return;
@@ -177,12 +162,7 @@ final class BenchFlow {
             case OPEN -> open(queue.get(marked).code());
             case TAKE -> act(Verb.ACCEPT, "bench-taken");
             case BEGIN_REPAIR -> act(Verb.START_REPAIR, "bench-repair-begun");
-            case BEGIN_PROOF -> {
-                act(Verb.START_PROOF, "bench-proof-begun");
-                if (job.state() == BenchJobBody.State.PROVING) {
-                    activity = Activity.PROOF;
-                }
-            }
+            case BEGIN_PROOF -> beginProof();
             case TICK -> working(() -> job = job.tick(office, author(), true));
             case UNTICK -> working(() -> job = job.tick(office, author(), false));
             case OTHER_CARD -> working(() -> job = job.otherCard(office));
@@ -192,15 +172,20 @@ final class BenchFlow {
                 activity = Activity.FINDING;
             }
             case STORE_FINDING -> storeFinding();
-            case OTHER_PLACE -> working(() -> fitting = fitting.otherPlace(office));
+            case OTHER_PLACE -> otherPlace();
+            case DRIVER_ON_BENCH ->
+                working(() -> {
+                    activity = Activity.PROOF;
+                    message = proof.driverOnBench(job).orElse(null);
+                });
+            case WHOLE_CABINET -> proof.wholeCabinet(job);
             case OTHER_FATE -> fitting = fitting.otherFate();
             case PUT_IN -> putIn();
             case WAIT_FOR_PART -> waitForPart();
             case SWEEP -> sweep();
             case SOUND_CLEAN, SOUND_NOT_CLEAN, POLARITY_RIGHT, POLARITY_REVERSED, POLARITY_NOT_CHECKED -> heard(step);
             case OTHERWISE -> {
-                labourMinutes = labourSoFar();
-                why = null;
+                ending = new JobEnding(job, now());
                 activity = Activity.ENDING;
             }
             case SIGN_OFF -> end(Verb.SIGN_OFF, "bench-signed-off");
@@ -221,30 +206,33 @@ final class BenchFlow {
 
     private void act(Verb verb, String done) {
         working(() -> {
-            send(verb, null, null, null);
+            send(verb, BenchOffice.Words.NONE);
             tell(ReadingState.OK, Reason.of(done, job.code().value()));
         });
     }
 
-    private void send(Verb verb, String partNumber, String text, Integer minutes)
-            throws ServiceProblem, ServiceUnreachable {
-        Author author = author();
-        UUID id = UUID.randomUUID();
-        office.add(
-                job.code(),
-                ApiPaths.ACTIONS,
-                id,
-                new BenchActionBody(
-                        id,
-                        verb,
-                        job.file().job().revision(),
-                        author.at(),
-                        author.by(),
-                        author.bench(),
-                        partNumber,
-                        text,
-                        minutes));
+    private void send(Verb verb, BenchOffice.Words words) throws ServiceProblem, ServiceUnreachable {
+        office.act(job, author(), verb, words);
         readJob();
+    }
+
+    private void beginProof() {
+        working(() -> {
+            send(Verb.START_PROOF, BenchOffice.Words.NONE);
+            activity = Activity.PROOF;
+            tell(ReadingState.OK, Reason.of("bench-proof-begun", job.code().value()));
+            proof.begin(job).ifPresent(said -> message = said);
+        });
+    }
+
+    private void otherPlace() {
+        working(() -> {
+            if (activity == Activity.PROOF) {
+                message = proof.otherDriver(job).orElse(null);
+            } else {
+                fitting = fitting.otherPlace(office);
+            }
+        });
     }
 
     private void storeFinding() {
@@ -277,7 +265,7 @@ final class BenchFlow {
     private void waitForPart() {
         working(() -> {
             String number = fitting.number();
-            send(Verb.WAIT_FOR_PART, number, null, null);
+            send(Verb.WAIT_FOR_PART, new BenchOffice.Words(number, null, null));
             activity = Activity.JOB;
             tell(ReadingState.WATCH, Reason.of("bench-waits-for-part", number));
         });
@@ -288,62 +276,41 @@ final class BenchFlow {
             tell(ReadingState.FAULT, Reason.of("dock-rig-check-failed"));
             return;
         }
-        if (proof == null) {
-            proof = new ProofDesk(parts, job);
-        }
         activity = Activity.PROOF;
         busy = true;
         message = null;
         publish.run();
         try {
-            proof.sweepOn(publish);
+            message = proof.sweepOn(job, publish).orElse(null);
         } finally {
             busy = false;
         }
-        message = proof.message().orElse(null);
     }
 
     private void heard(BenchStep step) {
-        proof.heard(step);
-        if (proof.answered()) {
+        if (proof.heard(step)) {
             working(() -> {
-                var body = proof.body(author());
-                proof.keepRecordings();
-                office.add(job.code(), ApiPaths.PROOFS, body.id(), body);
-                readJob();
-                job = job.sweptHere(proof.positions(), proof.curve());
-                message = proof.outcome(job.file().proof());
-                proof = null;
+                ProofStage.Kept kept = proof.keep(job, author());
+                job = kept.job();
+                message = kept.message();
             });
         }
     }
 
     private void end(Verb verb, String done) {
-        boolean needsWords = verb == Verb.SCRAP || verb == Verb.RETURN_UNREPAIRED;
-        if (needsWords && why == null) {
+        if (ending.needsWords(verb)) {
             tell(ReadingState.WATCH, Reason.of("bench-say-why"));
             return;
         }
         working(() -> {
             String code = job.code().value();
             String tag = job.file().job().tag().value();
-            send(verb, null, why, verb == Verb.HAND_BACK ? null : labourMinutes);
+            send(verb, ending.words(verb));
             job = null;
             activity = Activity.QUEUE;
             readQueue();
             tell(ReadingState.OK, Reason.of(done, code, tag));
         });
-    }
-
-    /** Minutes since this bench took the job, as a proposal. */
-    private int labourSoFar() {
-        Instant taken = job.file().actions().stream()
-                .filter(a -> a.verb() == Verb.ACCEPT)
-                .map(BenchActionBody::at)
-                .reduce((first, second) -> second)
-                .orElseGet(this::now);
-        long minutes = Math.max(0, Duration.between(taken, now()).toMinutes());
-        return (int) ((minutes / LABOUR_STEP_MINUTES + 1) * LABOUR_STEP_MINUTES);
     }
 
     private void printCard() {
@@ -367,7 +334,7 @@ final class BenchFlow {
             working(this::readQueue);
         } else {
             activity = Activity.JOB;
-            proof = null;
+            proof.leave();
         }
     }
 
@@ -380,32 +347,15 @@ final class BenchFlow {
             case JOB -> JobSteps.of(job);
             case FINDING -> List.of(BenchStep.STORE_FINDING, BenchStep.BACK);
             case PART -> fitting.steps();
-            case PROOF -> proofSteps();
+            case PROOF -> proof.steps(job);
             case ENDING -> JobSteps.endings(job);
         };
-    }
-
-    private List<BenchStep> proofSteps() {
-        if (proof != null && proof.asks()) {
-            return proof.questions();
-        }
-        List<BenchStep> steps = new ArrayList<>();
-        boolean proved = job.file().proof().proved();
-        if (proved) {
-            steps.add(BenchStep.OTHERWISE);
-        }
-        steps.add(BenchStep.SWEEP);
-        if (!proved) {
-            steps.add(BenchStep.OTHERWISE);
-        }
-        steps.add(BenchStep.BACK);
-        return steps;
     }
 
     /** Something went wrong that nobody foresaw: say so; what the service has stays as it is. */
     void defect(RuntimeException e) {
         busy = false;
-        proof = null;
+        proof.leave();
         activity = job == null ? Activity.QUEUE : Activity.JOB;
         tell(ReadingState.FAULT, Reason.of("bench-defect", e.getMessage() == null ? e.toString() : e.getMessage()));
     }
@@ -421,7 +371,7 @@ final class BenchFlow {
                 steps(),
                 activity == Activity.FINDING ? finding.choices() : List.of(),
                 activity == Activity.PART ? Optional.of(fitting.picture()) : Optional.empty(),
-                proof == null ? Optional.empty() : proof.share(),
+                proof.share(),
                 busy);
     }
 
@@ -435,8 +385,8 @@ final class BenchFlow {
                         finding.coil().orElse("-"),
                         finding.words().orElse("-"));
             case PART -> fitting.prompt();
-            case PROOF -> proof == null ? Reason.of("bench-ask-proof") : proof.prompt();
-            case ENDING -> Reason.of("bench-ask-ending", String.valueOf(labourMinutes), why == null ? "-" : why);
+            case PROOF -> proof.prompt();
+            case ENDING -> ending.prompt();
         };
     }
 }

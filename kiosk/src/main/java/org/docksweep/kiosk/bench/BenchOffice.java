@@ -4,15 +4,20 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.BenchActionBody;
+import org.docksweep.contract.BenchActionBody.Verb;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.FitAnswer;
 import org.docksweep.contract.PartStock;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.ProcedureCard;
+import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
@@ -33,7 +38,7 @@ final class BenchOffice {
         return client.get(job(code) + ApiPaths.FILE, BenchJobFile.class);
     }
 
-    CheckInBody checkIn(java.util.UUID id) throws ServiceProblem, ServiceUnreachable {
+    CheckInBody checkIn(UUID id) throws ServiceProblem, ServiceUnreachable {
         return client.get(ApiPaths.CHECK_INS + "/" + id, CheckInBody.class);
     }
 
@@ -71,8 +76,46 @@ final class BenchOffice {
                 FitAnswer.class);
     }
 
+    List<DriverBenchData> benchData() throws ServiceProblem, ServiceUnreachable {
+        return List.of(client.get(ApiPaths.DRIVER_BENCH_DATA, DriverBenchData[].class));
+    }
+
+    List<PointReference> driverReferences() throws ServiceProblem, ServiceUnreachable {
+        return List.of(client.get(ApiPaths.DRIVER_REFERENCES, PointReference[].class));
+    }
+
+    /** Sends what a person does with a job, as decided on the state of it that is shown. */
+    void act(OpenJob job, Author author, Verb verb, Words words) throws ServiceProblem, ServiceUnreachable {
+        UUID id = UUID.randomUUID();
+        add(
+                job.code(),
+                ApiPaths.ACTIONS,
+                id,
+                new BenchActionBody(
+                        id,
+                        verb,
+                        job.file().job().revision(),
+                        author.at(),
+                        author.by(),
+                        author.bench(),
+                        words.partNumber(),
+                        words.text(),
+                        words.labourMinutes()));
+    }
+
+    /**
+     * What goes with a verb; null what does not.
+     *
+     * @param partNumber part it waits for
+     * @param text why
+     * @param labourMinutes labour
+     */
+    record Words(String partNumber, String text, Integer labourMinutes) {
+        static final Words NONE = new Words(null, null, null);
+    }
+
     /** Adds a record to a job. */
-    void add(JobCode code, String kind, java.util.UUID id, Object body) throws ServiceProblem, ServiceUnreachable {
+    void add(JobCode code, String kind, UUID id, Object body) throws ServiceProblem, ServiceUnreachable {
         client.put(job(code) + kind + "/" + id, body);
     }
 

@@ -20,6 +20,10 @@ public enum BenchStep {
     FIND,
     /** Keep the finding. */
     STORE_FINDING,
+    /** Sweep the bare driver on the bench rig, not the cabinet. */
+    DRIVER_ON_BENCH,
+    /** Sweep the whole cabinet again. */
+    WHOLE_CABINET,
     /** Another place than the one shown: driver position, or crossover part. */
     OTHER_PLACE,
     /** The part taken out is kept for repair, or scrapped: the other of both. */
@@ -30,7 +34,7 @@ public enum BenchStep {
     WAIT_FOR_PART,
     /** Begin the bench proof. */
     BEGIN_PROOF,
-    /** Sweep the cabinet, or go on with its next test point. */
+    /** Sweep what is chosen, or go on with the next test point of the cabinet. */
     SWEEP,
     /** It sounded clean. */
     SOUND_CLEAN,

@@ -16,6 +16,10 @@ final class JobSteps {
                 steps.add(BenchStep.BEGIN_REPAIR);
                 steps.add(BenchStep.FIND);
                 steps.add(BenchStep.OTHERWISE);
+                if (job.state() == State.ACCEPTED) {
+                    // Nothing may be wrong, or the bare driver shall say what is.
+                    steps.add(BenchStep.BEGIN_PROOF);
+                }
             }
             case IN_REPAIR -> {
                 boolean stepsLeft = job.nextStep().isPresent();
@@ -33,6 +37,8 @@ final class JobSteps {
                 boolean proved = job.file().proof().proved();
                 steps.add(proved ? BenchStep.OTHERWISE : BenchStep.SWEEP);
                 steps.add(proved ? BenchStep.SWEEP : BenchStep.OTHERWISE);
+                steps.add(BenchStep.DRIVER_ON_BENCH);
+                steps.add(BenchStep.FIND);
                 steps.add(BenchStep.BEGIN_REPAIR);
             }
             case SIGNED_OFF, SCRAPPED, RETURNED_UNREPAIRED -> {

@@ -14,10 +14,13 @@ import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.MeasurementBody;
+import org.docksweep.contract.PartExchangeBody;
 import org.docksweep.contract.StepTickBody;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.ProcedureCard;
+import org.docksweep.fleet.Reason;
+import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.judge.PositionState;
 import org.docksweep.kiosk.bench.BenchState.CardAtHand;
@@ -74,6 +77,15 @@ record OpenJob(
     /** The same job as the service has it now. */
     OpenJob read(BenchOffice office) throws ServiceProblem, ServiceUnreachable {
         return new OpenJob(office.file(code()), model, positions, curve, card, cardIndex);
+    }
+
+    /** State of a position as known now. */
+    PositionState stateOf(String positionCode) {
+        return positions.stream()
+                .filter(s -> s.positionCode().equals(positionCode))
+                .findFirst()
+                .orElseGet(() ->
+                        new PositionState(positionCode, ReadingState.NOT_JUDGED, Reason.of("word-not-judged"), null));
     }
 
     /** The same job after a sweep at this bench. */
@@ -183,6 +195,15 @@ record OpenJob(
                 .filter(c -> !codes.contains(c))
                 .forEach(codes::add);
         return codes;
+    }
+
+    /** Positions at which a part was exchanged, in the order of the work. */
+    List<String> worked() {
+        return file.exchanges().stream()
+                .map(PartExchangeBody::positionCode)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList();
     }
 
     JobAtHand picture() {

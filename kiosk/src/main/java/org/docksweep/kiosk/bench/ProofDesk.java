@@ -9,7 +9,6 @@ import org.docksweep.contract.PartExchangeBody.What;
 import org.docksweep.contract.ProofState;
 import org.docksweep.contract.ProofSweepBody;
 import org.docksweep.contract.ProofSweepBody.Polarity;
-import org.docksweep.contract.ProofSweepBody.Subject;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.ReadingState;
@@ -32,6 +31,7 @@ final class ProofDesk {
 
     private final BenchParts parts;
     private final OpenJob job;
+    private final ProofSubject subject;
     private final boolean movingPartRenewed;
     private final ProofRun run;
     private CabinetJudgement judgement;
@@ -40,17 +40,24 @@ final class ProofDesk {
     private Double share;
     private Message message;
 
-    ProofDesk(BenchParts parts, OpenJob job) {
+    ProofDesk(BenchParts parts, OpenJob job, ProofSubject subject) {
         this.parts = parts;
         this.job = job;
-        this.movingPartRenewed = job.file().exchanges().stream()
-                .anyMatch(e -> e.removed() != null && e.removed().what() != What.OTHER);
-        this.run = new ProofRun(
-                parts.dock(),
-                parts.fleet().get(),
-                job.file().job().tag(),
-                job.model(),
-                !job.file().exchanges().isEmpty());
+        this.subject = subject;
+        this.movingPartRenewed = movingPartRenewed(job, subject);
+        this.run =
+                new ProofRun(parts.dock(), parts.fleet().get(), job.file().job().tag(), subject);
+    }
+
+    /** By what was taken out, or by what the service still misses: a driver may have gone into an empty position. */
+    private static boolean movingPartRenewed(OpenJob job, ProofSubject subject) {
+        boolean taken = job.file().exchanges().stream()
+                .filter(e -> e.removed() != null && e.removed().what() != What.OTHER)
+                .anyMatch(e -> !subject.bare() || subject.positionCode().equals(e.positionCode()));
+        return taken
+                || job.file().proof().missing().stream()
+                        .filter(m -> m.key().equals("proof-missing-polarity"))
+                        .anyMatch(m -> !subject.bare() || m.arguments().contains(subject.positionCode()));
     }
 
     /** Straight to the rig, from the thread that pressed the key: silence does not wait for a queue. */
@@ -112,7 +119,9 @@ final class ProofDesk {
 
     Reason prompt() {
         if (judgement == null) {
-            return Reason.of("bench-ask-plug", run.next().contacts());
+            return subject.bare()
+                    ? subject.prompt()
+                    : Reason.of("bench-ask-plug", run.next().contacts());
         }
         return Reason.of(clean == null ? "bench-ask-sound" : "bench-ask-polarity");
     }
@@ -153,8 +162,8 @@ final class ProofDesk {
                 author.at(),
                 author.by(),
                 author.bench(),
-                Subject.CABINET,
-                null,
+                subject.kind(),
+                subject.positionCode(),
                 clean,
                 polarity,
                 judgement.judgeVersion(),
@@ -162,27 +171,41 @@ final class ProofDesk {
                 run.measurements(judgement));
     }
 
+    /** How the positions of the cabinet stand; a bare driver says something of its own only. */
     List<PositionState> positions() {
-        return judgement.positions();
+        if (!subject.bare()) {
+            return judgement.positions();
+        }
+        PositionState swept = judgement.positions().get(0);
+        return job.model().positions().stream()
+                .map(p -> p.code().equals(subject.positionCode())
+                        ? new PositionState(p.code(), swept.state(), swept.word(), swept.headline())
+                        : job.stateOf(p.code()))
+                .toList();
     }
 
     Optional<CurvePicture> curve() {
-        return CurvePictures.deciding(
-                judgement.points(),
-                job.model().code(),
-                parts.fleet().get().snapshot().references(),
-                List.of());
+        return CurvePictures.deciding(judgement.points(), subject.model().code(), subject.references(), List.of());
     }
 
     /** What the sweep was worth, by what the service says of the proof now. */
     Message outcome(ProofState state) {
-        if (state.proved()) {
-            return new Message(
-                    ReadingState.OK, Reason.of("bench-proved", Integer.toString(state.cleanCabinetSweeps())));
+        boolean good = judgement.verdict() == Verdict.PASS && clean && polarity != Polarity.REVERSED;
+        if (state.proved() && good) {
+            return new Message(ReadingState.OK, proved(state));
         }
-        boolean good = judgement.verdict() == Verdict.PASS && clean;
         return new Message(
                 good ? ReadingState.WATCH : ReadingState.FAULT,
                 good && !state.missing().isEmpty() ? state.missing().get(0) : judgement.reason());
+    }
+
+    private Reason proved(ProofState state) {
+        if (!subject.bare()) {
+            return Reason.of("bench-proved", Integer.toString(state.cleanCabinetSweeps()));
+        }
+        return Reason.of(
+                "bench-proved-bare",
+                subject.positionCode(),
+                Integer.toString(state.cleanDriverSweeps().getOrDefault(subject.positionCode(), 0)));
     }
 }

@@ -8,11 +8,9 @@ import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.fleet.AssetTag;
-import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
-import org.docksweep.gate.Baseline;
 import org.docksweep.judge.CabinetJudgement;
 import org.docksweep.judge.JudgeRequest;
 import org.docksweep.judge.JudgeRequest.PointCapture;
@@ -20,19 +18,19 @@ import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
 
 /**
- * One sweep of the bench proof over all test points of a cabinet, point by point. Blocking; lives on the bench's thread.
+ * One sweep of the bench proof over all test points of its subject, point by point. Blocking; lives on the bench's thread.
  */
 final class ProofRun {
     private final DockParts parts;
     private final Measuring measuring;
     private final LocalFleet fleet;
     private final AssetTag tag;
-    private final CabinetModel model;
-    private final List<Baseline> baselines;
+    private final ProofSubject subject;
     private final List<PointCapture> captures = new ArrayList<>();
     private final List<String> recordings = new ArrayList<>();
 
@@ -42,16 +40,14 @@ final class ProofRun {
      * @param parts what is measured with
      * @param fleet fleet as known now
      * @param tag cabinet
-     * @param model its model
-     * @param repaired whether parts were exchanged since the cabinet's baseline was taken, so that it no longer counts
+     * @param subject what of it
      */
-    ProofRun(DockParts parts, LocalFleet fleet, AssetTag tag, CabinetModel model, boolean repaired) {
-        this.parts = parts;
-        this.measuring = new Measuring(parts);
+    ProofRun(DockParts parts, LocalFleet fleet, AssetTag tag, ProofSubject subject) {
+        this.parts = parts.withLead(subject.lead(parts.lead()));
+        this.measuring = new Measuring(this.parts);
         this.fleet = fleet;
         this.tag = tag;
-        this.model = model;
-        this.baselines = repaired ? List.of() : fleet.baselinesOf(tag);
+        this.subject = subject;
     }
 
     /** What became of a test point. */
@@ -68,12 +64,12 @@ final class ProofRun {
     }
 
     boolean complete() {
-        return captures.size() == model.testPoints().size();
+        return captures.size() == subject.model().testPoints().size();
     }
 
     /** The test point to plug in and sweep next. */
     TestPoint next() {
-        return model.testPoints().get(captures.size());
+        return subject.model().testPoints().get(captures.size());
     }
 
     Result sweepNext(BooleanSupplier stopped, DoubleConsumer progress) {
@@ -86,7 +82,7 @@ final class ProofRun {
         }
         SweepAnalysis analysis = ((Outcome.Probed) probe).analysis();
         if (analysis.load() == SweepAnalysis.Load.OPEN && point.kind() != TestPointKind.LINE_INPUT) {
-            return new Result.Not(Reason.of("dock-nothing-connected", tag.value(), point.contacts()));
+            return new Result.Not(subject.nothingConnected(tag, point.contacts()));
         }
         boolean ordinary = analysis.load() == SweepAnalysis.Load.PRESENT || point.kind() == TestPointKind.LINE_INPUT;
         SweepPlan plan = ordinary
@@ -102,15 +98,18 @@ final class ProofRun {
     }
 
     CabinetJudgement judge() {
+        RigStanding standing = parts.standing().get();
         return parts.gate()
                 .judge(new JudgeRequest(
-                        fleet.snapshot().book(),
-                        model,
+                        subject.book(),
+                        subject.model(),
                         captures,
-                        parts.standing().get().correction(),
-                        fleet.snapshot().references(),
-                        baselines,
-                        fleet.snapshot().limits()));
+                        standing.correction(),
+                        subject.references(),
+                        subject.baselines(),
+                        fleet.snapshot().limits(),
+                        fleet.snapshot().priorsInForce(),
+                        standing.repeatability()));
     }
 
     List<MeasurementBody> measurements(CabinetJudgement judgement) {

@@ -29,6 +29,7 @@ import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.rig.RigDesk;
 import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.RigStation;
+import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -42,6 +43,8 @@ import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.kiosk.tones.AnswerTones;
+import org.docksweep.kiosk.tones.SoundOutput;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.RigException;
@@ -82,6 +85,12 @@ public final class KioskCommand implements Callable<Integer> {
 
     @Option(names = "--printer", description = "Print queue for tags and sheets; without one they are saved as PDF.")
     private String printer;
+
+    @Option(
+            names = "--tones",
+            paramLabel = "OUTPUT",
+            description = "Output of this computer on which every answer sounds; never the rig's. Without it: none.")
+    private String tones;
 
     @Option(names = "--theme", description = "DARK or LIGHT. Default: ${DEFAULT-VALUE}", defaultValue = "DARK")
     private Theme theme;
@@ -130,8 +139,10 @@ public final class KioskCommand implements Callable<Integer> {
         station.practise(gate, fleet.zone());
         RigStandings standing = station.standings(fleet.zone());
         ParkedTeller teller = new ParkedTeller(spool);
-        try (OutboxSender sender =
-                new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
+        // Null is nothing to close.
+        try (SoundOutput output = tones == null ? null : SoundOutput.open(tones);
+                OutboxSender sender =
+                        new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
                     station.rig(),
@@ -147,17 +158,21 @@ public final class KioskCommand implements Callable<Integer> {
                             number,
                             operator,
                             locale(),
-                            DockSettings.USUAL_ANSWER_STAYS));
+                            DockSettings.USUAL_ANSWER_STAYS),
+                    station.book()::append);
             AtomicReference<LocalFleet> newest = new AtomicReference<>(fleet);
             BenchParts benchParts =
                     new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
             try (Dock dock = new Dock(parts, fleet);
                     Bench bench = new Bench(benchParts);
-                    RigDesk rigDesk = station.desk(fleet.zone());
+                    RigDesk rigDesk = station.desk(fleet.zone(), tag -> StudyCabinet.of(newest.get(), tag));
                     SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
                         newest.set(fresh);
                         dock.fleetRefreshed(fresh);
                     })) {
+                if (output != null) {
+                    dock.addListener(new AnswerTones(output, () -> !station.playsThrough(tones)));
+                }
                 teller.tell(dock::recordParked);
                 sender.start();
                 refresher.start(REFRESH_EVERY);

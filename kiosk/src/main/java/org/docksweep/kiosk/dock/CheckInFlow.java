@@ -17,6 +17,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.SweepProgress;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.RigEntry;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.QualityIssue;
@@ -231,8 +232,7 @@ final class CheckInFlow {
             picture.progress = Optional.empty();
             var captures = draft.capturesWith(captured.capture());
             desk.onRig(
-                    () -> measuring.judge(fleet, draft, captures, standing.correction()),
-                    judgement -> judged(captured, judgement));
+                    () -> measuring.judge(fleet, draft, captures, standing), judgement -> judged(captured, judgement));
         } else {
             notMeasured((Outcome.Failed) outcome);
         }
@@ -307,8 +307,21 @@ final class CheckInFlow {
 
     private void finish(Routing.Routed routed) {
         over = true;
+        keepContacts();
         picture.progress = Optional.empty();
         finished.accept(draft, routed);
+    }
+
+    /** What the curves said of the plug goes into the rig's book; the check-in does not wait for it, nor fail with it. */
+    private void keepContacts() {
+        List<RigEntry.PlugIn> plugIns =
+                PlugIns.of(draft, parts.settings().operator(), parts.clock().instant());
+        if (!plugIns.isEmpty()) {
+            desk.onRig(
+                    () -> PlugIns.keep(plugIns, parts.plugs()),
+                    failed -> failed.ifPresent(
+                            words -> picture.notice(ReadingState.WATCH, words, DockState.NoticeAction.DISMISS)));
+        }
     }
 
     private void ask(Phase where, Prompt prompt, Reason reason) {

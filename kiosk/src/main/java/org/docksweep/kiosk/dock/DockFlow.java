@@ -16,6 +16,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.Gs1Key;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
@@ -77,6 +78,10 @@ final class DockFlow {
 
     void scanned(String text) {
         Instant now = parts.clock().instant();
+        if (Gs1Key.looksLike(text)) {
+            scannedKey(text, now);
+            return;
+        }
         TagReading reading = TagReading.read(text);
         if (reading instanceof TagReading.One one) {
             scanned(text, one.tag(), one.cleaned(), now);
@@ -88,6 +93,19 @@ final class DockFlow {
             refuse(text, now, Reason.of("dock-job-code", text.strip()));
         } else {
             refuse(text, now, Reason.of("dock-unreadable", ((TagReading.None) reading).text()));
+        }
+    }
+
+    /** A label of the GS1 system: as good as the asset tag when its cabinet is known. */
+    private void scannedKey(String text, Instant now) {
+        Optional<Gs1Key> key = Gs1Key.read(text);
+        Optional<AssetTag> carrier = key.flatMap(fleet::carrierOf);
+        if (carrier.isPresent()) {
+            scanned(text, carrier.get(), true, now);
+        } else if (key.isPresent()) {
+            refuse(text, now, Reason.of("dock-key-unknown", key.get().value()));
+        } else {
+            refuse(text, now, Reason.of("dock-key-wrong", text.strip()));
         }
     }
 

@@ -11,8 +11,8 @@ import org.docksweep.judge.CabinetJudgement;
 import org.docksweep.judge.JudgeRequest;
 import org.docksweep.judge.JudgeRequest.PointCapture;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.sweep.Capture;
-import org.docksweep.sweep.CurveCorrection;
 import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
@@ -106,17 +106,18 @@ public final class Measuring {
         }
     }
 
-    CabinetJudgement judge(LocalFleet fleet, Draft draft, List<PointCapture> captures, CurveCorrection correction) {
+    CabinetJudgement judge(LocalFleet fleet, Draft draft, List<PointCapture> captures, RigStanding standing) {
         return parts.gate()
                 .judge(new JudgeRequest(
                         fleet.snapshot().book(),
                         draft.model,
                         captures,
-                        correction,
+                        standing.correction(),
                         fleet.snapshot().references(),
                         fleet.baselinesOf(draft.cabinet.tag()),
                         fleet.snapshot().limits(),
-                        fleet.snapshot().priorsInForce()));
+                        fleet.snapshot().priorsInForce(),
+                        standing.repeatability()));
     }
 
     private Capture play(Order order) throws RigException {

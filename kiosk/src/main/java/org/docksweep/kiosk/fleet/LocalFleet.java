@@ -14,12 +14,14 @@ import org.docksweep.contract.NeedDates;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Gs1Key;
 import org.docksweep.gate.Baseline;
 
 /** What the kiosk knows of the fleet: the newest copy from the service and what was registered here since. A value. */
 public final class LocalFleet {
     private final KioskSnapshot snapshot;
     private final Map<AssetTag, CabinetBody> cabinets = new HashMap<>();
+    private final Map<Gs1Key, AssetTag> labels = new HashMap<>();
     private final Map<AssetTag, List<Baseline>> baselines = new HashMap<>();
     private final Map<AssetTag, List<HistoryEvent>> events = new HashMap<>();
 
@@ -33,6 +35,9 @@ public final class LocalFleet {
         this.snapshot = snapshot;
         registered.forEach(c -> cabinets.put(c.tag(), c));
         snapshot.cabinets().forEach(c -> cabinets.put(c.tag(), c));
+        if (snapshot.labels() != null) {
+            snapshot.labels().forEach(l -> labels.put(l.key(), l.tag()));
+        }
         for (Baseline baseline : snapshot.baselines()) {
             baselines.computeIfAbsent(baseline.tag(), t -> new ArrayList<>()).add(baseline);
         }
@@ -71,6 +76,16 @@ public final class LocalFleet {
      */
     public Optional<CabinetBody> cabinet(AssetTag tag) {
         return Optional.ofNullable(cabinets.get(tag));
+    }
+
+    /**
+     * The cabinet that carries a label beside its asset tag.
+     *
+     * @param key key on the label
+     * @return its asset tag; empty when no cabinet is known to carry it
+     */
+    public Optional<AssetTag> carrierOf(Gs1Key key) {
+        return Optional.ofNullable(labels.get(key));
     }
 
     /**

@@ -4,6 +4,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.docksweep.contract.ProofState;
 import org.docksweep.fleet.Part;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.gate.ReadingState;
@@ -17,6 +18,8 @@ import org.docksweep.kiosk.bench.BenchStep;
 final class BenchHand {
     private static final long PATIENCE_S = 120;
     private static final int MOST_SWEEPS = 4;
+    /** As the service counts: common practice, no source. */
+    private static final int SWEEPS_IN_A_ROW = 2;
 
     private final Bench bench;
     private final BenchActions fingers;
@@ -100,10 +103,26 @@ final class BenchHand {
                 s -> s.job().orElseThrow().file().exchanges().size() > before);
     }
 
-    /** Sweeps until proved; returns how many sweeps that took. */
-    int prove() throws InterruptedException {
+    /** Takes the driver that was worked on to the bench rig and sweeps it until it is clean twice in a row. */
+    int proveBareDriver(String position) throws InterruptedException {
+        step(
+                BenchStep.DRIVER_ON_BENCH,
+                "the driver on the bench",
+                s -> s.activity() == Activity.PROOF && s.steps().contains(BenchStep.WHOLE_CABINET));
+        return sweepUntil(state -> state.cleanDriverSweeps().getOrDefault(position, 0) >= SWEEPS_IN_A_ROW);
+    }
+
+    /** Sweeps the whole cabinet until it is clean twice in a row and the job is proved. */
+    int proveCabinet() throws InterruptedException {
+        if (seen.steps().contains(BenchStep.WHOLE_CABINET)) {
+            step(BenchStep.WHOLE_CABINET, "the whole cabinet", s -> s.steps().contains(BenchStep.DRIVER_ON_BENCH));
+        }
+        return sweepUntil(state -> state.proved() && state.cleanCabinetSweeps() >= SWEEPS_IN_A_ROW);
+    }
+
+    private int sweepUntil(Predicate<ProofState> proved) throws InterruptedException {
         int sweeps = 0;
-        while (!seen.job().orElseThrow().file().proof().proved()) {
+        while (!proved.test(seen.job().orElseThrow().file().proof())) {
             if (sweeps++ == MOST_SWEEPS) {
                 throw new IllegalStateException(
                         "not proved after " + MOST_SWEEPS + " sweeps; the bench shows " + words());
@@ -123,6 +142,11 @@ final class BenchHand {
             }
         }
         return sweeps;
+    }
+
+    /** What the bench says now, in words. */
+    String said() {
+        return words();
     }
 
     private String words() {

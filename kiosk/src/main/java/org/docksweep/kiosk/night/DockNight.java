@@ -11,11 +11,13 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.FleetStatus;
@@ -23,6 +25,7 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.dock.Dock;
@@ -64,6 +67,7 @@ public final class DockNight implements AutoCloseable {
     private DockHand hand;
     private RigCalibration calibration;
     private RigStanding standing;
+    private Optional<BenchJobFile> cleared = Optional.empty();
 
     /** Sets the pace of the truck. */
     @FunctionalInterface
@@ -171,6 +175,12 @@ public final class DockNight implements AutoCloseable {
             snapshot = HouseLoader.snapshot(house, commissioning, Instant.now());
         } else {
             HouseLoader.load(house, commissioning, client);
+            List<PointReference> drivers =
+                    new BenchLessons(house, gate, standing.correction(), rigSettings("before-hire")).teach();
+            HouseLoader.loadDriverReferences(drivers, client);
+            report.say(
+                    "The bench knows %d driver models bare, each from %d known-good drivers",
+                    drivers.size(), BenchLessons.DRIVERS);
             snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
             report.say(
                     "House loaded: %d cabinets, %d due back",
@@ -425,10 +435,20 @@ public final class DockNight implements AutoCloseable {
     BenchMorning.Outcome benchMorning(BenchActions fingers)
             throws InterruptedException, ServiceProblem, ServiceUnreachable {
         BenchHand technician = new BenchHand(bench(), fingers);
-        BenchMorning.Outcome outcome =
-                new BenchMorning(house, client, technician, kiosk.rig(), kiosk.papers(), report).repairOne();
+        BenchMorning morning = new BenchMorning(house, client, technician, kiosk.rig(), kiosk.papers(), report);
+        BenchMorning.Outcome outcome = morning.repairOne();
+        cleared = morning.clearOneDriver();
         kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
         return outcome;
+    }
+
+    /**
+     * The job of the powered cabinet whose driver the bench rig cleared in the morning.
+     *
+     * @return the job; empty before the morning, and when no powered cabinet came to the bench
+     */
+    Optional<BenchJobFile> cleared() {
+        return cleared;
     }
 
     /**

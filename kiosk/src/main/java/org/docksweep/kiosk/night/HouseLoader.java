@@ -20,6 +20,7 @@ import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.BareDriver;
 import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.Part;
 import org.docksweep.gate.Baseline;
@@ -65,6 +66,15 @@ final class HouseLoader {
         }
         for (CommissioningBody body : commissionings(house, commissioning)) {
             client.put(ApiPaths.COMMISSIONINGS + "/" + body.id(), body);
+        }
+    }
+
+    /** References of bare drivers go under the code of their driver model. */
+    static void loadDriverReferences(List<PointReference> references, ServiceClient client)
+            throws ServiceProblem, ServiceUnreachable {
+        for (PointReference reference : references) {
+            String driverModel = BareDriver.driverModelCode(reference.cabinetModelCode());
+            client.put(ApiPaths.DRIVER_REFERENCES + "/" + driverModel, reference);
         }
     }
 
@@ -115,6 +125,7 @@ final class HouseLoader {
                 List.of(),
                 recent,
                 List.of(),
-                Priors.USUAL);
+                Priors.USUAL,
+                List.of());
     }
 }

@@ -101,24 +101,7 @@ final class NightKiosk implements AutoCloseable {
     /** The bench, which shares rig, gate and papers with the dock. */
     synchronized Bench bench(ServiceClient client, String technician) {
         if (bench == null) {
-            DockSettings settings = parts.settings();
-            DockParts benchParts = new DockParts(
-                    parts.spool(),
-                    parts.rig(),
-                    parts.lead(),
-                    parts.standing(),
-                    parts.gate(),
-                    parts.recordings(),
-                    parts.papers(),
-                    parts.link(),
-                    parts.clock(),
-                    new DockSettings(
-                            settings.kioskId(),
-                            settings.kioskNumber(),
-                            technician,
-                            settings.locale(),
-                            settings.answerStays()));
-            bench = new Bench(new BenchParts(benchParts, client, () -> fleet, "bench-01"));
+            bench = new Bench(new BenchParts(parts.withOperator(technician), client, () -> fleet, "bench-01"));
         }
         return bench;
     }

@@ -18,6 +18,11 @@ public interface Lead {
         public void plug(AssetTag label, String testPointCode) {
             // The person has done it.
         }
+
+        @Override
+        public void plugDriver(AssetTag label, String positionCode) {
+            // The person has done it.
+        }
     };
 
     /**
@@ -44,4 +49,12 @@ public interface Lead {
      * @param testPointCode test point
      */
     void plug(AssetTag label, String testPointCode);
+
+    /**
+     * Puts the lead on a driver that lies on the bench, or does nothing when a person has done it.
+     *
+     * @param label label of the cabinet the driver was taken out of
+     * @param positionCode its position there
+     */
+    void plugDriver(AssetTag label, String positionCode);
 }

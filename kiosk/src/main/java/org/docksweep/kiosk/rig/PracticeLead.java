@@ -14,4 +14,9 @@ record PracticeLead(PracticeRig rig) implements Lead {
     public void plug(AssetTag label, String testPointCode) {
         rig.plug(label, testPointCode);
     }
+
+    @Override
+    public void plugDriver(AssetTag label, String positionCode) {
+        rig.plugDriver(label, positionCode);
+    }
 }

@@ -20,7 +20,7 @@ import org.docksweep.kiosk.spool.Wire;
 import tools.jackson.core.JacksonException;
 
 /**
- * Everything that ever happened to a rig: set-ups, calibrations, checks, contacts. One file per rig, only ever appended
+ * Everything that ever happened to a rig: set-ups, calibrations, checks, contacts, plug-ins, repeatability studies. One file per rig, only ever appended
  * to, one line per entry: checksum (CRC-32 of the rest, 8 hex digits), kind, JSON. When {@link #append} has returned, the
  * entry is on the disk. A line that a power cut tore, or that was damaged, is left where it is and passed over; the rest
  * counts. Safe for use by several threads.
@@ -34,6 +34,8 @@ public final class RigBook implements AutoCloseable {
         KINDS.put("check", RigEntry.Checked.class);
         KINDS.put("contact", RigEntry.Contact.class);
         KINDS.put("common-mode", RigEntry.CommonMode.class);
+        KINDS.put("plug-in", RigEntry.PlugIn.class);
+        KINDS.put("study", RigEntry.Studied.class);
     }
 
     private static final int CHECKSUM_DIGITS = 8;
@@ -213,11 +215,24 @@ public final class RigBook implements AutoCloseable {
      * @return the calibration; empty when there is none
      */
     public Optional<RigEntry.Calibrated> calibrationInForce() {
-        RigEntry.Calibrated inForce = null;
+        return inForce(RigEntry.Calibrated.class);
+    }
+
+    /**
+     * The repeatability study that counts now, likewise. A calibration leaves it in force: the rig repeats itself as before.
+     *
+     * @return the study; empty when there is none
+     */
+    public Optional<RigEntry.Studied> studyInForce() {
+        return inForce(RigEntry.Studied.class);
+    }
+
+    private <T extends RigEntry> Optional<T> inForce(Class<T> kind) {
+        T inForce = null;
         Map<String, String> rig = Map.of();
         for (RigEntry entry : entries()) {
-            if (entry instanceof RigEntry.Calibrated calibrated) {
-                inForce = calibrated;
+            if (kind.isInstance(entry)) {
+                inForce = kind.cast(entry);
             } else if (entry instanceof RigEntry.SetUp setUp) {
                 Map<String, String> next = SetUpField.ofTheRig(setUp.values());
                 inForce = next.equals(rig) ? inForce : null;

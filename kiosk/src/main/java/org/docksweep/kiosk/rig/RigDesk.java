@@ -10,20 +10,14 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
-import org.docksweep.fleet.TestPoint;
-import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.rig.RigDeskState.Message;
 import org.docksweep.kiosk.rig.RigDeskState.Mode;
-import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
-import org.docksweep.sweep.SweepAnalyser;
-import org.docksweep.sweep.SweepAnalysis;
-import org.docksweep.sweep.SweepPlans;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -33,12 +27,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class RigDesk implements RigDeskActions, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RigDesk.class);
-    private static final double PROGRESS_STEP = 0.02;
-    /** Rated impedance written on standards; only the level mask of the point counts. */
-    private static final double POINT_OHM = 8;
 
     private final RigDeskParts parts;
-    private final SweepAnalyser analyser = new SweepAnalyser();
+    private final DeskSweeps sweeps;
     private final List<Consumer<RigDeskState>> listeners = new CopyOnWriteArrayList<>();
     private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
         Thread made = new Thread(work, "rig-desk");
@@ -49,7 +40,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
     private final AtomicBoolean busy = new AtomicBoolean();
 
     private Mode mode = Mode.OVERVIEW;
-    private RigWalk walk;
+    private DeskWalk walk;
     private RigSetUp setUp;
     private Optional<Message> message = Optional.empty();
     private List<ChannelLevel> levels = List.of();
@@ -65,6 +56,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
      */
     public RigDesk(RigDeskParts parts) {
         this.parts = parts;
+        this.sweeps = new DeskSweeps(parts.rig());
         this.setUp = parts.setUp();
         if (parts.book().damagedLines() > 0) {
             message = Optional.of(new Message(
@@ -112,10 +104,12 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
                 parts.book().newest(RigEntry.CommonMode.class),
                 CheckChart.of(parts.book()),
                 ContactTrend.of(parts.book()),
+                PlugTrend.of(parts.book()),
+                parts.book().studyInForce(),
                 levels,
                 sounding,
                 share,
-                Optional.ofNullable(walk).map(RigWalk::state),
+                Optional.ofNullable(walk).map(DeskWalk::state),
                 setUp,
                 devices,
                 parts.changer() != null);
@@ -170,6 +164,35 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
         });
     }
 
+    @Override
+    public void study() {
+        post(() -> {
+            Optional<RigEntry.Calibrated> calibrated = parts.book().calibrationInForce();
+            if (calibrated.isEmpty()) {
+                say(Reason.of("dock-rig-calibrate-first"), ReadingState.FAULT);
+                return;
+            }
+            walk = new StudyWalk(
+                    parts.book(),
+                    parts.operator(),
+                    parts.clock(),
+                    parts.standards().of(setUp),
+                    calibrated.get().calibration());
+            mode = Mode.WALK;
+            message = Optional.empty();
+        });
+    }
+
+    @Override
+    public void scanned(AssetTag tag) {
+        post(() -> {
+            Optional<StudyCabinet> cabinet = parts.cabinets().find(tag);
+            message = cabinet.isEmpty()
+                    ? Optional.of(new Message(Reason.of("rigpage-study-unknown", tag.value()), ReadingState.FAULT))
+                    : Optional.ofNullable(walk).flatMap(w -> w.cabinet(cabinet.get()));
+        });
+    }
+
     private void beginIfSetUp(boolean calibrating) {
         try {
             begin(calibrating);
@@ -207,35 +230,17 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
             int stopsBefore = stops.get();
             try {
                 sounds(true);
-                parts.hand().plug(walk.step());
-                SweepAnalysis analysis = analyser.analyse(capture(() -> stops.get() != stopsBefore));
-                Message said = walk.take(analysis);
-                message = Optional.of(said);
+                message =
+                        Optional.of(sweeps.take(walk, parts.hand(), () -> stops.get() != stopsBefore, this::progress));
             } catch (RigException e) {
                 say(e.reason(), e.kind() == RigException.Cause.STOPPED ? ReadingState.WATCH : ReadingState.FAULT);
             } catch (IOException e) {
                 say(Reason.of("rigpage-not-kept", String.valueOf(e.getMessage())), ReadingState.FAULT);
             } finally {
+                levels = sweeps.levels();
                 sounding = false;
             }
         });
-    }
-
-    private Capture capture(BooleanSupplier stopped) throws RigException {
-        TestPoint point = StandardSet.testPoint(POINT_OHM);
-        double[] shown = {0};
-        Capture capture = parts.rig()
-                .play(SweepPlans.dock(point, parts.rig().sampleRateHz()), TestPointKind.TERMINALS, done -> {
-                    if (stopped.getAsBoolean()) {
-                        parts.rig().stop();
-                    }
-                    if (done - shown[0] >= PROGRESS_STEP) {
-                        shown[0] = done;
-                        progress(done);
-                    }
-                });
-        levels = ChannelLevel.of(capture);
-        return capture;
     }
 
     /** Comes on the rig's thread while the desk's waits for it. */

@@ -1,5 +1,7 @@
 package org.docksweep.kiosk.rig;
 
+import org.docksweep.fleet.AssetTag;
+
 /** What a person can do at the rig page. All return at once; what comes of it is shown by the next state. */
 public interface RigDeskActions {
     /** Begins a calibration. */
@@ -7,6 +9,16 @@ public interface RigDeskActions {
 
     /** Begins the daily check. */
     void check();
+
+    /** Begins a repeatability study. */
+    void study();
+
+    /**
+     * Takes a cabinet as the part of the study at hand.
+     *
+     * @param tag its label
+     */
+    void scanned(AssetTag tag);
 
     /** Measures the step at hand: what it asks for has been plugged. */
     void measure();

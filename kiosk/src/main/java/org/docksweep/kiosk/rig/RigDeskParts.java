@@ -21,6 +21,7 @@ import org.docksweep.sweep.RigException;
  * @param devices looks for devices
  * @param operator person signed on
  * @param clock time
+ * @param cabinets finds cabinets for a repeatability study
  */
 public record RigDeskParts(
         Rig rig,
@@ -33,7 +34,8 @@ public record RigDeskParts(
         LevelsOf levels,
         Supplier<List<AudioDevices.Device>> devices,
         String operator,
-        Clock clock) {
+        Clock clock,
+        StudyCabinet.Finder cabinets) {
 
     /** Standards for a set-up. */
     @FunctionalInterface

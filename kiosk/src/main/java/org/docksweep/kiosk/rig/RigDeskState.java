@@ -18,7 +18,9 @@ import org.docksweep.kiosk.rig.audio.AudioDevices;
  * @param checked newest check; empty when there is none
  * @param commonMode newest common-mode check; empty when there is none
  * @param charts control chart of every check standard since the calibration
- * @param contacts contact of the dock's plug since the calibration
+ * @param contacts contact of the dock's plug since the calibration, by the short plug
+ * @param plugs the same by the curves of cabinets
+ * @param studied repeatability study in force; empty when there is none
  * @param levels levels of the inputs; empty when nothing was listened to
  * @param sounding whether the rig plays or listens now
  * @param share share of the measurement done, 0 to 1
@@ -37,6 +39,8 @@ public record RigDeskState(
         Optional<RigEntry.CommonMode> commonMode,
         List<CheckChart> charts,
         List<ContactTrend> contacts,
+        List<PlugTrend> plugs,
+        Optional<RigEntry.Studied> studied,
         List<ChannelLevel> levels,
         boolean sounding,
         double share,
@@ -48,6 +52,7 @@ public record RigDeskState(
     public RigDeskState {
         charts = List.copyOf(charts);
         contacts = List.copyOf(contacts);
+        plugs = List.copyOf(plugs);
         levels = List.copyOf(levels);
         devices = List.copyOf(devices);
         if ((mode == Mode.WALK) != walk.isPresent()) {
@@ -59,7 +64,7 @@ public record RigDeskState(
     public enum Mode {
         /** Looking at how the rig stands. */
         OVERVIEW,
-        /** Walking through a calibration or a check. */
+        /** Walking through a calibration, a check or a repeatability study. */
         WALK,
         /** Setting the rig up. */
         SET_UP
@@ -76,18 +81,27 @@ public record RigDeskState(
     /**
      * A walk.
      *
-     * @param calibrating whether it is a calibration, otherwise the daily check
+     * @param calibrating whether it is a calibration, otherwise the daily check or a study
      * @param steps its steps in order
      * @param at step at hand, from 0; their number when all are done
      * @param loadOhm value of the load standard, in ohm
-     * @param checkNames names of the check standards
-     * @param contacts pair of contacts whose plug is checked
+     * @param checkNames names of the check standards, or of the parts of the study
+     * @param contacts pair of contacts at hand
      */
     public record Walk(
             boolean calibrating, List<Step> steps, int at, double loadOhm, List<String> checkNames, String contacts) {
         public Walk {
             steps = List.copyOf(steps);
             checkNames = List.copyOf(checkNames);
+        }
+
+        /**
+         * Whether it is a repeatability study.
+         *
+         * @return true if so
+         */
+        public boolean isStudy() {
+            return WalkStep.STUDY.contains(steps.get(0).step());
         }
 
         /**

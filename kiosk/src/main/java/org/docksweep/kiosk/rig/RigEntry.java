@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Require;
 import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.rigcal.RigStudy;
 
 /** Something that happened to a rig, as its {@link RigBook} keeps it for good. */
 public sealed interface RigEntry {
@@ -91,6 +93,56 @@ public sealed interface RigEntry {
             require(at, operator);
             Require.text("contacts", contacts);
             Require.inRange("contact ohm", ohm, -100, 100);
+        }
+    }
+
+    /**
+     * The dock's plug went into a cabinet that passed, and its curve told the contact.
+     *
+     * @param at when
+     * @param operator who
+     * @param tag label of the cabinet
+     * @param testPointCode test point
+     * @param contacts pair of contacts
+     * @param ohm contact beyond what the calibration took off, in ohm
+     * @param standardUncertaintyOhm its standard uncertainty, in ohm
+     */
+    record PlugIn(
+            Instant at,
+            String operator,
+            AssetTag tag,
+            String testPointCode,
+            String contacts,
+            double ohm,
+            double standardUncertaintyOhm)
+            implements RigEntry {
+        public PlugIn {
+            require(at, operator);
+            if (tag == null) {
+                throw new IllegalArgumentException("the label of the cabinet of a plug-in is missing");
+            }
+            Require.text("test point", testPointCode);
+            Require.text("contacts", contacts);
+            Require.inRange("contact ohm", ohm, -100, 100);
+            Require.positive("contact standardUncertaintyOhm", standardUncertaintyOhm);
+        }
+    }
+
+    /**
+     * The repeatability of the rig was studied.
+     *
+     * @param at when
+     * @param operator who was signed on
+     * @param parts what was plugged
+     * @param study what came of it
+     */
+    record Studied(Instant at, String operator, List<String> parts, RigStudy study) implements RigEntry {
+        public Studied {
+            require(at, operator);
+            parts = Require.notEmpty("parts of the study", parts);
+            if (study == null) {
+                throw new IllegalArgumentException("the repeatability study is missing");
+            }
         }
     }
 

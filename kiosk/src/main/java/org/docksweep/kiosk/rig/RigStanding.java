@@ -2,6 +2,7 @@ package org.docksweep.kiosk.rig;
 
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.sweep.CurveCorrection;
 
 /**
@@ -11,17 +12,19 @@ import org.docksweep.sweep.CurveCorrection;
  * @param state OK, WATCH when a check is due, FAULT when there is no valid one: then nothing is swept
  * @param correction correction of raw curves
  * @param refusal why nothing is swept and what to do, said when a cabinet comes while the state is FAULT
+ * @param repeatability what the study in force found; {@link RigRepeatability#UNKNOWN} without one
  */
-public record RigStanding(Reason words, ReadingState state, CurveCorrection correction, Reason refusal) {
+public record RigStanding(
+        Reason words, ReadingState state, CurveCorrection correction, Reason refusal, RigRepeatability repeatability) {
     /**
-     * A standing whose only fault can be a failed check.
+     * A standing without a study, whose only fault can be a failed check.
      *
      * @param words in words, for the strip
      * @param state state
      * @param correction correction of raw curves
      */
     public RigStanding(Reason words, ReadingState state, CurveCorrection correction) {
-        this(words, state, correction, Reason.of("dock-rig-check-failed"));
+        this(words, state, correction, Reason.of("dock-rig-check-failed"), RigRepeatability.UNKNOWN);
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.rigcal.RigRepeatability;
 
 /** How a rig stands now, by its book: nothing is swept without a calibration and a passed check of this shift. */
 public final class RigStandings implements Supplier<RigStanding> {
@@ -49,7 +50,8 @@ public final class RigStandings implements Supplier<RigStanding> {
                     Reason.of("dock-rig-not-calibrated"),
                     ReadingState.FAULT,
                     raw -> raw,
-                    Reason.of("dock-rig-calibrate-first"));
+                    Reason.of("dock-rig-calibrate-first"),
+                    RigRepeatability.UNKNOWN);
         }
         RigCalibration calibration = calibrated.get().calibration();
         Optional<RigEntry.Checked> checked = checkOf(book.entries());
@@ -67,11 +69,13 @@ public final class RigStandings implements Supplier<RigStanding> {
         if (CheckChart.of(book).stream().anyMatch(CheckChart::signalsNow)) {
             return watch(calibration, "dock-rig-drifts", check.at());
         }
+        if (PlugTrend.of(book).stream().anyMatch(PlugTrend::worn)) {
+            return watch(calibration, "dock-rig-plug-worn", check.at());
+        }
         if (age.compareTo(SHIFT.minus(DUE)) > 0) {
             return watch(calibration, "dock-rig-check-due", check.at().plus(SHIFT));
         }
-        return new RigStanding(
-                Reason.of("dock-rig-passed", time.format(check.at())), ReadingState.OK, calibration::correct);
+        return sweeping(Reason.of("dock-rig-passed", time.format(check.at())), ReadingState.OK, calibration);
     }
 
     /** The newest check, if no calibration came after it. */
@@ -87,12 +91,24 @@ public final class RigStandings implements Supplier<RigStanding> {
         return Optional.ofNullable(newest);
     }
 
-    private static RigStanding fault(RigCalibration calibration, String words, String refusal, String... arguments) {
+    private RigStanding fault(RigCalibration calibration, String words, String refusal, String... arguments) {
         return new RigStanding(
-                Reason.of(words, arguments), ReadingState.FAULT, calibration::correct, Reason.of(refusal));
+                Reason.of(words, arguments),
+                ReadingState.FAULT,
+                calibration::correct,
+                Reason.of(refusal),
+                repeatability());
     }
 
     private RigStanding watch(RigCalibration calibration, String words, Instant at) {
-        return new RigStanding(Reason.of(words, time.format(at)), ReadingState.WATCH, calibration::correct);
+        return sweeping(Reason.of(words, time.format(at)), ReadingState.WATCH, calibration);
+    }
+
+    private RigStanding sweeping(Reason words, ReadingState state, RigCalibration calibration) {
+        return new RigStanding(words, state, calibration::correct, Reason.of("dock-rig-check-failed"), repeatability());
+    }
+
+    private RigRepeatability repeatability() {
+        return book.studyInForce().map(studied -> studied.study().summary()).orElse(RigRepeatability.UNKNOWN);
     }
 }

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPointKind;
@@ -125,6 +126,22 @@ public final class RigStation implements AutoCloseable {
     }
 
     /**
+     * Whether the rig may play through an output of this computer.
+     *
+     * @param output name of the output
+     * @return true when the set-up in force names it, or names none
+     */
+    public boolean playsThrough(String output) {
+        if (changeable == null) {
+            return false;
+        }
+        String device = book.newest(RigEntry.SetUp.class)
+                .map(s -> s.values().getOrDefault(SetUpField.PLAY_DEVICE.key(), ""))
+                .orElse("");
+        return output.toLowerCase(Locale.ROOT).contains(device.strip().toLowerCase(Locale.ROOT));
+    }
+
+    /**
      * How the rig stands.
      *
      * @param zone zone of the site
@@ -156,9 +173,10 @@ public final class RigStation implements AutoCloseable {
      * What is behind the rig page.
      *
      * @param zone zone of the site
+     * @param cabinets finds cabinets for a repeatability study
      * @return a new desk; to be closed before this
      */
-    public RigDesk desk(ZoneId zone) {
+    public RigDesk desk(ZoneId zone, StudyCabinet.Finder cabinets) {
         boolean practice = rig instanceof PracticeRig;
         return new RigDesk(new RigDeskParts(
                 rig,
@@ -171,7 +189,8 @@ public final class RigStation implements AutoCloseable {
                 changeable == null ? (any, tone) -> LevelSource.ofProbes(rig) : RigStation::levels,
                 AudioDevices::list,
                 operator,
-                clock));
+                clock,
+                cabinets));
     }
 
     private void change(RigSetUp next) throws RigException {

@@ -17,7 +17,7 @@ import org.docksweep.sweep.SweepAnalysis;
  * A calibration or a daily check, step by step. What counts is written into the book at once: the calibration when its
  * load was accepted, the check when its last standard was read. Not safe for use by several threads.
  */
-final class RigWalk {
+final class RigWalk implements DeskWalk {
     /** Pairs of the 4-pole plug. */
     private static final List<String> CONTACTS = List.of("1+ / 1-", "2+ / 2-");
 
@@ -59,12 +59,13 @@ final class RigWalk {
                 .stream().filter(s -> commonMode || s != WalkStep.COMMON_MODE).toList();
     }
 
-    boolean finished() {
+    @Override
+    public boolean finished() {
         return at >= steps.size();
     }
 
-    /** Step at hand; only before the walk is finished. */
-    WalkStep step() {
+    @Override
+    public WalkStep step() {
         return steps.get(at);
     }
 
@@ -72,16 +73,19 @@ final class RigWalk {
         return standards;
     }
 
-    void loadOhm(double ohm) {
+    @Override
+    public void loadOhm(double ohm) {
         StandardSet s = standards;
         standards = new StandardSet(s.open(), s.shorted(), s.load(), ohm, s.loadRelativeUncertainty(), s.checks());
     }
 
-    void otherContacts() {
+    @Override
+    public void otherContacts() {
         contacts = (contacts + 1) % CONTACTS.size();
     }
 
-    void skip() {
+    @Override
+    public void skip() {
         if (!finished() && step().maySkip()) {
             seen.put(
                     step(),
@@ -90,7 +94,8 @@ final class RigWalk {
         }
     }
 
-    void back() {
+    @Override
+    public void back() {
         if (at > 0) {
             at--;
             doubted = false;
@@ -106,13 +111,9 @@ final class RigWalk {
         doubted = false;
     }
 
-    /**
-     * Takes the analysis of the step at hand.
-     *
-     * @return what is to be said
-     * @throws IOException if the book cannot be written; then the step was not taken
-     */
-    RigDeskState.Message take(SweepAnalysis analysis) throws IOException {
+    @Override
+    public RigDeskState.Message take(List<SweepAnalysis> sweeps) throws IOException {
+        SweepAnalysis analysis = sweeps.get(0);
         WalkStep step = step();
         StepJudge.Judged judged = new StepJudge(standards, senseOhm, grounded)
                 .judge(step, analysis, Optional.ofNullable(curves.get(WalkStep.SHORT)), calibration());
@@ -206,7 +207,8 @@ final class RigWalk {
                 passed ? ReadingState.OK : ReadingState.FAULT);
     }
 
-    RigDeskState.Walk state() {
+    @Override
+    public RigDeskState.Walk state() {
         return new RigDeskState.Walk(
                 calibrating,
                 steps.stream()

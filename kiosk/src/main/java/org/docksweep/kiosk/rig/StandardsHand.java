@@ -29,8 +29,10 @@ public interface StandardsHand {
                     case COMMON_MODE, OPEN -> standards.open();
                     case SHORT, PLUG -> standards.shorted();
                     case LOAD -> standards.load();
-                    case CHECK_RESISTOR -> standards.checks().get(0).label();
-                    case CHECK_NETWORK -> standards.checks().get(1).label();
+                    case CHECK_RESISTOR, STUDY_FIRST ->
+                        standards.checks().get(0).label();
+                    case CHECK_NETWORK, STUDY_SECOND ->
+                        standards.checks().get(1).label();
                 },
                 point);
     }

@@ -17,7 +17,11 @@ public enum WalkStep {
     /** Second resistor. */
     CHECK_RESISTOR,
     /** Resistor and capacitor. */
-    CHECK_NETWORK;
+    CHECK_NETWORK,
+    /** First part of a repeatability study. */
+    STUDY_FIRST,
+    /** Second part of a repeatability study. */
+    STUDY_SECOND;
 
     /** Steps of a calibration; the check closes it, so that nothing is gated on an unchecked one. */
     public static final List<WalkStep> CALIBRATION =
@@ -25,6 +29,9 @@ public enum WalkStep {
 
     /** Steps of the daily check. */
     public static final List<WalkStep> CHECK = List.of(PLUG, CHECK_RESISTOR, CHECK_NETWORK);
+
+    /** Parts of a repeatability study, which are plugged in turn. */
+    public static final List<WalkStep> STUDY = List.of(STUDY_FIRST, STUDY_SECOND);
 
     /** Whether the walk may go on without it. */
     boolean maySkip() {

@@ -71,6 +71,10 @@ final class BenchNotes extends PaintedPanel {
                     ink,
                     texts.say("bench.note.proof"),
                     texts.say("bench.note.clean-sweeps", file.proof().cleanCabinetSweeps()));
+            file.proof()
+                    .cleanDriverSweeps()
+                    .forEach((position, clean) -> fact(
+                            ink, texts.say("bench.note.bare", position), texts.say("bench.note.clean-sweeps", clean)));
         }
         latest(file.exchanges())
                 .filter(e -> e.fitted() != null)

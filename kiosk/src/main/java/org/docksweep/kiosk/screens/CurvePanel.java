@@ -10,6 +10,7 @@ import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.fleet.BareDriver;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /** The measured line over the reference ribbon, the region that decided marked by hatching and a bracket. */
@@ -36,6 +37,9 @@ final class CurvePanel extends PaintedPanel {
     }
 
     private String title(CurvePicture picture) {
+        if (picture.testPointCode().equals(BareDriver.TEST_POINT)) {
+            return texts.say("curve.bare");
+        }
         return texts.say(picture.acoustic() ? "curve.acoustic" : "curve.impedance", picture.testPointCode());
     }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.rig.CheckChart;
 import org.docksweep.kiosk.rig.ContactTrend;
+import org.docksweep.kiosk.rig.PlugTrend;
 import org.docksweep.kiosk.rig.RigDay;
 
 /** One small chart of the rig: readings in the order of time, limits, moving average, and one sentence of what it says. */
@@ -21,6 +22,7 @@ final class RigChartPanel extends PaintedPanel {
     /** Readings shown; older ones are in the book. */
     private static final int SHOWN = 40;
 
+    private final int sentenceHeight;
     private transient Optional<Content> content = Optional.empty();
 
     /** What is drawn, whatever it is of. */
@@ -38,8 +40,10 @@ final class RigChartPanel extends PaintedPanel {
             double spanTo,
             String unit) {}
 
-    RigChartPanel(Sizes sizes, Texts texts) {
+    /** Room for the sentence under the chart, in pixels at 100 %. */
+    RigChartPanel(Sizes sizes, Texts texts, int sentencePx) {
         super(sizes, texts);
+        this.sentenceHeight = sizes.px(sentencePx);
     }
 
     /** Shows a control chart; values in per cent. */
@@ -104,6 +108,26 @@ final class RigChartPanel extends PaintedPanel {
         described();
     }
 
+    /** Shows the contact of a plug by the curves of cabinets; values in milliohm around their median. */
+    void show(PlugTrend trend) {
+        int from = Math.max(0, trend.plugIns().size() - SHOWN);
+        List<Double> values = trend.plugIns().subList(from, trend.plugIns().size()).stream()
+                .map(plugIn -> 1000 * plugIn.ohm())
+                .toList();
+        content = Optional.of(spanned(
+                texts.say("rig.chart.cabinets-at", trend.contacts()),
+                trend.worn() ? ReadingState.WATCH : ReadingState.OK,
+                texts.say(trend.words()),
+                values,
+                List.of(),
+                values.stream().map(v -> false).toList(),
+                new double[0],
+                new double[0],
+                60,
+                "m\u03a9"));
+        described();
+    }
+
     /** Shows that there is nothing yet. */
     void showNothing(String title, String sentence) {
         content = Optional.of(new Content(
@@ -140,7 +164,7 @@ final class RigChartPanel extends PaintedPanel {
         for (double value : values) {
             reach = Math.max(reach, Math.abs(value - centre));
         }
-        double span = reach * 1.25;
+        double span = Math.max(reach, 1e-3) * 1.25;
         return new Content(
                 title,
                 state,
@@ -190,7 +214,6 @@ final class RigChartPanel extends PaintedPanel {
                     new Rectangle(all.x + all.width - newestWidth, all.y, newestWidth, titleHeight),
                     Ink.Align.LEFT);
         }
-        int sentenceHeight = sizes.px(80);
         sentence(g, ink, c, new Rectangle(all.x, all.y + all.height - sentenceHeight, all.width, sentenceHeight));
         Rectangle plot = new Rectangle(
                 all.x + sizes.px(64),

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.docksweep.kiosk.rig.RigDeskState;
 
-/** When the rig was calibrated, checked, and what its common-mode check read. */
+/** When the rig was calibrated, checked, and what its common-mode check and its repeatability study read. */
 final class RigFactsPanel extends PaintedPanel {
     private static final long serialVersionUID = 1;
 
@@ -37,7 +37,16 @@ final class RigFactsPanel extends PaintedPanel {
                                 "rig.fact.common-mode",
                                 String.format(Locale.ROOT, "%.0f", c.ratioDb()).replace('-', '\u2212'),
                                 texts.dayAndClock(c.at())))
-                        .orElse(texts.say("rig.fact.no-common-mode")));
+                        .orElse(texts.say("rig.fact.no-common-mode")),
+                state.studied()
+                        .map(s -> texts.say(
+                                "rig.fact.study",
+                                String.format(
+                                        texts.locale(),
+                                        "%.3f",
+                                        100 * s.study().impedance().gaugeSpread()),
+                                texts.dayAndClock(s.at())))
+                        .orElse(texts.say("rig.fact.no-study")));
         getAccessibleContext().setAccessibleName(String.join(". ", facts));
         repaint();
     }

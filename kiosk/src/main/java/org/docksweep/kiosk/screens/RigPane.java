@@ -25,7 +25,6 @@ import org.docksweep.kiosk.rig.WalkStep;
  */
 final class RigPane extends JPanel {
     private static final long serialVersionUID = 1;
-    private static final int CHARTS = 3;
 
     private final transient Sizes sizes;
     private final transient Texts texts;
@@ -33,9 +32,8 @@ final class RigPane extends JPanel {
     private final RigPathPanel path;
     private final RigWalkPanel walk;
     private final RigSetUpPanel setUpPanel;
-    private final List<RigChartPanel> charts = new ArrayList<>();
-    private final RigFactsPanel facts;
-    private final JPanel overview;
+    private final RigOverview overview;
+    private final transient RigOffers choices;
     private final JPanel body;
     private final VerdictPlate plate;
     private final JPanel column;
@@ -66,17 +64,8 @@ final class RigPane extends JPanel {
         plate.setName("rig-verdict");
         entry = new EntryLine(sizes, texts, this::entered, new ArrowKeys());
         notice = new NoticePanel(sizes, texts);
-        for (int i = 0; i < CHARTS; i++) {
-            charts.add(new RigChartPanel(sizes, texts));
-        }
-        overview = new JPanel(new MigLayout(
-                "insets 0, gap " + sizes.px(8) + "px, fill",
-                "[grow,fill,sg][grow,fill,sg][grow,fill,sg]",
-                "[" + sizes.px(48) + "px!,fill][grow,fill]"));
-        overview.setOpaque(false);
-        facts = new RigFactsPanel(sizes, texts);
-        overview.add(facts, "spanx 3, wmin 0, hmin 0, wrap");
-        charts.forEach(chart -> overview.add(chart, "wmin 0, hmin 0, w 8:8:"));
+        overview = new RigOverview(sizes, texts);
+        choices = new RigOffers(texts, actions, new Moves());
         body = new JPanel(new MigLayout("insets 0, fill", "[grow,fill]", "[grow,fill]"));
         body.setOpaque(false);
         column = new JPanel();
@@ -125,7 +114,7 @@ final class RigPane extends JPanel {
             case SET_UP -> setUpPanel;
         };
         switch (state.mode()) {
-            case OVERVIEW -> showCharts();
+            case OVERVIEW -> overview.show(state);
             case WALK -> walk.show(state);
             case SET_UP -> setUpPanel.show(draft, problems, field);
         }
@@ -149,31 +138,14 @@ final class RigPane extends JPanel {
         };
     }
 
-    private void showCharts() {
-        facts.show(state);
-        for (int i = 0; i < 2; i++) {
-            if (i < state.charts().size()) {
-                charts.get(i).show(state.charts().get(i));
-            } else {
-                charts.get(i)
-                        .showNothing(
-                                texts.say(i == 0 ? "rig.chart.first" : "rig.chart.second"),
-                                texts.say("rig.chart.none"));
-            }
-        }
-        // The pair that is worse off stands in front.
-        state.contacts().stream()
-                .max(java.util.Comparator.comparingDouble(t -> t.riseOhm()))
-                .ifPresentOrElse(
-                        trend -> charts.get(2).show(trend),
-                        () -> charts.get(2)
-                                .showNothing(texts.say("rig.chart.plug"), texts.say("rig.chart.no-contact")));
-    }
-
     private String prompt() {
         return switch (state.mode()) {
             case OVERVIEW -> texts.say("rig.prompt.overview");
-            case WALK -> stepAtHand() == WalkStep.LOAD ? texts.say("rig.prompt.load") : texts.say("rig.prompt.walk");
+            case WALK ->
+                texts.say(
+                        stepAtHand() == WalkStep.LOAD
+                                ? "rig.prompt.load"
+                                : mayScan() ? "rig.prompt.study" : "rig.prompt.walk");
             case SET_UP ->
                 texts.say(field.isNumber() ? "rig.prompt.number" : "rig.prompt.choice", texts.say("rig.field", field));
         };
@@ -184,6 +156,11 @@ final class RigPane extends JPanel {
                 .filter(w -> !w.finished())
                 .map(w -> w.steps().get(w.at()).step())
                 .orElse(null);
+    }
+
+    /** Whether a cabinet's label stands for a part of the study. */
+    private boolean mayScan() {
+        return state.mode() == Mode.WALK && WalkStep.STUDY.contains(stepAtHand());
     }
 
     private Optional<Notice> notice() {
@@ -235,21 +212,14 @@ final class RigPane extends JPanel {
             case "dock-rig-not-checked", "dock-rig-check-old" -> Reason.of("rigpage-check-now");
             case "dock-rig-failed" -> Reason.of("rigpage-failed-what-now");
             case "dock-rig-drifts" -> Reason.of("rigpage-drifts-what-now");
+            case "dock-rig-plug-worn" -> Reason.of("rigpage-plug-worn-what-now");
             default -> state.standing();
         };
     }
 
     private void refreshOffers() {
         alive.clear();
-        List<Offer> offers = new ArrayList<>();
-        if (!state.sounding()) {
-            switch (state.mode()) {
-                case OVERVIEW -> overviewOffers(offers);
-                case WALK -> walkOffers(offers);
-                case SET_UP -> setUpOffers(offers);
-            }
-        }
-        offers.add(new Offer(Command.STOP, Offer.Kind.STOP, texts.say("button.STOP"), actions::stop));
+        List<Offer> offers = choices.of(state, draft);
         offers.forEach(o -> alive.put(o.command(), o));
         while (buttons.size() < offers.size()) {
             buttons.add(new KeyButton(sizes));
@@ -285,64 +255,6 @@ final class RigPane extends JPanel {
         column.repaint();
     }
 
-    private Offer plain(Command command, String key, Runnable action) {
-        return new Offer(command, Offer.Kind.PLAIN, texts.say(key), action);
-    }
-
-    private Offer primary(String key, Runnable action) {
-        return new Offer(Command.NEXT, Offer.Kind.PRIMARY, texts.say(key), action);
-    }
-
-    private void overviewOffers(List<Offer> offers) {
-        boolean calibrated = state.calibrated().isPresent();
-        offers.add(
-                calibrated
-                        ? primary("rig.button.CHECK", actions::check)
-                        : primary("rig.button.CALIBRATE", actions::calibrate));
-        if (calibrated) {
-            offers.add(plain(Command.CHOICE_1, "rig.button.CALIBRATE_AGAIN", actions::calibrate));
-        }
-        if (state.canSetUp()) {
-            offers.add(plain(Command.CHOICE_2, "rig.button.SET_UP", actions::openSetUp));
-        }
-        offers.add(plain(Command.CHOICE_3, "rig.button.LEVELS", () -> actions.listen(draft, false)));
-        if (state.canSetUp()) {
-            offers.add(plain(Command.CHOICE_4, "rig.button.TONE", () -> actions.listen(draft, true)));
-        }
-    }
-
-    private void walkOffers(List<Offer> offers) {
-        RigDeskState.Walk at = state.walk().orElseThrow();
-        if (at.finished()) {
-            offers.add(primary("rig.button.DONE", actions::leave));
-        } else {
-            offers.add(primary("rig.button.MEASURE", actions::measure));
-            WalkStep step = stepAtHand();
-            if (step == WalkStep.COMMON_MODE || step == WalkStep.PLUG) {
-                offers.add(plain(Command.CHOICE_1, "rig.button.SKIP", actions::skip));
-            }
-            if (step == WalkStep.PLUG) {
-                offers.add(plain(Command.CHOICE_3, "rig.button.CONTACTS", actions::otherContacts));
-            }
-        }
-        if (at.at() > 0) {
-            offers.add(plain(Command.CHOICE_2, "rig.button.BACK", actions::back));
-        }
-        if (!at.finished()) {
-            offers.add(plain(Command.CHOICE_4, "rig.button.LEAVE", actions::leave));
-        }
-    }
-
-    private void setUpOffers(List<Offer> offers) {
-        offers.add(primary("rig.button.SAVE", this::save));
-        offers.add(plain(Command.CHOICE_1, "rig.button.UP", () -> move(-1)));
-        offers.add(plain(Command.CHOICE_2, "rig.button.DOWN", () -> move(1)));
-        offers.add(plain(Command.CHOICE_3, "rig.button.LESS", () -> choose(-1)));
-        offers.add(plain(Command.CHOICE_4, "rig.button.MORE", () -> choose(1)));
-        offers.add(plain(Command.CHOICE_5, "rig.button.TONE", () -> actions.listen(draft, true)));
-        offers.add(plain(Command.CHOICE_6, "rig.button.LEAVE", actions::leave));
-    }
-
     /** Goes to the first field that must be put right, or saves. */
     private void save() {
         Optional<RigSetUp.Problem> wrong =
@@ -376,7 +288,11 @@ final class RigPane extends JPanel {
 
     private void entered(String text) {
         if (TagReading.read(text) instanceof TagReading.One one) {
-            say(Reason.of("rigpage-scan-here", one.tag().value()));
+            if (mayScan() && !state.sounding()) {
+                actions.scanned(one.tag());
+            } else {
+                say(Reason.of("rigpage-scan-here", one.tag().value()));
+            }
         } else if (state.sounding()) {
             say(Reason.of("rig-busy"));
         } else if (state.mode() == Mode.SET_UP && field.isNumber()) {
@@ -421,6 +337,23 @@ final class RigPane extends JPanel {
             offer.action().run();
         }
         return offer != null;
+    }
+
+    private final class Moves implements RigOffers.SetUpMoves {
+        @Override
+        public void save() {
+            RigPane.this.save();
+        }
+
+        @Override
+        public void move(int step) {
+            RigPane.this.move(step);
+        }
+
+        @Override
+        public void choose(int step) {
+            RigPane.this.choose(step);
+        }
     }
 
     private final class ArrowKeys implements EntryLine.Moves {

@@ -4,6 +4,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.geom.RoundRectangle2D;
+import java.util.List;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.rig.RigDeskState;
 import org.docksweep.kiosk.rig.RigDeskState.Walk;
@@ -24,7 +25,9 @@ final class RigWalkPanel extends PaintedPanel {
         next.walk()
                 .ifPresent(walk -> getAccessibleContext()
                         .setAccessibleName(
-                                walk.finished() ? texts.say("rig.walk.done") : title(walk) + ". " + instruction(walk)));
+                                walk.finished()
+                                        ? texts.say(walk.isStudy() ? "rig.walk.study" : "rig.walk.done")
+                                        : title(walk) + ". " + instruction(walk)));
         repaint();
     }
 
@@ -35,8 +38,8 @@ final class RigWalkPanel extends PaintedPanel {
             case OPEN -> texts.say("rig.part.open");
             case SHORT, PLUG -> texts.say("rig.part.short");
             case LOAD -> ohm(walk.loadOhm());
-            case CHECK_RESISTOR -> walk.checkNames().get(0);
-            case CHECK_NETWORK -> walk.checkNames().get(1);
+            case CHECK_RESISTOR, STUDY_FIRST -> walk.checkNames().get(0);
+            case CHECK_NETWORK, STUDY_SECOND -> walk.checkNames().get(1);
         };
     }
 
@@ -47,7 +50,14 @@ final class RigWalkPanel extends PaintedPanel {
 
     private String title(Walk walk) {
         WalkStep step = walk.steps().get(walk.at()).step();
-        return texts.say("rig.step", step);
+        return stepName(walk, step);
+    }
+
+    /** Parts of a study have names of their own. */
+    private String stepName(Walk walk, WalkStep step) {
+        return WalkStep.STUDY.contains(step)
+                ? texts.say("rig.step." + step.name(), part(texts, walk, step))
+                : texts.say("rig.step", step);
     }
 
     private String instruction(Walk walk) {
@@ -96,7 +106,7 @@ final class RigWalkPanel extends PaintedPanel {
                             sign,
                             tone.ink(),
                             now ? Tone.ACT.wash() : Look.color("card"));
-            String name = (i + 1) + "  " + texts.say("rig.step", step.step());
+            String name = (i + 1) + "  " + stepName(walk, step.step());
             Rectangle text = new Rectangle(line.x + sizes.px(52), line.y, line.width - sizes.px(58), line.height);
             Font font = Ink.fitting(
                     name,
@@ -139,24 +149,30 @@ final class RigWalkPanel extends PaintedPanel {
     }
 
     private void done(Graphics2D g, Ink ink, Rectangle box) {
+        Walk walk = state.walk().orElseThrow();
         boolean passed = state.walk().get().steps().stream().noneMatch(step -> step.state() == ReadingState.FAULT);
         Tone tone = passed ? Tone.PASS : Tone.FAULT;
         int sign = sizes.px(72);
         (passed ? Sign.TICK : Sign.CROSS).paint(g, box.x, box.y, sign, tone.ink(), Look.color("card"));
-        String title = texts.say(passed ? "rig.walk.done" : "rig.walk.failed");
+        String title = texts.say(walk.isStudy() ? "rig.walk.study" : passed ? "rig.walk.done" : "rig.walk.failed");
         Rectangle line = new Rectangle(box.x + sign + sizes.px(16), box.y, box.width - sign - sizes.px(16), sign);
         Font font =
                 Ink.fitting(title, sizes::bold, new double[] {40, 36, 32, 28, 24, 20, 18}, line.width, sizes.px(56));
         ink.line(title, font, tone.ink(), line, Ink.Align.LEFT);
         int top = box.y + sign + sizes.px(16);
-        int height = (box.y + box.height - top)
-                / Math.max(1, state.walk().get().steps().size());
-        for (RigDeskState.Step step : state.walk().get().steps()) {
+        // Of a study only what came of it matters.
+        List<RigDeskState.Step> told = walk.isStudy()
+                ? walk.steps().subList(walk.steps().size() - 1, walk.steps().size())
+                : walk.steps();
+        int height = (box.y + box.height - top) / told.size();
+        double[] points = walk.isStudy()
+                ? new double[] {24, 22, 20, 18, 17, 16, 15, 14}
+                : new double[] {18, 17, 16, 15, 14, 13, 12};
+        for (RigDeskState.Step step : told) {
             if (step.words().isPresent()) {
                 String words = texts.say(step.words().get());
                 Rectangle text = new Rectangle(box.x, top, box.width, height);
-                Font small = Ink.fitting(
-                        words, sizes::regular, new double[] {18, 17, 16, 15, 14, 13, 12}, text.width, text.height);
+                Font small = Ink.fitting(words, sizes::regular, points, text.width, text.height);
                 ink.paragraph(words, small, Look.color("ink"), text);
                 top += height;
             }

@@ -19,6 +19,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.printing.PrintResult;
+import org.docksweep.kiosk.rig.PlugLog;
 import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.kiosk.spool.Spool;
@@ -48,6 +49,10 @@ final class DockBench implements AutoCloseable {
     }
 
     DockBench(Path folder, boolean leadMovesByItself, Duration answerStays, LocalFleet fleet) {
+        this(folder, leadMovesByItself, answerStays, fleet, PlugLog.NONE);
+    }
+
+    DockBench(Path folder, boolean leadMovesByItself, Duration answerStays, LocalFleet fleet, PlugLog plugs) {
         spool = Spool.open(folder.resolve("spool"), CLOCK);
         DockParts parts = new DockParts(
                 spool,
@@ -59,7 +64,8 @@ final class DockBench implements AutoCloseable {
                 new RecordedPapers(),
                 Link.NONE,
                 CLOCK,
-                new DockSettings("kiosk-1", 1, "Ines", Locale.ENGLISH, answerStays));
+                new DockSettings("kiosk-1", 1, "Ines", Locale.ENGLISH, answerStays),
+                plugs);
         dock = new Dock(parts, fleet);
         dock.addListener(state -> {
             synchronized (changed) {

@@ -64,6 +64,26 @@ class DockScanTest {
     }
 
     @Test
+    void takesALabelOfTheGs1SystemForItsCabinet() throws InterruptedException {
+        bench.dock.scan("]C180040614141TST1");
+        DockState state = bench.await("the visual list", s -> s.phase() == Phase.LOOK);
+        assertThat(state.cabinet().orElseThrow().tag()).isEqualTo(FIRST);
+    }
+
+    @Test
+    void tellsALabelNobodyCarriesFromOneReadWrongly() throws InterruptedException {
+        bench.dock.scan("(8003)00614141123452400");
+        assertThat(bench.notice("dock-key-unknown")
+                        .notice()
+                        .orElseThrow()
+                        .text()
+                        .arguments())
+                .containsExactly("(8003)00614141123452400");
+        bench.dock.scan("(8003)00614141123453400");
+        bench.notice("dock-key-wrong");
+    }
+
+    @Test
     void offersToRegisterUnknownCabinetAndChecksItIn() throws InterruptedException {
         bench.dock.scan(UNKNOWN.value());
         DockState asked = bench.notice("dock-unknown-tag");

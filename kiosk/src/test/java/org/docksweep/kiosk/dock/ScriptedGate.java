@@ -10,6 +10,8 @@ import org.docksweep.fleet.LevelMask;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Verdict;
+import org.docksweep.gate.Reading;
+import org.docksweep.gate.ReadingKind;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.CabinetJudgement;
 import org.docksweep.judge.JudgeRequest;
@@ -53,11 +55,23 @@ final class ScriptedGate implements Gate {
         return probe(SweepAnalysis.Load.PRESENT).judge(Verdict.PASS, Prompt.NONE, GOOD);
     }
 
+    /** A pass whose curve told the contact of the plug. */
+    ScriptedGate passWithContact(double ohm) {
+        probe(SweepAnalysis.Load.PRESENT);
+        judgements.add(request -> judgement(request, Verdict.PASS, Prompt.NONE, GOOD, ohm));
+        return this;
+    }
+
     ScriptedGate fail() {
         return probe(SweepAnalysis.Load.PRESENT).judge(Verdict.FAIL, Prompt.NONE, BROKEN);
     }
 
     private static CabinetJudgement judgement(JudgeRequest request, Verdict verdict, Prompt prompt, Reason reason) {
+        return judgement(request, verdict, prompt, reason, null);
+    }
+
+    private static CabinetJudgement judgement(
+            JudgeRequest request, Verdict verdict, Prompt prompt, Reason reason, Double contactOhm) {
         String newest = request.captures().get(request.captures().size() - 1).testPointCode();
         List<Suspect> suspects = verdict == Verdict.FAIL
                 ? List.of(new Suspect(FaultKind.DRIVER_OPEN, newest, "HF", null, 1, BROKEN, BROKEN))
@@ -71,7 +85,7 @@ final class ScriptedGate implements Gate {
                     reason,
                     new ImpedanceCurve(new double[] {100, 1000}, new double[] {8, 8}, new double[2], new double[2]),
                     null,
-                    List.of(),
+                    contactOhm == null ? List.of() : List.of(contact(capture.testPointCode(), contactOhm)),
                     List.of(),
                     suspects));
         }
@@ -79,6 +93,10 @@ final class ScriptedGate implements Gate {
                 .map(p -> new PositionState(p.code(), ReadingState.OK, reason, null))
                 .toList();
         return new CabinetJudgement(verdict, prompt, false, reason, points, positions, suspects, "test", 1);
+    }
+
+    private static Reading contact(String point, double ohm) {
+        return new Reading(ReadingKind.PLUG_CONTACT, point, null, ohm, 0.02, 0.06, null, null, ReadingState.OK);
     }
 
     @Override

@@ -60,6 +60,11 @@ final class ScriptedRig implements Rig {
             public void plug(AssetTag label, String testPointCode) {
                 plugged.add(label + "/" + testPointCode);
             }
+
+            @Override
+            public void plugDriver(AssetTag label, String positionCode) {
+                plugged.add(label + "/" + positionCode + " bare");
+            }
         };
     }
 

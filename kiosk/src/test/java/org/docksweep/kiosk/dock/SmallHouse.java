@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.docksweep.contract.AssetKeys;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.NeedDates;
@@ -17,6 +18,7 @@ import org.docksweep.fleet.DriverPosition;
 import org.docksweep.fleet.Enclosure;
 import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.Feed;
+import org.docksweep.fleet.Gs1Key;
 import org.docksweep.fleet.LevelMask;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.MotionalResonance;
@@ -30,6 +32,7 @@ import org.docksweep.kiosk.fleet.LocalFleet;
 /** A house small enough for a test: a one-way cabinet and a bi-amped one, three cabinets due, one not due. */
 public final class SmallHouse {
     static final AssetTag FIRST = new AssetTag("TST-000001");
+    static final Gs1Key KEY_OF_FIRST = new Gs1Key("(8004)0614141TST1");
     static final AssetTag SECOND = new AssetTag("TST-000002");
     static final AssetTag BIAMPED = new AssetTag("TST-000003");
     static final AssetTag NOT_DUE = new AssetTag("TST-000009");
@@ -73,7 +76,8 @@ public final class SmallHouse {
                 List.of(),
                 List.of(),
                 List.of(new NeedDates("ONE", List.of(LocalDate.parse("2026-05-09")))),
-                null);
+                null,
+                List.of(new AssetKeys.Label(KEY_OF_FIRST, FIRST)));
     }
 
     private static CabinetBody cabinet(AssetTag tag, String model) {

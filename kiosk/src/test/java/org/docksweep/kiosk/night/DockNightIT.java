@@ -22,8 +22,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
-import org.docksweep.contract.BenchJobBody;
-import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.contract.BenchJobFile;
 import org.docksweep.fleet.Route;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -44,6 +43,7 @@ class DockNightIT {
         Path jar = Capability.serviceJar();
         TruthTable table;
         BenchMorning.Outcome repaired;
+        BenchJobFile cleared;
         try (DockNight night =
                 new DockNight(new NightOptions(folder, SEED, jar, false), new PrintWriter(System.out, true))) {
             night.open();
@@ -51,21 +51,16 @@ class DockNightIT {
             night.closeNight();
             assertThat(night.acknowledged()).containsExactlyInAnyOrderElementsOf(night.recorded());
             repaired = night.benchMorning(night.bench());
+            cleared = night.cleared().orElseThrow();
         }
         table.lines().forEach(System.out::println);
         assertThat(table.rows()).hasSizeGreaterThanOrEqualTo(24);
         assertThat(table.rows())
                 .filteredOn(r -> r.match() == TruthTable.Match.WRONG)
                 .isEmpty();
-        assertThat(repaired.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
-        assertThat(repaired.cabinet().status()).isEqualTo(CabinetStatus.READY);
-        assertThat(repaired.findingsAfter()).isEqualTo(repaired.findingsBefore() + 1);
+        BenchStory.assertRepaired(repaired);
+        BenchStory.assertCleared(cleared);
         assertThat(folder.resolve("papers")).isDirectoryContaining("glob:**/evidence-*.pdf");
-        assertThat(repaired.stockAfter()).isEqualTo(repaired.stockBefore() - 1);
-        assertThat(repaired.cabinet().drivers())
-                .filteredOn(d -> d.positionCode().equals(repaired.job().faultPositionCode()))
-                .extracting(d -> d.diaphragmSource())
-                .containsExactly(repaired.part().source());
         long toBench =
                 table.rows().stream().filter(r -> r.route() == Route.BENCH).count();
         assertThat(decodedTags()).hasSize((int) (2 * toBench));

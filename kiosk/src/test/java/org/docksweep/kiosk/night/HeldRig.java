@@ -44,6 +44,11 @@ final class HeldRig implements PracticeRig {
     }
 
     @Override
+    public void plugDriver(AssetTag label, String positionCode) {
+        rig.plugDriver(label, positionCode);
+    }
+
+    @Override
     public void repair(AssetTag label) {
         rig.repair(label);
     }

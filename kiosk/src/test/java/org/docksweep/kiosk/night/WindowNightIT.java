@@ -23,14 +23,12 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import javax.imageio.ImageIO;
 import org.assertj.core.groups.Tuple;
-import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouse.Arrival;
 import org.docksweep.contract.DemoHouse.Kind;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
-import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.Phase;
@@ -124,8 +122,8 @@ class WindowNightIT {
             BenchMorning.Outcome repaired = typed.benchMorning(new BenchFingers(reader, this::saw));
             picture("bench-done");
 
-            assertThat(repaired.job().state()).isEqualTo(BenchJobBody.State.SIGNED_OFF);
-            assertThat(repaired.cabinet().status()).isEqualTo(CabinetStatus.READY);
+            BenchStory.assertRepaired(repaired);
+            BenchStory.assertCleared(typed.cleared().orElseThrow());
             table.lines().forEach(OUT::println);
             assertThat(table.rows()).noneMatch(r -> r.match() == TruthTable.Match.WRONG);
             assertThat(tuples(table)).isEqualTo(tuples(truth.get(PATIENCE_S, TimeUnit.SECONDS)));

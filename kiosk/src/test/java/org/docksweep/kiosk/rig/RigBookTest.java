@@ -11,7 +11,11 @@ import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.rigcal.RepeatabilityStudy;
 import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.rigcal.RigRepeatability;
+import org.docksweep.rigcal.RigStudy;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -43,7 +47,9 @@ class RigBookTest {
                 calibrated(NOON),
                 checked(0.001),
                 new RigEntry.Contact(NOON, "A. Person", "1+ / 1-", -0.0004),
-                new RigEntry.CommonMode(NOON, "A. Person", -71.3));
+                new RigEntry.CommonMode(NOON, "A. Person", -71.3),
+                new RigEntry.PlugIn(NOON, "A. Person", new AssetTag("TST-000001"), "IN", "1+ / 1-", 0.0812, 0.019),
+                studied());
         try (RigBook book = RigBook.open(folder, "audio")) {
             for (RigEntry entry : written) {
                 book.append(entry);
@@ -53,6 +59,32 @@ class RigBookTest {
         try (RigBook again = RigBook.open(folder, "audio")) {
             assertThat(again.entries()).isEqualTo(written);
             assertThat(again.damagedLines()).isZero();
+        }
+    }
+
+    private static RigEntry.Studied studied() {
+        RepeatabilityStudy contact =
+                RepeatabilityStudy.of(new double[][][] {{{1, 1.1}, {1.3, 1.2}}, {{2, 2.3}, {2, 2.2}}});
+        return new RigEntry.Studied(
+                NOON,
+                "A. Person",
+                List.of("4.7 \u03a9", "TST-000001"),
+                new RigStudy(contact, contact, null, 2, 2, 2, new RigRepeatability(0.001, 0.01, 0, 2)));
+    }
+
+    @Test
+    void keepsAStudyInForceOverACalibrationButNotOverAnotherRig() throws IOException {
+        try (RigBook book = RigBook.open(folder, "audio")) {
+            book.append(setUp("48000", "10"));
+            book.append(studied());
+            book.append(calibrated(NOON));
+            assertThat(book.studyInForce()).contains(studied());
+
+            book.append(setUp("48000", "8.2"));
+            assertThat(book.studyInForce()).contains(studied());
+
+            book.append(setUp("96000", "8.2"));
+            assertThat(book.studyInForce()).isEmpty();
         }
     }
 

@@ -13,12 +13,20 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.LevelMask;
+import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
+import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.rig.RigDeskState.Mode;
+import org.docksweep.rigcal.RigStudy;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
 import org.junit.jupiter.api.AfterEach;
@@ -29,6 +37,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Walks on the virtual rig: real captures, with whatever plug a test puts in. */
 class RigDeskTest {
     private static final long PATIENCE_S = 60;
+    private static final StudyCabinet CABINET = new StudyCabinet(new AssetTag("MCH-000101"), point("IN", "1+ / 1-"));
 
     @TempDir
     private Path folder;
@@ -60,7 +69,8 @@ class RigDeskTest {
                 (any, tone) -> LevelSource.ofProbes(rig),
                 List::of,
                 "A. Person",
-                clock));
+                clock,
+                tag -> tag.value().equals("MCH-000101") ? Optional.of(CABINET) : Optional.empty()));
         desk.addListener(states::add);
     }
 
@@ -189,6 +199,105 @@ class RigDeskTest {
         assertThat(key(state)).isEqualTo("rigpage-walk-failed");
         assertThat(state.standing().key()).isEqualTo("dock-rig-failed");
         assertThat(state.standingState()).isEqualTo(ReadingState.FAULT);
+    }
+
+    private static TestPoint point(String code, String contacts) {
+        return new TestPoint(
+                code,
+                TestPointKind.TERMINALS,
+                contacts,
+                List.of("LF"),
+                8,
+                new LevelMask(List.of(new LevelMask.Point(40, 1), new LevelMask.Point(18_000, 1))),
+                List.of(new NetworkElement.Resistor("R1", "in", "0", 8, 0.01)));
+    }
+
+    private RigDeskState studied() {
+        RigDeskState state = desk.state();
+        while (!state.walk().orElseThrow().finished()) {
+            int before = state.walk().orElseThrow().at();
+            state = measured();
+            assertThat(state.walk().orElseThrow().at())
+                    .as("%s", state.message())
+                    .isEqualTo(before + 1);
+        }
+        return state;
+    }
+
+    @Test
+    void studiesTheRepeatabilityWithTheCheckStandardsAndGivesItToTheGate() {
+        assertThat(key(after(desk::study, s -> s.message().isPresent()))).isEqualTo("dock-rig-calibrate-first");
+        calibrated();
+        after(desk::study, s -> s.mode() == Mode.WALK);
+        wrongPlugs.add(WalkStep.CHECK_NETWORK);
+        assertThat(key(measured())).isEqualTo("rigpage-study-other-part");
+        wrongPlugs.add(WalkStep.OPEN);
+        assertThat(measured().walk().orElseThrow().at()).isZero();
+
+        RigDeskState state = studied();
+
+        assertThat(key(state)).isEqualTo("rigpage-study-good");
+        RigEntry.Studied entry = book.newest(RigEntry.Studied.class).orElseThrow();
+        assertThat(entry.parts()).containsExactly("4.7 \u03a9", "22 \u03a9 \u2016 4.7 \u00b5F");
+        assertThat(state.studied()).contains(entry);
+        RigStudy study = entry.study();
+        assertThat(List.of(study.parts(), study.plugIns(), study.repeats())).containsExactly(2, 4, 2);
+        // Contacts of the practice standards are always the same, so this is noise alone.
+        assertThat(study.impedance().gaugeSpread()).isBetween(1e-7, 2e-4);
+        assertThat(study.contact().gaugeSpread()).isLessThan(0.002);
+        RigStanding standing = new RigStandings(book, clock, ZoneOffset.UTC).get();
+        assertThat(standing.repeatability()).isEqualTo(study.summary());
+        for (Locale locale : new Locale[] {Locale.ENGLISH, Locale.GERMAN}) {
+            assertThat(Reasons.text(state.message().orElseThrow().words(), locale))
+                    .contains("0.080 %")
+                    .doesNotContain("{");
+        }
+    }
+
+    @Test
+    void takesACabinetForAPartAndHearsItsLevel() {
+        calibrated();
+        after(desk::study, s -> s.mode() == Mode.WALK);
+        assertThat(key(after(
+                        () -> desk.scanned(new AssetTag("MCH-999999")),
+                        s -> s.message().isPresent())))
+                .isEqualTo("rigpage-study-unknown");
+        RigDeskState chosen =
+                after(() -> desk.scanned(CABINET.tag()), s -> s.message().isPresent());
+        assertThat(key(chosen)).isEqualTo("rigpage-study-cabinet");
+        assertThat(chosen.walk().orElseThrow().checkNames().get(0)).isEqualTo("MCH-000101");
+        assertThat(chosen.walk().orElseThrow().contacts()).isEqualTo("1+ / 1-");
+
+        measured();
+        measured();
+        RigDeskState late =
+                after(() -> desk.scanned(CABINET.tag()), s -> s.message().isPresent());
+        assertThat(key(late)).isEqualTo("rigpage-study-too-late");
+        RigDeskState state = studied();
+
+        RigStudy study = state.studied().orElseThrow().study();
+        // Plugs of cabinets have 0.03 to 0.15 ohm on this rig, standard deviation 0.035, four plug-ins.
+        assertThat(study.contact().gaugeSpread()).isBetween(0.005, 0.1);
+        assertThat(study.impedance().gaugeSpread()).isLessThan(8e-4);
+        assertThat(study.summary().freedom()).isEqualTo(6);
+    }
+
+    @Test
+    void saysThatAPoorRigIsPoorAndWidensWhatTheGateHolds() throws IOException {
+        stop();
+        rig = new WobblyRig(rig, 0.01);
+        start();
+        calibrated();
+        after(desk::study, s -> s.mode() == Mode.WALK);
+        ((WobblyRig) rig).wobble();
+
+        RigDeskState state = studied();
+
+        assertThat(key(state)).isEqualTo("rigpage-study-wide");
+        RigStudy study = state.studied().orElseThrow().study();
+        assertThat(study.impedance().reproducibility()).isBetween(0.004, 0.03);
+        assertThat(study.impedance().repeatability()).isLessThan(5e-4);
+        assertThat(study.summary().impedanceOf(2)).isGreaterThan(Knowledge.RIG_SHARE);
     }
 
     @Test

@@ -33,7 +33,7 @@ class RigStationTest {
     @Test
     void opensAnAudioRigThatNobodySetUpAndRefusesToMeasure() throws Exception {
         try (RigStation station = open("audio", Map.of());
-                RigDesk desk = station.desk(ZoneOffset.UTC)) {
+                RigDesk desk = station.desk(ZoneOffset.UTC, StudyCabinet.Finder.NONE)) {
             assertThatExceptionOfType(RigException.class)
                     .isThrownBy(() -> station.rig()
                             .play(

@@ -30,6 +30,7 @@ import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.Rigs;
 import org.docksweep.kiosk.rig.StandardSet;
 import org.docksweep.kiosk.rig.StandardsHand;
+import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.rig.WalkStep;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
@@ -73,7 +74,8 @@ class RigPageIT {
                 (any, tone) -> LevelSource.ofProbes(rig),
                 List::of,
                 "A. Person",
-                Clock.systemUTC()));
+                Clock.systemUTC(),
+                StudyCabinet.Finder.NONE));
         GalleryPane.onEventThread(() -> window = KioskWindow.open(
                 dock,
                 SampleStates.named("ready"),

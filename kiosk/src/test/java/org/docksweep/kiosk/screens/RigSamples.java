@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import javax.swing.JComponent;
+import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.dock.DockActions;
@@ -19,6 +20,7 @@ import org.docksweep.kiosk.rig.ChannelLevel;
 import org.docksweep.kiosk.rig.CheckChart;
 import org.docksweep.kiosk.rig.CheckReading;
 import org.docksweep.kiosk.rig.ContactTrend;
+import org.docksweep.kiosk.rig.PlugTrend;
 import org.docksweep.kiosk.rig.RigDeskActions;
 import org.docksweep.kiosk.rig.RigDeskState;
 import org.docksweep.kiosk.rig.RigDeskState.Message;
@@ -28,9 +30,13 @@ import org.docksweep.kiosk.rig.RigDeskState.Walk;
 import org.docksweep.kiosk.rig.RigEntry;
 import org.docksweep.kiosk.rig.RigSetUp;
 import org.docksweep.kiosk.rig.SetUpField;
+import org.docksweep.kiosk.rig.StudyWords;
 import org.docksweep.kiosk.rig.WalkStep;
 import org.docksweep.kiosk.rig.audio.AudioDevices;
+import org.docksweep.rigcal.RepeatabilityStudy;
 import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.rigcal.RigRepeatability;
+import org.docksweep.rigcal.RigStudy;
 
 /** States of the rig page for pictures and tests of room. */
 final class RigSamples {
@@ -82,6 +88,11 @@ final class RigSamples {
         all.put(
                 "walk-unbalanced",
                 walk(true, WalkStep.COMMON_MODE, Reason.of("rigpage-common-mode-bad", "-47", "-60"), false));
+        all.put("plug-worn", overview(Reason.of("dock-rig-plug-worn", "19:05"), ReadingState.WATCH, true, 26, 0));
+        all.put("study", studying(3, null));
+        all.put("study-refused", studying(0, Reason.of("rigpage-study-other-part", CHECKS.get(0))));
+        all.put("study-good", studying(8, StudyWords.of(study(0.0004).study())));
+        all.put("study-poor", studying(8, StudyWords.of(study(0.02).study())));
         all.put("walk-done", finished(true));
         all.put("walk-failed", finished(false));
         all.put("setup", setUp(SET_UP));
@@ -124,6 +135,10 @@ final class RigSamples {
                 calibrated ? Optional.of(new RigEntry.CommonMode(NOW, "A. Person", -71.6)) : Optional.empty(),
                 charts,
                 checks == 0 ? List.of() : List.of(contact(checks, drift > 0)),
+                checks == 0
+                        ? List.of()
+                        : List.of(plug(2 * checks, standing.key().equals("dock-rig-plug-worn"))),
+                checks == 24 ? Optional.of(study(0.0004)) : Optional.empty(),
                 calibrated ? LEVELS.subList(0, 2) : List.of(),
                 false,
                 0,
@@ -156,6 +171,83 @@ final class RigSamples {
         return new ContactTrend("1+ / 1-", at, ohms);
     }
 
+    private static PlugTrend plug(int count, boolean worn) {
+        List<RigEntry.PlugIn> plugIns = new ArrayList<>();
+        SplittableRandom random = new SplittableRandom(4);
+        for (int i = 0; i < count; i++) {
+            plugIns.add(new RigEntry.PlugIn(
+                    NOW.minusSeconds(60L * (count - i)),
+                    "A. Person",
+                    new AssetTag(String.format(java.util.Locale.ROOT, "MCH-%06d", 100 + i)),
+                    "IN",
+                    "1+ / 1-",
+                    0.03 + 0.12 * random.nextDouble() + (worn && i > count - 14 ? 0.13 : 0),
+                    0.02));
+        }
+        return new PlugTrend("1+ / 1-", plugIns);
+    }
+
+    /** A study whose level was heard, with a relative standard deviation of |Z|. */
+    private static RigEntry.Studied study(double share) {
+        SplittableRandom random = new SplittableRandom(5);
+        double[][][] readings = new double[10][4][2];
+        for (double[][] part : readings) {
+            for (double[] plugIn : part) {
+                double plug = 2 * random.nextDouble() - 1;
+                for (int r = 0; r < plugIn.length; r++) {
+                    plugIn[r] = plug + 0.3 * random.nextDouble();
+                }
+            }
+        }
+        RepeatabilityStudy unit = RepeatabilityStudy.of(readings);
+        RepeatabilityStudy impedance = times(unit, share);
+        return new RigEntry.Studied(
+                NOW,
+                "A. Person",
+                CHECKS,
+                new RigStudy(
+                        times(unit, 0.03),
+                        impedance,
+                        times(unit, 0.4),
+                        2,
+                        4,
+                        2,
+                        new RigRepeatability(impedance.gaugeSpread(), 0.02, 0.25, 6)));
+    }
+
+    private static RepeatabilityStudy times(RepeatabilityStudy s, double factor) {
+        return new RepeatabilityStudy(
+                s.mean() * factor,
+                s.repeatability() * factor,
+                s.reproducibility() * factor,
+                s.partSpread() * factor,
+                s.repeatabilityLow() * factor,
+                s.repeatabilityHigh() * factor,
+                s.operatorSignificance(),
+                s.repeatFreedom());
+    }
+
+    /** A repeatability study at a step; words belong to that step, or to the last one when all are done. */
+    private static RigDeskState studying(int at, Reason words) {
+        List<Step> views = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            boolean told = words != null && i == Math.min(at, 7);
+            boolean wrong = words != null && at < 8;
+            views.add(new Step(
+                    WalkStep.STUDY.get(i % 2),
+                    told && wrong ? ReadingState.FAULT : i < at ? ReadingState.OK : ReadingState.NOT_JUDGED,
+                    told
+                            ? Optional.of(words)
+                            : i < at
+                                    ? Optional.of(Reason.of("rigpage-study-taken", CHECKS.get(i % 2), "2", "4"))
+                                    : Optional.empty()));
+        }
+        return walking(
+                new Walk(false, views, at, 8, List.of("MCH-000117", CHECKS.get(1)), "1+ / 1-"),
+                at < 8 ? words : null,
+                false);
+    }
+
     private static RigDeskState walk(boolean calibrating, WalkStep step, Reason refused, boolean sounding) {
         List<WalkStep> steps = calibrating ? WalkStep.CALIBRATION : WalkStep.CHECK;
         int at = steps.indexOf(step);
@@ -183,6 +275,8 @@ final class RigSamples {
                 Optional.empty(),
                 List.of(),
                 List.of(),
+                List.of(),
+                Optional.empty(),
                 LEVELS.subList(0, 2),
                 sounding,
                 sounding ? 0.45 : 0,
@@ -201,6 +295,7 @@ final class RigSamples {
             case PLUG -> Reason.of("rigpage-plug-good", "3.1");
             case CHECK_RESISTOR -> Reason.of("rigpage-check-good", CHECKS.get(0), "0.11", "19500", "0.5");
             case CHECK_NETWORK -> Reason.of("rigpage-check-good", CHECKS.get(1), "0.20", "18000", "0.5");
+            case STUDY_FIRST, STUDY_SECOND -> Reason.of("rigpage-study-taken", CHECKS.get(0), "2", "4");
         };
     }
 
@@ -232,6 +327,8 @@ final class RigSamples {
                 List.of(),
                 List.of(),
                 List.of(),
+                Optional.empty(),
+                List.of(),
                 false,
                 0,
                 Optional.empty(),
@@ -251,6 +348,8 @@ final class RigSamples {
                 Optional.empty(),
                 List.of(),
                 List.of(),
+                List.of(),
+                Optional.empty(),
                 LEVELS,
                 true,
                 0,

@@ -89,6 +89,22 @@ final class SampleBench {
                 "proof-sound",
                 proof(Optional.empty(), "bench-ask-sound", List.of(BenchStep.SOUND_CLEAN, BenchStep.SOUND_NOT_CLEAN)));
         all.put(
+                "job-proving",
+                job(
+                        State.PROVING,
+                        BenchStep.SWEEP,
+                        BenchStep.OTHERWISE,
+                        BenchStep.DRIVER_ON_BENCH,
+                        BenchStep.FIND,
+                        BenchStep.BEGIN_REPAIR,
+                        BenchStep.OTHER_CARD,
+                        BenchStep.PRINT_CARD,
+                        BenchStep.BACK));
+        all.put("proof-bare", bare("bench-ask-bare-horn", ReadingState.WATCH, "proof-missing-bare", "HF", "1"));
+        all.put(
+                "proof-bare-cone",
+                bare("bench-ask-bare-cone", ReadingState.WATCH, "bench-bare-no-reference", "SPINIFEX-12"));
+        all.put(
                 "ending",
                 withJob(
                         Activity.ENDING,
@@ -211,7 +227,7 @@ final class SampleBench {
                 exchanges,
                 List.of(),
                 List.of(),
-                new ProofState(proved, proved ? 2 : 0, List.of()));
+                new ProofState(proved, proved ? 2 : 0, Map.of(), List.of()));
         return new JobAtHand(
                 file,
                 model,
@@ -330,6 +346,45 @@ final class SampleBench {
                 Optional.empty(),
                 share,
                 share.isPresent());
+    }
+
+    /** A compression driver on its test horn after its first clean sweep. */
+    private static BenchState bare(String prompt, ReadingState weight, String said, String... of) {
+        JobAtHand plain = jobAtHand(State.PROVING, false);
+        BenchJobFile file = plain.file();
+        return new BenchState(
+                Activity.PROOF,
+                queue().queue(),
+                0,
+                Optional.of(new JobAtHand(
+                        new BenchJobFile(
+                                file.job(),
+                                file.cabinet(),
+                                file.cards(),
+                                file.actions(),
+                                file.findings(),
+                                file.exchanges(),
+                                file.ticks(),
+                                file.proofs(),
+                                new ProofState(false, 0, Map.of("HF", 1), List.of())),
+                        plain.model(),
+                        List.of(
+                                new PositionState("HF", ReadingState.OK, Reason.of("word-ok"), "10.9 \u03a9"),
+                                plain.positions().get(1)),
+                        Optional.of(SampleCurves.bareHorn()),
+                        plain.card())),
+                Reason.of(prompt, "TERN-44", "HF", "+ / -"),
+                Optional.of(new Message(weight, Reason.of(said, of))),
+                List.of(
+                        BenchStep.SWEEP,
+                        BenchStep.OTHERWISE,
+                        BenchStep.WHOLE_CABINET,
+                        BenchStep.OTHER_PLACE,
+                        BenchStep.BACK),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                false);
     }
 
     private static BenchState withJob(Activity activity, JobAtHand job, Reason prompt, List<BenchStep> steps) {

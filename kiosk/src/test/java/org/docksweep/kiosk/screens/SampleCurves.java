@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.screens;
 
+import org.docksweep.fleet.BareDriver;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /** Curves of plausible shape for the pictures: a vented two-way, and the same with its horn driver open. */
@@ -29,6 +30,22 @@ final class SampleCurves {
         java.util.Arrays.fill(high, 900);
         CurvePicture reference = healthy();
         return new CurvePicture("IN", false, hz, high, hz, reference.ribbonLow(), reference.ribbonHigh(), NONE, 0, 0);
+    }
+
+    /** A compression driver alone on the test horn, over what five taught. */
+    static CurvePicture bareHorn() {
+        double[] hz = new double[POINTS];
+        double[] ohm = new double[POINTS];
+        double[] low = new double[POINTS];
+        double[] high = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            hz[i] = 300 * Math.pow(TO_HZ / 300, i / (POINTS - 1.0));
+            double healthy = 11 + peak(hz[i], 860, 2.2, 21) + peak(hz[i], 3100, 6, 3) + 2e-4 * hz[i];
+            low[i] = healthy / 1.08;
+            high[i] = healthy * 1.08;
+            ohm[i] = healthy * (1 + 0.012 * Math.sin(i * 0.05));
+        }
+        return new CurvePicture(BareDriver.TEST_POINT, false, hz, ohm, hz, low, high, NONE, 0, 0);
     }
 
     private static CurvePicture picture(double share, boolean open, double decidedFromHz, double decidedToHz) {

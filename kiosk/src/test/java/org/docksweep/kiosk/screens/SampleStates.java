@@ -41,7 +41,7 @@ import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 
 /** One believable picture of every state the dock can be in, by name. */
-final class SampleStates {
+public final class SampleStates {
     private static final Instant NOW = Instant.parse("2031-10-12T01:47:00Z");
     private static final AssetTag TAG = new AssetTag("MCH-000117");
 
@@ -106,7 +106,8 @@ final class SampleStates {
         return Collections.unmodifiableMap(all);
     }
 
-    static DockState named(String name) {
+    /** One of them. */
+    public static DockState named(String name) {
         return all().get(name);
     }
 

@@ -13,24 +13,32 @@ import java.time.Clock;
 import java.util.Arrays;
 import java.util.Set;
 import javax.sql.DataSource;
+import org.docksweep.contract.RetentionReport;
+import org.docksweep.service.retention.Retention;
+import org.docksweep.service.retention.RetentionSettings;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
 import org.springframework.context.ConfigurableApplicationContext;
 
 /**
- * Commands for a service that does not run: {@code backup --to=FILE}, {@code restore --from=FILE}, {@code scrub}. They
+ * Commands for a service that does not run: {@code backup --to=FILE}, {@code restore --from=FILE}, {@code scrub},
+ * {@code retention [--remove]}. They
  * take the service's own settings and need nothing of it but the database and the folder.
  */
 public final class OfflineCommand {
-    private static final Set<String> NAMES = Set.of("backup", "restore", "scrub");
+    private static final Set<String> NAMES = Set.of("backup", "restore", "scrub", "retention");
+
+    private static final String REMOVE = "--remove";
 
     private OfflineCommand() {}
 
     /** Database and migrations, nothing else. Not found by the service's own scan. */
     @ImportAutoConfiguration({DataSourceAutoConfiguration.class, FlywayAutoConfiguration.class})
+    @EnableConfigurationProperties(RetentionSettings.class)
     static class Configuration {}
 
     /**
@@ -72,6 +80,7 @@ public final class OfflineCommand {
         String[] settings = Arrays.stream(arguments)
                 .skip(1)
                 .filter(a -> option == null || !a.startsWith(option))
+                .filter(a -> !a.equals(REMOVE))
                 .toArray(String[]::new);
         try (ConfigurableApplicationContext context = new SpringApplicationBuilder(Configuration.class)
                         .web(WebApplicationType.NONE)
@@ -85,6 +94,13 @@ public final class OfflineCommand {
             return switch (command) {
                 case "backup" -> backup(connection, recordings, file, out);
                 case "restore" -> restore(connection, recordings, file, out);
+                case "retention" ->
+                    retention(
+                            connection,
+                            recordings,
+                            context.getBean(RetentionSettings.class),
+                            Arrays.asList(arguments).contains(REMOVE),
+                            out);
                 default -> scrub(connection, recordings, out);
             };
         } catch (IOException | SQLException e) {
@@ -128,6 +144,22 @@ public final class OfflineCommand {
         long rows = manifest.tables().stream().mapToLong(Manifest.Table::rows).sum();
         return rows + " rows of " + manifest.tables().size() + " tables"
                 + (manifest.recordings() == null ? "" : " and " + manifest.recordings() + " recordings");
+    }
+
+    private static int retention(
+            Connection connection, Path recordings, RetentionSettings settings, boolean remove, PrintStream out)
+            throws IOException, SQLException {
+        RetentionReport report = Retention.run(
+                connection, recordings, settings, Clock.systemUTC(), remove ? "retention command" : null, null);
+        out.println((remove ? "removed " : "would remove ") + report.curves() + " curves"
+                + (report.curvesBefore() == null ? " (kept for ever)" : " received before " + report.curvesBefore())
+                + ", " + report.recordings() + " recordings"
+                + (report.recordingsBefore() == null
+                        ? " (kept for ever)"
+                        : " received before " + report.recordingsBefore())
+                + " of " + report.recordingBytes() + " bytes; " + report.heldByOpenJobs()
+                + " as old stay, since a bench job is open");
+        return 0;
     }
 
     private static int scrub(Connection connection, Path recordings, PrintStream out) throws IOException, SQLException {

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.DatabaseMetaData;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -70,8 +71,8 @@ record StoredTable(String name, List<Column> columns, List<String> keyColumns) {
     static List<StoredTable> all(Connection connection) throws SQLException {
         DatabaseMetaData data = connection.getMetaData();
         Set<String> names = new LinkedHashSet<>();
-        try (ResultSet tables =
-                data.getTables(connection.getCatalog(), "public", "%", new String[] {"TABLE", "BASE TABLE"})) {
+        try (ResultSet tables = data.getTables(
+                connection.getCatalog(), "public", "%", new String[] {"TABLE", "BASE TABLE", "PARTITIONED TABLE"})) {
             while (tables.next()) {
                 String name = tables.getString("TABLE_NAME");
                 if (!LEFT_OUT.contains(name)) {
@@ -79,6 +80,7 @@ record StoredTable(String name, List<Column> columns, List<String> keyColumns) {
                 }
             }
         }
+        names.removeAll(partitions(connection));
         Set<String> ordered = new LinkedHashSet<>();
         for (String name : names.stream().sorted().toList()) {
             place(data, name, names, ordered, new LinkedHashSet<>());
@@ -88,6 +90,20 @@ record StoredTable(String name, List<Column> columns, List<String> keyColumns) {
             found.add(describe(data, name));
         }
         return found;
+    }
+
+    /** Their rows are those of the table they are part of. Only PostgreSQL has any. */
+    private static Set<String> partitions(Connection connection) throws SQLException {
+        Set<String> names = new LinkedHashSet<>();
+        if ("PostgreSQL".equals(connection.getMetaData().getDatabaseProductName())) {
+            try (Statement statement = connection.createStatement();
+                    ResultSet rows = statement.executeQuery("select relname from pg_class where relispartition")) {
+                while (rows.next()) {
+                    names.add(rows.getString(1));
+                }
+            }
+        }
+        return names;
     }
 
     private static void place(

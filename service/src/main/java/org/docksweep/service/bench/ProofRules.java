@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.contract.ProofState;
@@ -96,7 +97,16 @@ final class ProofRules {
                 missing.add(Reason.of("proof-missing-polarity", position));
             }
         }
-        return new ProofState(missing.isEmpty(), cabinet, missing);
+        return new ProofState(missing.isEmpty(), cabinet, drivers(job), missing);
+    }
+
+    private static Map<String, Integer> drivers(Case job) {
+        Map<String, Integer> clean = new TreeMap<>();
+        job.sweeps().stream()
+                .map(ProofSweepBody::positionCode)
+                .filter(Objects::nonNull)
+                .forEach(p -> clean.put(p, inARow(job, ProofSweepBody.Subject.BARE_DRIVER, p)));
+        return clean;
     }
 
     private static void bareDrivers(Case job, List<Reason> missing) {

@@ -20,6 +20,27 @@ interface Events extends JpaRepository<EventRow, UUID> {
         Instant getAt();
     }
 
+    @Query("select e.tag as tag, e.positionCode as positionCode, max(e.happenedAt) as at from EventRow e"
+            + " where e.tag = :tag and e.kind in (org.docksweep.contract.HistoryEvent.Kind.REMOVED,"
+            + " org.docksweep.contract.HistoryEvent.Kind.REPAIRED,"
+            + " org.docksweep.contract.HistoryEvent.Kind.SIGNED_OFF) group by e.tag, e.positionCode")
+    List<LastWork> lastWork(String tag);
+
+    @Query("select e.tag as tag, e.positionCode as positionCode, max(e.happenedAt) as at from EventRow e"
+            + " where e.tag in :tags and e.kind in (org.docksweep.contract.HistoryEvent.Kind.REMOVED,"
+            + " org.docksweep.contract.HistoryEvent.Kind.REPAIRED,"
+            + " org.docksweep.contract.HistoryEvent.Kind.SIGNED_OFF) group by e.tag, e.positionCode")
+    List<LastWork> lastWork(Collection<String> tags);
+
+    /** When a place of a cabinet was last worked on. */
+    interface LastWork {
+        String getTag();
+
+        String getPositionCode();
+
+        Instant getAt();
+    }
+
     @Query("select e from EventRow e where e.tag = :tag order by e.happenedAt desc, e.id desc")
     List<EventRow> newest(String tag, Limit limit);
 

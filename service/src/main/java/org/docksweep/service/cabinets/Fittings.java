@@ -42,7 +42,7 @@ public class Fittings {
      */
     public CabinetBody cabinet(AssetTag tag) {
         Cabinet cabinet = cabinets.findById(tag.value()).orElseThrow(() -> Fleet.unknown(tag));
-        return Fleet.body(cabinet, Fleet.byTag(installations.openIn(List.of(tag.value()))));
+        return Fleet.body(cabinet, Fleet.byTag(installations.openIn(tag.value())));
     }
 
     /**

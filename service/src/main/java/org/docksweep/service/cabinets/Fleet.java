@@ -1,5 +1,7 @@
 package org.docksweep.service.cabinets;
 
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
@@ -32,12 +34,14 @@ public class Fleet {
     private final Cabinets cabinets;
     private final Installations installations;
     private final Events events;
+    private final EntityManager entities;
     private final Clock clock;
 
-    Fleet(Cabinets cabinets, Installations installations, Events events, Clock clock) {
+    Fleet(Cabinets cabinets, Installations installations, Events events, EntityManager entities, Clock clock) {
         this.cabinets = cabinets;
         this.installations = installations;
         this.events = events;
+        this.entities = entities;
         this.clock = clock;
     }
 
@@ -52,7 +56,12 @@ public class Fleet {
     }
 
     private Cabinet locked(AssetTag tag) {
-        return cabinets.findLocked(tag.value()).orElseThrow(() -> unknown(tag));
+        // Asked again within a transaction, this is answered from memory.
+        Cabinet cabinet = entities.find(Cabinet.class, tag.value(), LockModeType.PESSIMISTIC_WRITE);
+        if (cabinet == null) {
+            throw unknown(tag);
+        }
+        return cabinet;
     }
 
     static Refusal unknown(AssetTag tag) {
@@ -162,7 +171,7 @@ public class Fleet {
      * @return driver model by position
      */
     public Map<String, String> driverModels(AssetTag tag) {
-        return installations.openIn(List.of(tag.value())).stream()
+        return installations.openIn(tag.value()).stream()
                 .map(Installation::driver)
                 .collect(Collectors.toMap(InstalledDriver::positionCode, InstalledDriver::driverModelCode));
     }
@@ -235,6 +244,41 @@ public class Fleet {
             events.lastOfEach(some, most).forEach(e -> found.add(e.event()));
         }
         return found;
+    }
+
+    /**
+     * When something was last done that makes a driver another one than before.
+     *
+     * @param tag cabinet
+     * @param positionCode driver position, or null for the whole cabinet
+     * @param at when it was last done there
+     */
+    public record LastWork(AssetTag tag, String positionCode, Instant at) {}
+
+    /**
+     * The last removal, repair or sign-off at each place of some cabinets.
+     *
+     * @param tags cabinets
+     * @return one entry per cabinet and place
+     */
+    public List<LastWork> lastWork(Collection<AssetTag> tags) {
+        List<String> wanted =
+                tags.stream().map(AssetTag::value).distinct().sorted().toList();
+        if (wanted.size() == 1) {
+            return lastWork(events.lastWork(wanted.get(0)));
+        }
+        List<LastWork> found = new java.util.ArrayList<>();
+        for (int from = 0; from < wanted.size(); from += EVENTS_PER_QUERY) {
+            found.addAll(
+                    lastWork(events.lastWork(wanted.subList(from, Math.min(wanted.size(), from + EVENTS_PER_QUERY)))));
+        }
+        return found;
+    }
+
+    private static List<LastWork> lastWork(List<Events.LastWork> rows) {
+        return rows.stream()
+                .map(w -> new LastWork(new AssetTag(w.getTag()), w.getPositionCode(), w.getAt()))
+                .toList();
     }
 
     /**

@@ -11,6 +11,10 @@ interface Installations extends JpaRepository<Installation, UUID> {
     @Query("select i from Installation i where i.openMarker = true and i.tag in :tags order by i.tag, i.positionCode")
     List<Installation> openIn(Collection<String> tags);
 
+    /** One cabinet: a query whose plan is made once, unlike one over a list. */
+    @Query("select i from Installation i where i.openMarker = true and i.tag = :tag order by i.positionCode")
+    List<Installation> openIn(String tag);
+
     @Query("select i from Installation i where i.openMarker = true order by i.tag, i.positionCode")
     List<Installation> open();
 

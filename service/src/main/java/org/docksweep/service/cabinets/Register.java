@@ -59,7 +59,7 @@ class Register {
     @Transactional(readOnly = true)
     CabinetBody find(AssetTag tag) {
         Cabinet cabinet = cabinets.findById(tag.value()).orElseThrow(() -> Fleet.unknown(tag));
-        return Fleet.body(cabinet, Fleet.byTag(installations.openIn(List.of(tag.value()))));
+        return Fleet.body(cabinet, Fleet.byTag(installations.openIn(tag.value())));
     }
 
     /** Registers a cabinet, or, for a manager, changes it. The same again changes nothing. */
@@ -73,7 +73,7 @@ class Register {
             note(tag, null, now, by, HistoryEvent.Kind.REGISTERED, Reason.of("history-registered", body.modelCode()));
             return new PutAnswer<>(true, body);
         }
-        CabinetBody before = Fleet.body(cabinet, Fleet.byTag(installations.openIn(List.of(tag.value()))));
+        CabinetBody before = Fleet.body(cabinet, Fleet.byTag(installations.openIn(tag.value())));
         if (same(before, body)) {
             return new PutAnswer<>(false, before);
         }
@@ -132,7 +132,7 @@ class Register {
             AssetTag tag, List<InstalledDriver> before, List<InstalledDriver> after, Instant now, String by) {
         Set<InstalledDriver> kept = new HashSet<>(before);
         kept.retainAll(after);
-        for (Installation open : installations.openIn(List.of(tag.value()))) {
+        for (Installation open : installations.openIn(tag.value())) {
             if (!kept.contains(open.driver())) {
                 open.remove(now);
                 InstalledDriver out = open.driver();

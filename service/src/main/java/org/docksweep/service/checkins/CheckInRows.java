@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.docksweep.fleet.Verdict;
+import org.springframework.data.domain.Limit;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Query;
 
@@ -14,6 +15,12 @@ interface CheckInRows extends JpaRepository<CheckIn, UUID> {
     @Query("select c from CheckIn c where c.tag in :tags and c.receivedAt >= :from and c.receivedAt <= :to"
             + " order by c.finishedAt, c.id")
     List<CheckIn> received(Collection<String> tags, Instant from, Instant to);
+
+    @Query("select c.id from CheckIn c where c.finishedAt >= :from and c.finishedAt < :to"
+            + " order by c.finishedAt, c.id")
+    List<UUID> finished(Instant from, Instant to, Limit limit);
+
+    int countByFinishedAtGreaterThanEqualAndFinishedAtLessThan(Instant from, Instant to);
 
     @Query("select p.driverModelCode as driverModelCode, count(p) as checkIns,"
             + " sum(case when p.state = org.docksweep.gate.ReadingState.FAULT then 1 else 0 end) as failures"

@@ -27,6 +27,7 @@ import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -121,6 +122,31 @@ public class CheckIns {
                 ("check-in " + body.id() + " position " + position).getBytes(StandardCharsets.UTF_8));
         return new HistoryEvent(
                 id, body.tag(), position, body.finishedAt(), body.operator(), HistoryEvent.Kind.CHECKED_IN, text);
+    }
+
+    /**
+     * Check-ins answered within a period.
+     *
+     * @param from start
+     * @param to end, not part of it
+     * @param most at most so many
+     * @return their ids, oldest first
+     */
+    @Transactional(readOnly = true)
+    public List<UUID> finished(Instant from, Instant to, int most) {
+        return rows.finished(from, to, Limit.of(most));
+    }
+
+    /**
+     * How many check-ins were answered within a period.
+     *
+     * @param from start
+     * @param to end, not part of it
+     * @return their number
+     */
+    @Transactional(readOnly = true)
+    public int count(Instant from, Instant to) {
+        return rows.countByFinishedAtGreaterThanEqualAndFinishedAtLessThan(from, to);
     }
 
     /**

@@ -27,6 +27,11 @@ class BaselineEnd extends Stored<BaselineEnd.Key> {
         this.jobCode = job.value();
     }
 
+    /** Whether it ended a baseline taken at one instant before another. */
+    boolean ended(String testPointCode, Instant takenAt, Instant at) {
+        return key.testPointCode.equals(testPointCode) && !key.endedAt.isBefore(takenAt) && key.endedAt.isBefore(at);
+    }
+
     @Override
     public Key getId() {
         return key;

@@ -185,6 +185,21 @@ public class Commissionings {
     }
 
     /**
+     * Baselines that were in force at an instant.
+     *
+     * @param tag cabinet
+     * @param at instant
+     * @return the newest per test point taken before and not ended since
+     */
+    @Transactional(readOnly = true)
+    public List<Baseline> inForce(AssetTag tag, Instant at) {
+        List<BaselineEnd> ended = ends.of(tag.value());
+        return before(tag, at).stream()
+                .filter(b -> ended.stream().noneMatch(e -> e.ended(b.testPointCode(), b.takenAt(), at)))
+                .toList();
+    }
+
+    /**
      * Baselines in force.
      *
      * @return the newest per cabinet and test point, by cabinet

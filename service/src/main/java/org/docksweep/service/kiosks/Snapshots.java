@@ -14,6 +14,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.cabinets.Labels;
 import org.docksweep.service.commissionings.Commissionings;
 import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.learning.Learning;
@@ -45,7 +46,8 @@ class Snapshots {
             + " (select count(*) from bench_job), (select count(*) from dispatch),"
             + " (select count(*) from return_list), (select coalesce(sum(version), 0) from return_list),"
             + " (select count(*) from check_in), (select count(*) from history_event),"
-            + " (select count(*) from past_part_life), (select count(*) from learning_decision)";
+            + " (select count(*) from past_part_life), (select count(*) from learning_decision),"
+            + " (select count(*) from asset_key), (select coalesce(sum(version), 0) from asset_key)";
 
     private final EntityManager entities;
     private final Site site;
@@ -56,6 +58,7 @@ class Snapshots {
     private final Dispatches dispatches;
     private final Bench bench;
     private final Learning learning;
+    private final Labels labels;
 
     Snapshots(
             EntityManager entities,
@@ -66,7 +69,8 @@ class Snapshots {
             Returns returns,
             Dispatches dispatches,
             Bench bench,
-            Learning learning) {
+            Learning learning,
+            Labels labels) {
         this.entities = entities;
         this.site = site;
         this.models = models;
@@ -76,6 +80,7 @@ class Snapshots {
         this.dispatches = dispatches;
         this.bench = bench;
         this.learning = learning;
+        this.labels = labels;
     }
 
     /** Changes whenever a snapshot would say something else, its time of day apart. */
@@ -111,6 +116,7 @@ class Snapshots {
                 checkedIn,
                 fleet.lastEvents(due, EVENTS_PER_CABINET),
                 dispatches.needsOfReturns(bench.openByModel()),
-                learning.inForce());
+                learning.inForce(),
+                labels.all());
     }
 }

@@ -4,6 +4,7 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.service.store.Stored;
@@ -19,13 +20,16 @@ class Curve extends Stored<UUID> {
     @Id
     private UUID measurementId;
 
+    private LocalDate storedOn;
+
     @Column(length = MOST_CHARACTERS)
     private String judgementJson;
 
     protected Curve() {}
 
-    Curve(UUID measurementId, String judgementJson) {
+    Curve(UUID measurementId, LocalDate storedOn, String judgementJson) {
         this.measurementId = measurementId;
+        this.storedOn = storedOn;
         this.judgementJson = judgementJson;
     }
 

@@ -6,10 +6,13 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.MeasurementBody;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.judge.PointJudgement;
+import org.docksweep.judge.Prompt;
 import org.docksweep.service.store.Stored;
 
 /** Header of a measurement, never changed. */
@@ -46,6 +49,20 @@ class Measurement extends Stored<UUID> {
 
     MeasurementBody body(PointJudgement judgement) {
         return new MeasurementBody(id, takenAt, attempt, recordingSha256, ambientCelsius, judgement);
+    }
+
+    /** What is left of its judgement once retention removed the curve. */
+    PointJudgement withoutCurve() {
+        return new PointJudgement(
+                testPointCode,
+                verdict,
+                Prompt.NONE,
+                Reason.of("retention-curve-removed"),
+                null,
+                null,
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     UUID checkInId() {

@@ -1,5 +1,9 @@
 package org.docksweep.service.measurements;
 
+import jakarta.persistence.EntityManager;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +15,7 @@ import org.docksweep.contract.MeasurementBody;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Refusal;
+import org.hibernate.Session;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -23,10 +28,14 @@ public class Measurements {
 
     private final MeasurementRows rows;
     private final Curves curves;
+    private final EntityManager entities;
+    private final Clock clock;
 
-    Measurements(MeasurementRows rows, Curves curves) {
+    Measurements(MeasurementRows rows, Curves curves, EntityManager entities, Clock clock) {
         this.rows = rows;
         this.curves = curves;
+        this.entities = entities;
+        this.clock = clock;
     }
 
     /**
@@ -84,15 +93,18 @@ public class Measurements {
      */
     public void store(UUID checkInId, List<MeasurementBody> measurements) {
         List<UUID> ids = measurements.stream().map(MeasurementBody::id).toList();
-        rows.findAllById(ids).stream().findFirst().ifPresent(used -> {
-            throw Refusal.idReused(
-                    "measurement " + used.getId() + " belongs to check-in " + used.checkInId() + " already",
-                    "Give every measurement an id of its own.");
-        });
+        for (Measurement used : entities.unwrap(Session.class).findMultiple(Measurement.class, ids)) {
+            if (used != null) {
+                throw Refusal.idReused(
+                        "measurement " + used.getId() + " belongs to check-in " + used.checkInId() + " already",
+                        "Give every measurement an id of its own.");
+            }
+        }
         for (int i = 0; i < measurements.size(); i++) {
             rows.save(new Measurement(checkInId, i, measurements.get(i)));
         }
         rows.flush();
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
         for (int i = 0; i < measurements.size(); i++) {
             String json = StoredJson.write(measurements.get(i).judgement());
             if (json.length() > Curve.MOST_CHARACTERS) {
@@ -101,7 +113,7 @@ public class Measurements {
                         "has " + json.length() + " characters of JSON, at most " + Curve.MOST_CHARACTERS + " are kept",
                         "Send curves on a grid of at most some thousand points.");
             }
-            curves.save(new Curve(measurements.get(i).id(), json));
+            curves.save(new Curve(measurements.get(i).id(), today, json));
         }
     }
 
@@ -109,7 +121,7 @@ public class Measurements {
      * Measurements of a check-in.
      *
      * @param checkInId the check-in
-     * @return in the order they were sent
+     * @return in the order they were sent; where retention removed a curve, with what the header says of the judgement
      */
     public List<MeasurementBody> of(UUID checkInId) {
         List<Measurement> headers = rows.findByCheckInIdOrderByLineNumber(checkInId);
@@ -118,7 +130,10 @@ public class Measurements {
                 .stream()
                 .collect(Collectors.toMap(Curve::getId, Function.identity()));
         return headers.stream()
-                .map(header -> header.body(judgements.get(header.getId()).judgement()))
+                .map(header -> header.body(
+                        judgements.containsKey(header.getId())
+                                ? judgements.get(header.getId()).judgement()
+                                : header.withoutCurve()))
                 .toList();
     }
 }

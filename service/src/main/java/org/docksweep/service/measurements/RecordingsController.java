@@ -37,7 +37,10 @@ class RecordingsController {
                 .map(file -> ResponseEntity.ok()
                         .contentType(MediaType.parseMediaType(ZIP))
                         .<Resource>body(new FileSystemResource(file)))
-                .orElseThrow(() -> Refusal.notFound(
-                        "sha256", "there is no recording " + sha256, "Its kiosk may not have sent it yet."));
+                .orElseThrow(
+                        () -> Refusal.notFound(
+                                "sha256",
+                                "there is no recording " + sha256,
+                                "Its kiosk may not have sent it yet, or it was removed when its time was over (docksweep.retention.recordings)."));
     }
 }

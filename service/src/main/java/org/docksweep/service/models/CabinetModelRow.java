@@ -6,6 +6,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.service.store.ParsedJson;
 import org.docksweep.service.store.Stored;
 import org.docksweep.service.store.StoredJson;
 
@@ -13,6 +14,8 @@ import org.docksweep.service.store.StoredJson;
 @Entity
 @Table(name = "cabinet_model")
 class CabinetModelRow extends Stored<String> {
+    private static final ParsedJson<CabinetModel> PARSED = new ParsedJson<>(CabinetModel.class);
+
     @Id
     private String code;
 
@@ -38,7 +41,7 @@ class CabinetModelRow extends Stored<String> {
     }
 
     CabinetModel model() {
-        return StoredJson.read(bodyJson, CabinetModel.class);
+        return PARSED.of(code, bodyJson);
     }
 
     @Override

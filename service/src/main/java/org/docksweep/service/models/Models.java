@@ -1,17 +1,23 @@
 package org.docksweep.service.models;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.docksweep.contract.LessonBody;
+import org.docksweep.contract.TaughtPoint;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.DriverModel;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.web.Check;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -179,8 +185,113 @@ public class Models {
                 .reference();
     }
 
+    /**
+     * Everything a lesson taught, or nothing: its model first, then a reference for every test point of it.
+     *
+     * @param modelCode cabinet model
+     * @param lesson what was taught
+     * @param by person or kiosk that hands it in
+     * @return the references now in force
+     */
+    PutAnswer<List<TaughtPoint>> teach(String modelCode, LessonBody lesson, String by) {
+        boolean created = lesson.book() != null && drawn(modelCode, lesson);
+        CabinetModel model = cabinetModel(modelCode, "model");
+        List<PointReference> sent = lesson.references() == null ? List.of() : lesson.references();
+        Check check = new Check();
+        for (var point : model.testPoints()) {
+            long given = sent.stream()
+                    .filter(r -> r != null && point.code().equals(r.testPointCode()))
+                    .count();
+            check.that(
+                    given == 1,
+                    "references",
+                    "must hold one reference of test point " + point.code() + ", but hold " + given);
+        }
+        check.that(
+                sent.size() == model.testPoints().size(),
+                "references",
+                "must be as many as the model has test points, "
+                        + model.testPoints().size() + ", but are " + sent.size());
+        check.refuseIfWrong();
+        for (PointReference reference : sent) {
+            requireFits(model, reference);
+            created |= put(modelCode, reference.testPointCode(), reference, by).created();
+        }
+        return new PutAnswer<>(
+                created,
+                references.newest().stream()
+                        .map(PointReferenceRow::taught)
+                        .filter(t -> t.modelCode().equals(modelCode))
+                        .toList());
+    }
+
+    /** Takes the lesson's model in; whether it is new. */
+    private boolean drawn(String modelCode, LessonBody lesson) {
+        if (lesson.book().cabinetModels().size() != 1
+                || !lesson.book().cabinetModels().get(0).code().equals(modelCode)) {
+            throw Refusal.badField(
+                    "book.cabinetModels",
+                    "a lesson brings the one cabinet model it teaches, " + modelCode,
+                    "Send other models to the model book.");
+        }
+        Optional<CabinetModel> before = cabinetModels.findById(modelCode).map(CabinetModelRow::model);
+        boolean other = before.isPresent()
+                && !before.get().equals(lesson.book().cabinetModels().get(0));
+        if (lesson.newModel() && other) {
+            throw Refusal.wrongState(
+                    "model",
+                    "there is a cabinet model " + modelCode + " already, and it is drawn otherwise",
+                    "Give the new model a code of its own, or teach the model that is there.");
+        }
+        return merge(lesson.book()).created();
+    }
+
+    /** A reference that was taught for another drawing would be refused at every dock. */
+    private void requireFits(CabinetModel model, PointReference reference) {
+        if (reference.taught() == null) {
+            return;
+        }
+        try {
+            Knowledge.nominal(book(), model, model.testPoint(reference.testPointCode()))
+                    .taughtBy(reference);
+        } catch (IllegalArgumentException e) {
+            throw Refusal.badField("references", e.getMessage(), "Teach the reference for the model that is sent.");
+        }
+    }
+
+    /**
+     * References in force, with who taught them.
+     *
+     * @return one per model and test point
+     */
+    @Transactional(readOnly = true)
+    public List<TaughtPoint> taught() {
+        return references.newest().stream().map(PointReferenceRow::taught).toList();
+    }
+
+    /**
+     * A reference and since when it was there.
+     *
+     * @param reference the reference
+     * @param storedAt since when
+     */
+    public record Revision(PointReference reference, Instant storedAt) {}
+
+    /**
+     * All revisions of all references stored before an instant.
+     *
+     * @param before instant
+     * @return oldest first
+     */
+    @Transactional(readOnly = true)
+    public List<Revision> revisions(Instant before) {
+        return references.storedBefore(before).stream()
+                .map(r -> new Revision(r.reference(), r.storedAt()))
+                .toList();
+    }
+
     /** Stores the next revision, unless the newest says the same. */
-    PutAnswer<PointReference> put(String modelCode, String testPointCode, PointReference reference) {
+    PutAnswer<PointReference> put(String modelCode, String testPointCode, PointReference reference, String by) {
         if (!modelCode.equals(reference.cabinetModelCode()) || !testPointCode.equals(reference.testPointCode())) {
             throw Refusal.badField(
                     "cabinetModelCode",
@@ -198,7 +309,7 @@ public class Models {
             return new PutAnswer<>(false, reference);
         }
         int revision = newest.map(PointReferenceRow::revision).orElse(0) + 1;
-        references.save(new PointReferenceRow(reference, revision, StoredJson.cut(clock.instant())));
+        references.save(new PointReferenceRow(reference, revision, StoredJson.cut(clock.instant()), by));
         return new PutAnswer<>(newest.isEmpty(), reference);
     }
 
@@ -210,5 +321,48 @@ public class Models {
     @Transactional(readOnly = true)
     public LimitSet limits() {
         return limits.findFirstByOrderByVersionDesc().map(LimitSetRow::limits).orElseGet(LimitSet::initial);
+    }
+
+    /**
+     * A version of the limits.
+     *
+     * @param version its number
+     * @return the limits; empty when there never was such a version
+     */
+    @Transactional(readOnly = true)
+    public Optional<LimitSet> limits(int version) {
+        LimitSet initial = LimitSet.initial();
+        return limits.findById(version)
+                .map(LimitSetRow::limits)
+                .or(() -> version == initial.version() ? Optional.of(initial) : Optional.empty());
+    }
+
+    /** Puts the next version in force. Versions are never changed. */
+    PutAnswer<LimitSet> put(int version, LimitSet next) {
+        if (next.version() != version) {
+            throw Refusal.badField(
+                    "version",
+                    "the address says version " + version + ", the body " + next.version(),
+                    "Make both the same.");
+        }
+        Optional<LimitSet> before = limits(version);
+        if (before.isPresent()) {
+            if (before.get().equals(next)) {
+                return new PutAnswer<>(false, next);
+            }
+            throw Refusal.wrongState(
+                    "version",
+                    "limits of version " + version + " are stored already and say something else",
+                    "Limits are never changed, only succeeded: the next version is " + (limits().version() + 1) + ".");
+        }
+        int following = limits().version() + 1;
+        if (version != following) {
+            throw Refusal.wrongState(
+                    "version",
+                    "the next version of the limits is " + following + ", but this is " + version,
+                    "Somebody may have changed the limits meanwhile: read them again.");
+        }
+        limits.save(new LimitSetRow(next, StoredJson.cut(clock.instant())));
+        return new PutAnswer<>(true, next);
     }
 }

@@ -8,6 +8,7 @@ import jakarta.persistence.Table;
 import java.io.Serializable;
 import java.time.Instant;
 import java.util.Objects;
+import org.docksweep.contract.TaughtPoint;
 import org.docksweep.gate.PointReference;
 import org.docksweep.service.store.Stored;
 import org.docksweep.service.store.StoredJson;
@@ -21,16 +22,18 @@ class PointReferenceRow extends Stored<PointReferenceRow.Key> {
 
     private int unitCount;
     private Instant storedAt;
+    private String storedBy;
 
     @Column(length = 1_000_000)
     private String bodyJson;
 
     protected PointReferenceRow() {}
 
-    PointReferenceRow(PointReference reference, int revision, Instant storedAt) {
+    PointReferenceRow(PointReference reference, int revision, Instant storedAt, String storedBy) {
         this.key = new Key(reference.cabinetModelCode(), reference.testPointCode(), revision);
         this.unitCount = reference.unitCount();
         this.storedAt = storedAt;
+        this.storedBy = storedBy;
         this.bodyJson = StoredJson.write(reference);
     }
 
@@ -40,6 +43,14 @@ class PointReferenceRow extends Stored<PointReferenceRow.Key> {
 
     PointReference reference() {
         return StoredJson.read(bodyJson, PointReference.class);
+    }
+
+    TaughtPoint taught() {
+        return new TaughtPoint(key.cabinetModelCode, key.testPointCode, key.revision, unitCount, storedAt, storedBy);
+    }
+
+    Instant storedAt() {
+        return storedAt;
     }
 
     int revision() {

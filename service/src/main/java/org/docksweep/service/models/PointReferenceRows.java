@@ -1,5 +1,6 @@
 package org.docksweep.service.models;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.data.jpa.repository.JpaRepository;
@@ -12,6 +13,9 @@ interface PointReferenceRows extends JpaRepository<PointReferenceRow, PointRefer
 
     @Query(NEWEST + " order by r.key.cabinetModelCode, r.key.testPointCode")
     List<PointReferenceRow> newest();
+
+    @Query("select r from PointReferenceRow r where r.storedAt < :before order by r.storedAt, r.key.revision")
+    List<PointReferenceRow> storedBefore(Instant before);
 
     @Query(NEWEST + " and r.key.cabinetModelCode = :model and r.key.testPointCode = :point")
     Optional<PointReferenceRow> newest(String model, String point);

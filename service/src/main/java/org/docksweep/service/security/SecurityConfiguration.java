@@ -62,7 +62,8 @@ class SecurityConfiguration {
                                 ApiPaths.PEOPLE + "/**",
                                 ApiPaths.AUDIT,
                                 ApiPaths.AUDIT + "/**",
-                                ApiPaths.EXPORT)
+                                ApiPaths.EXPORT,
+                                ApiPaths.RETENTION)
                         .hasRole(MANAGER)
                         .requestMatchers(ApiPaths.SIGN_ONS, ApiPaths.CURRENT_SIGN_ON)
                         .hasRole(DOCK)

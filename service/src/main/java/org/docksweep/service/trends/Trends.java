@@ -7,9 +7,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DriftRow;
-import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
@@ -32,9 +32,6 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional(readOnly = true)
 public class Trends {
-    private static final int EVENTS_LOOKED_AT = 100;
-    private static final Set<HistoryEvent.Kind> BEGINS_ANEW =
-            Set.of(HistoryEvent.Kind.REMOVED, HistoryEvent.Kind.REPAIRED, HistoryEvent.Kind.SIGNED_OFF);
     /** Cabinets that can go out to a show as they are. */
     private static final Set<CabinetStatus> IN_HIRE = Set.of(CabinetStatus.READY, CabinetStatus.OUT);
 
@@ -95,11 +92,11 @@ public class Trends {
     }
 
     private List<DriftRow> rows(AssetTag tag) {
-        List<HistoryEvent> events = fleet.lastEvents(List.of(tag), EVENTS_LOOKED_AT);
+        List<Fleet.LastWork> work = fleet.lastWork(List.of(tag));
         Map<Quantity, List<DriftRow.Point>> series = new LinkedHashMap<>();
-        for (TrendReading reading : readings.of(tag.value(), Instant.EPOCH)) {
+        for (TrendReading reading : readings.of(tag.value(), since(work, null))) {
             Quantity quantity = reading.quantity();
-            if (reading.point().at().isAfter(since(events, quantity.owner()))) {
+            if (reading.point().at().isAfter(since(work, quantity.owner()))) {
                 series.computeIfAbsent(quantity, q -> new ArrayList<>()).add(reading.point());
             }
         }
@@ -108,16 +105,17 @@ public class Trends {
         return rows;
     }
 
-    /** The last event that begins a new story for a driver, or for a whole test point with any driver of the cabinet. */
-    private static Instant since(List<HistoryEvent> events, String owner) {
-        return events.stream()
-                .filter(e -> BEGINS_ANEW.contains(e.kind()))
-                .filter(e -> e.positionCode() == null
-                        || owner.isEmpty()
-                        || e.positionCode().equals(owner))
-                .map(HistoryEvent::at)
+    /**
+     * When a new story began for a driver, for a whole test point (owner empty) with any driver of the cabinet, or for
+     * the whole cabinet (null).
+     */
+    private static Instant since(List<Fleet.LastWork> work, String owner) {
+        return work.stream()
+                .filter(w -> w.positionCode() == null
+                        || owner != null && (owner.isEmpty() || w.positionCode().equals(owner)))
+                .map(Fleet.LastWork::at)
                 .max(Comparator.naturalOrder())
-                .orElse(Instant.MIN);
+                .orElse(Instant.EPOCH);
     }
 
     /**
@@ -129,16 +127,14 @@ public class Trends {
         List<DriftWarning> stored = warnings.findAllByOrderByTag();
         List<AssetTag> tags = stored.stream().map(w -> w.row().tag()).distinct().toList();
         Map<AssetTag, Fleet.Known> known = fleet.known(tags);
-        Map<AssetTag, List<HistoryEvent>> events = new LinkedHashMap<>();
-        fleet.lastEvents(tags, EVENTS_LOOKED_AT)
-                .forEach(e ->
-                        events.computeIfAbsent(e.tag(), t -> new ArrayList<>()).add(e));
+        Map<AssetTag, List<Fleet.LastWork>> work =
+                fleet.lastWork(tags).stream().collect(Collectors.groupingBy(Fleet.LastWork::tag));
         List<DriftRow> rows = new ArrayList<>();
         for (DriftWarning warning : stored) {
             DriftRow row = warning.row();
             String owner = row.positionCode() == null ? "" : row.positionCode();
             boolean repairedSince =
-                    !since(events.getOrDefault(row.tag(), List.of()), owner).isBefore(warning.lastAt());
+                    !since(work.getOrDefault(row.tag(), List.of()), owner).isBefore(warning.lastAt());
             CabinetStatus status = known.get(row.tag()).status();
             if (!repairedSince && IN_HIRE.contains(status)) {
                 rows.add(withStatus(row, status));

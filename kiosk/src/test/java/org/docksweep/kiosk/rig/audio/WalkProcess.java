@@ -13,6 +13,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import org.docksweep.kiosk.rig.RigDesk;
 import org.docksweep.kiosk.rig.RigDeskState;
 import org.docksweep.kiosk.rig.RigStation;
+import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.sweep.RigException;
 
 /**
@@ -31,7 +32,7 @@ final class WalkProcess {
         }
         try (RigStation station =
                         RigStation.open(Path.of(arguments[0]), "audio", settings, "A. Person", Clock.systemUTC());
-                RigDesk desk = station.desk(ZoneOffset.UTC)) {
+                RigDesk desk = station.desk(ZoneOffset.UTC, StudyCabinet.Finder.NONE)) {
             LinkedBlockingQueue<RigDeskState> states = new LinkedBlockingQueue<>();
             desk.addListener(states::add);
             desk.calibrate();

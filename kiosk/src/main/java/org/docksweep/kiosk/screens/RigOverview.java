@@ -1,0 +1,64 @@
+package org.docksweep.kiosk.screens;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.docksweep.kiosk.rig.ContactTrend;
+import org.docksweep.kiosk.rig.PlugTrend;
+import org.docksweep.kiosk.rig.RigDeskState;
+
+/** How the rig stands: facts, the charts of both check standards, and the plug, by the short plug and by cabinets. */
+final class RigOverview extends JPanel {
+    private static final long serialVersionUID = 1;
+
+    private final transient Texts texts;
+    private final RigFactsPanel facts;
+    private final List<RigChartPanel> standards;
+    private final RigChartPanel shortPlug;
+    private final RigChartPanel cabinets;
+
+    RigOverview(Sizes sizes, Texts texts) {
+        super(new MigLayout(
+                "insets 0, gap " + sizes.px(8) + "px, fill",
+                "[grow,fill,sg][grow,fill,sg][grow,fill,sg]",
+                "[" + sizes.px(48) + "px!,fill][grow,fill,sg half][grow,fill,sg half]"));
+        setOpaque(false);
+        this.texts = texts;
+        facts = new RigFactsPanel(sizes, texts);
+        standards = List.of(new RigChartPanel(sizes, texts, 80), new RigChartPanel(sizes, texts, 80));
+        shortPlug = new RigChartPanel(sizes, texts, 64);
+        cabinets = new RigChartPanel(sizes, texts, 64);
+        add(facts, "spanx 3, wmin 0, hmin 0, wrap");
+        standards.forEach(chart -> add(chart, "spany 2, wmin 0, hmin 0, w 8:8:"));
+        add(shortPlug, "wmin 0, hmin 0, w 8:8:, h 8:8:, wrap");
+        add(cabinets, "wmin 0, hmin 0, w 8:8:, h 8:8:");
+    }
+
+    void show(RigDeskState state) {
+        facts.show(state);
+        for (int i = 0; i < standards.size(); i++) {
+            if (i < state.charts().size()) {
+                standards.get(i).show(state.charts().get(i));
+            } else {
+                standards
+                        .get(i)
+                        .showNothing(
+                                texts.say(i == 0 ? "rig.chart.first" : "rig.chart.second"),
+                                texts.say("rig.chart.none"));
+            }
+        }
+        // The pair that is worse off stands in front.
+        Optional<ContactTrend> contact =
+                state.contacts().stream().max(Comparator.comparingDouble(ContactTrend::riseOhm));
+        contact.ifPresentOrElse(
+                shortPlug::show,
+                () -> shortPlug.showNothing(texts.say("rig.chart.plug"), texts.say("rig.chart.no-contact")));
+        Optional<PlugTrend> plug = state.plugs().stream()
+                .max(Comparator.comparingDouble(trend -> trend.rise().ohm()));
+        plug.ifPresentOrElse(
+                cabinets::show,
+                () -> cabinets.showNothing(texts.say("rig.chart.cabinets"), texts.say("rig.chart.no-cabinets")));
+    }
+}
