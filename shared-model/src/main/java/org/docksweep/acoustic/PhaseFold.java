@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * Looks for short events that sit at the same phase of the sweep, period after period, in every sweep. Each period is
- * cut into overlapping cells; the energy of a cell against the median cell of its own period, brought to a standard
+ * cut into overlapping cells; the largest energy within a millisecond of a cell against the median cell of its own period, brought to a standard
  * normal scale (Wilson and Hilferty 1931, from memory) and cut off at 4.5, is summed over the periods of a window along
  * straight lines of phase, since the phase of the excursion turns slowly as the sweep passes a resonance. Noise of the
  * hall raises the median as much as the cell; one knock is one cell of one sweep and counts as 4.5 at most; whatever does
@@ -14,15 +14,21 @@ final class PhaseFold {
     /** A cell counts so many standard deviations at most. */
     private static final double CELL_CAP = 4.5;
 
+    /** A cell that every sweep shows is no knock: it counts what the weakest shows, so much at most. */
+    private static final double SHARED_CAP = 7;
+
     private static final double CELL_FLOOR = -1.5;
 
     /** A sweep counts at most so many times what the weakest shows. */
     private static final double OVER_WEAKEST = 1.15;
 
+    /** A touch is over in about a millisecond; a longer stretch of noise would only hide it. */
+    private static final double STROKE_S = 0.001;
+
     /** A cell shows the event from here. */
     private static final double SHOWN = 1.2;
 
-    private static final int LEAST_PERIODS = 5;
+    private static final int LEAST_PERIODS = 4;
     private static final int MOST_PERIODS = 60;
     private static final int LEAST_CELLS = 12;
     private static final int MOST_CELLS = 24;
@@ -33,14 +39,14 @@ final class PhaseFold {
     /** The phase may drift over a window by so many cells either way. */
     private static final int MOST_DRIFT = 8;
 
-    /** An event shows in so many periods of every sweep at least; a knock and its answer fill one or two. */
-    private static final int LEAST_SHOWN = 3;
+    /** An event shows in so many periods of every sweep at least: two knocks at one place in both sweeps are one. */
+    private static final int LEAST_SHOWN = 2;
 
     /** Score of what shows in fewer periods, at most: not worth a note. */
     private static final double CHANCE = 3.9;
 
     private static final double HIGHEST_HZ = 700;
-    private static final double[] WINDOW_OCTAVES = {0.5, 1, 2};
+    private static final double[] WINDOW_OCTAVES = {0.5, 0.75, 1, 2};
 
     private final Residue residue;
 
@@ -100,45 +106,100 @@ final class PhaseFold {
         for (int k = 0; k < scores.length; k++) {
             scores[k] = cellScores(k, firstTurn, periods, cells, middleHz);
         }
-        Found fold = along(scores, firstTurn, periods, cells);
-        double score = Math.max(fold.score(), Coincidence.score(scores));
+        Found fold = along(shared(scores), firstTurn, periods, cells);
+        double score = Math.max(fold.score(), Coincidence.score(capped(scores)));
         boolean shown = fold.share() * periods >= LEAST_SHOWN - 0.5;
         return fold.withScore(shown ? score : Math.min(CHANCE, score));
     }
 
+    /** Cut off where one sweep alone shows more; what the others show there or next to it is let through. */
+    private static double[][][] shared(double[][][] scores) {
+        double[][][] shared = capped(scores);
+        for (int k = 0; k < scores.length; k++) {
+            for (int j = 0; j < scores[k].length; j++) {
+                for (int m = 0; m < scores[k][j].length; m++) {
+                    double weakest = scores[k][j][m];
+                    for (double[][] other : scores) {
+                        weakest = Math.min(weakest, largest(other[j], m));
+                    }
+                    shared[k][j][m] = scores.length > 1 ? Math.max(shared[k][j][m], weakest) : shared[k][j][m];
+                }
+            }
+        }
+        return shared;
+    }
+
+    private static double[][][] capped(double[][][] scores) {
+        double[][][] capped = new double[scores.length][][];
+        for (int k = 0; k < scores.length; k++) {
+            capped[k] = new double[scores[k].length][];
+            for (int j = 0; j < scores[k].length; j++) {
+                capped[k][j] = Arrays.stream(scores[k][j])
+                        .map(z -> Math.min(CELL_CAP, z))
+                        .toArray();
+            }
+        }
+        return capped;
+    }
+
     private double[][] cellScores(int sweep, double firstTurn, int periods, int cells, double middleHz) {
-        double[][] scores = new double[periods][cells];
-        double degrees = Math.max(2, 2 * Residue.bandwidthHz(middleHz) * 2 / cells / middleHz);
+        int rate = residue.signal().sampleRateHz();
+        double stroke = Math.min(STROKE_S, 2.0 / cells / middleHz) * rate;
+        double degrees = Math.max(2, 2 * Residue.bandwidthHz(middleHz) * stroke / rate);
         double spread = Math.sqrt(2 / (9 * degrees));
         double medianShare = StrictMath.pow(1 - 2 / (9 * degrees), 3);
+        double[][] strokes = new double[periods][];
         for (int j = 0; j < periods; j++) {
+            strokes[j] = strokes(sweep, firstTurn + j, stroke);
+        }
+        double[][] standard = new double[periods][cells];
+        for (int j = 0; j < periods; j++) {
+            double mean = Math.max(1e-30, Math.max(aroundMedian(strokes, j), median(strokes[j])) / medianShare);
+            double start = residue.indexAtTurns(firstTurn + j);
             for (int m = 0; m < cells; m++) {
                 double turn = firstTurn + j + m / (double) cells;
                 double from = residue.indexAtTurns(turn);
                 double to = residue.indexAtTurns(turn + 2.0 / cells);
-                scores[j][m] = residue.evenEnergy(sweep, from, to) / (to - from);
-            }
-        }
-        double[][] standard = new double[periods][cells];
-        for (int j = 0; j < periods; j++) {
-            double mean = Math.max(aroundMedian(scores, j), median(scores[j])) / medianShare;
-            for (int m = 0; m < cells; m++) {
-                double root = StrictMath.cbrt(scores[j][m] / Math.max(1e-30, mean));
-                double z = (root - (1 - 2 / (9 * degrees))) / spread;
-                standard[j][m] = Math.max(CELL_FLOOR, Math.min(CELL_CAP, z));
+                int first = (int) Math.rint((from - start) / (stroke / 2));
+                int count = Math.max(1, (int) Math.rint((to - from - stroke) / (stroke / 2)) + 1);
+                double most = 0;
+                for (int k = first; k < first + count; k++) {
+                    double[] row = k < strokes[j].length || j + 1 == periods ? strokes[j] : strokes[j + 1];
+                    int at = row == strokes[j] ? k : k - strokes[j].length;
+                    most = Math.max(most, at < row.length ? row[at] : 0);
+                }
+                double z = (StrictMath.cbrt(most / mean) - (1 - 2 / (9 * degrees))) / spread;
+                standard[j][m] = Math.max(CELL_FLOOR, Math.min(SHARED_CAP, LargestOf.normal(z, count)));
             }
         }
         return standard;
     }
 
-    /** Median cell of a period and its neighbours: the noise of the moment, whatever the hall does. */
-    private static double aroundMedian(double[][] energy, int period) {
-        int first = Math.max(0, Math.min(period - REACH, energy.length - 2 * REACH - 1));
-        int last = Math.min(energy.length - 1, first + 2 * REACH);
-        int cells = energy[0].length;
-        double[] all = new double[(last - first + 1) * cells];
+    /** Mean squares of overlapping strokes of noise through one period and a little further. */
+    private double[] strokes(int sweep, double turn, double stroke) {
+        double from = residue.indexAtTurns(turn);
+        double to = residue.indexAtTurns(turn + 1);
+        double[] strokes = new double[Math.max(1, (int) Math.rint((to - from) / (stroke / 2)))];
+        for (int k = 0; k < strokes.length; k++) {
+            double at = from + k * stroke / 2;
+            strokes[k] = residue.evenEnergy(sweep, at, at + stroke) / stroke;
+        }
+        return strokes;
+    }
+
+    /** Median stroke of a period and its neighbours: the noise of the moment, whatever the hall does. */
+    private static double aroundMedian(double[][] strokes, int period) {
+        int first = Math.max(0, Math.min(period - REACH, strokes.length - 2 * REACH - 1));
+        int last = Math.min(strokes.length - 1, first + 2 * REACH);
+        int count = 0;
         for (int j = first; j <= last; j++) {
-            System.arraycopy(energy[j], 0, all, (j - first) * cells, cells);
+            count += strokes[j].length;
+        }
+        double[] all = new double[count];
+        count = 0;
+        for (int j = first; j <= last; j++) {
+            System.arraycopy(strokes[j], 0, all, count, strokes[j].length);
+            count += strokes[j].length;
         }
         return median(all);
     }
@@ -216,15 +277,17 @@ final class PhaseFold {
                 double to = residue.indexAtTurns(turn + 3.0 / cells);
                 peak = Math.min(peak, residue.peak(k, from, to));
             }
+            peaks[all ? shown : periods - 1 - (j - shown)] = peak;
             shown += all ? 1 : 0;
-            peaks[j] = peak;
         }
-        Arrays.sort(peaks);
+        // the level of an event is told by the periods that show it
+        int told = shown > 0 ? shown : periods;
+        Arrays.sort(peaks, 0, told);
         return new Found(
                 residue.frequencyHzAtTurns(firstTurn),
                 residue.frequencyHzAtTurns(firstTurn + periods),
                 (cell + 1) / (double) cells % 1,
-                peaks[periods / 2],
+                peaks[told / 2],
                 score,
                 weakest,
                 shown / (double) periods);

@@ -9,11 +9,12 @@ import org.docksweep.sweep.AcousticCurve;
  * centimetres off its mark is not called reversed. The sign of the impulse is of no use: a healthy fourth-order two-way
  * cabinet has a negative one.
  *
+ * @param lobes c at delays from -0.3 to 0.3 ms, in steps of 5 us; not to be changed
  * @param same largest c, at most 1: how alike the band is to the reference
  * @param reversed largest -c, at most 1: how alike it is to the reference turned over
  * @param delayS delay behind the reference at the better of the two, in seconds
  */
-public record Polarity(double same, double reversed, double delayS) {
+public record Polarity(double[] lobes, double same, double reversed, double delayS) {
     /** Play of the fixture: ten centimetres of sound. */
     private static final double MOST_DELAY_S = 3e-4;
 
@@ -52,6 +53,26 @@ public record Polarity(double same, double reversed, double delayS) {
     }
 
     private static Polarity search(AcousticCurve curve, AcousticCurve reference, int first, int last, int offset) {
+        double[] lobes = lobes(curve, reference, first, last, offset);
+        double same = Double.NEGATIVE_INFINITY;
+        double reversed = Double.NEGATIVE_INFINITY;
+        double delayS = 0;
+        for (int s = 0; s < lobes.length; s++) {
+            if (Math.abs(lobes[s]) > Math.max(same, reversed)) {
+                delayS = delayS(s);
+            }
+            same = Math.max(same, lobes[s]);
+            reversed = Math.max(reversed, -lobes[s]);
+        }
+        return new Polarity(lobes, same, reversed, delayS);
+    }
+
+    /** Delay behind the reference that a value of {@link #lobes} belongs to, in seconds. */
+    static double delayS(int step) {
+        return step * DELAY_STEP_S - MOST_DELAY_S;
+    }
+
+    private static double[] lobes(AcousticCurve curve, AcousticCurve reference, int first, int last, int offset) {
         double[] hz = curve.frequencyHz();
         double[] level = curve.levelDb();
         double[] refLevel = reference.levelDb();
@@ -75,11 +96,8 @@ public record Polarity(double same, double reversed, double delayS) {
             stepIm[i] = StrictMath.sin(2 * Math.PI * hz[first + i] * DELAY_STEP_S);
             weight += size;
         }
-        double same = Double.NEGATIVE_INFINITY;
-        double reversed = Double.NEGATIVE_INFINITY;
-        double delayS = 0;
-        int steps = (int) Math.rint(2 * MOST_DELAY_S / DELAY_STEP_S);
-        for (int s = 0; s <= steps; s++) {
+        double[] lobes = new double[(int) Math.rint(2 * MOST_DELAY_S / DELAY_STEP_S) + 1];
+        for (int s = 0; s < lobes.length; s++) {
             double sum = 0;
             for (int i = 0; i < n; i++) {
                 sum += re[i];
@@ -87,14 +105,28 @@ public record Polarity(double same, double reversed, double delayS) {
                 im[i] = im[i] * stepRe[i] + re[i] * stepIm[i];
                 re[i] = turned;
             }
-            double c = sum / weight;
-            if (Math.abs(c) > Math.max(same, reversed)) {
-                delayS = s * DELAY_STEP_S - MOST_DELAY_S;
-            }
-            same = Math.max(same, c);
-            reversed = Math.max(reversed, -c);
+            lobes[s] = sum / weight;
         }
-        return new Polarity(same, reversed, delayS);
+        return lobes;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Polarity that
+                && java.util.Arrays.equals(lobes, that.lobes)
+                && same == that.same
+                && reversed == that.reversed
+                && delayS == that.delayS;
+    }
+
+    @Override
+    public int hashCode() {
+        return java.util.Arrays.hashCode(lobes);
+    }
+
+    @Override
+    public String toString() {
+        return "Polarity[same " + same + ", reversed " + reversed + " at " + delayS + " s]";
     }
 
     /**

@@ -85,7 +85,7 @@ final class Residue {
     }
 
     /** Factors per bin: the band as it is, and the band with the noise of the silence made even. */
-    private double[][] weights(int size) {
+    double[][] weights(int size) {
         double[][] weights = new double[2][size / 2];
         double binHz = rate / (double) size;
         int last = Math.min(size / 2 - 1, (int) (HIGH_HZ * EDGE / binHz));

@@ -44,7 +44,9 @@ public final class SoundEar implements SoundReader {
     public SoundPrint read(MicrophoneTake take) {
         double peakPa = Math.max(1e-9, sweepPeakPa(take));
         Residue residue = Residue.of(take);
-        PhaseFold.Found found = new PhaseFold(residue).best();
+        PhaseFold.Found low = new PhaseFold(residue).best();
+        PhaseFold.Found high = DifferenceFold.best(take, residue);
+        PhaseFold.Found found = low == null || high != null && high.score() > low.score() ? high : low;
         int rate = take.signal().sampleRateHz();
         return new SoundPrint(
                 (take.arrival() - take.origin()) / (double) rate,

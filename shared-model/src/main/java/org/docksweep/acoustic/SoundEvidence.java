@@ -9,7 +9,7 @@ import org.docksweep.sweep.SoundPrint;
 /**
  * What the sound says for and against explanations, as logarithms of likelihoods that may be added to those of the
  * current. Levels are normal around the expected ones, with an error of each way and one they share; a weak way has
- * lost anything from 1 to 40 dB, evenly; the phase of a band counts by its correlation; an event counts half its squared
+ * lost anything from 1 to 40 dB, 2 to 4 as likely as 4 to 8; the phase of the bands counts by their joint correlation; an event counts half its squared
  * score less what the number of looks costs.
  */
 public final class SoundEvidence {
@@ -18,15 +18,15 @@ public final class SoundEvidence {
 
     private static final double LEAST_LOSS_DB = 1;
     private static final double MOST_LOSS_DB = 40;
-    private static final double LOSS_STEP_DB = 0.5;
+    private static final double MOVE_STEP_DB = 0.5;
+    /** Losses are weighed evenly on a logarithmic scale, in steps of this factor. */
+    private static final double LOSS_STEP = 1.08;
 
     /** A level far beyond all errors is a badly known level before it is a proof: at most this much per way. */
     private static final double MOST_LEVEL_LOG = 60;
 
-    /** Spread of the relative difference of a healthy band from its reference, per third of an octave. */
-    private static final double PHASE_VARIANCE = 0.2;
-
-    private static final double MOST_PHASE_LOG = 15;
+    /** A way that is turned over adds to its neighbours where it took away, or the other way round; in dB. */
+    private static final double TURNED_DB = 2;
 
     /** Logarithm of the number of independent looks for an event. */
     private static final double LOOKS_LOG = 10;
@@ -57,6 +57,7 @@ public final class SoundEvidence {
     private final double wayErrorDb;
     private final double sharedErrorDb;
     private final List<Way> ways;
+    private final JointPolarity polarity;
 
     /**
      * Level of a way.
@@ -96,6 +97,9 @@ public final class SoundEvidence {
         this.wayErrorDb = wayErrorDb;
         this.sharedErrorDb = sharedErrorDb;
         this.ways = this.bands.stream().map(this::way).toList();
+        List<Polarity> known = new ArrayList<>();
+        ways.forEach(w -> known.add(w.overNoiseDb() < HEARD_DB ? null : w.polarity()));
+        this.polarity = new JointPolarity(this.bands, known);
     }
 
     private Way way(WayBand band) {
@@ -164,7 +168,28 @@ public final class SoundEvidence {
      * @return logarithm, up to a constant shared by all explanations
      */
     public double levelsHealthy(double widened) {
-        return normal(changes(), wayErrorDb * widened);
+        return normal(changes(), errors(wayErrorDb * widened));
+    }
+
+    /**
+     * Logarithm of the likelihood of the levels when one way is turned over: it and its neighbours are then louder or softer
+     * about the crossover.
+     *
+     * @param way number of the way
+     * @return logarithm, up to the same constant
+     */
+    public double levelsTurned(int way) {
+        double[] errors = errors(wayErrorDb);
+        for (int w = Math.max(0, way - 1); w <= Math.min(errors.length - 1, way + 1); w++) {
+            errors[w] = Math.hypot(errors[w], TURNED_DB);
+        }
+        return normal(changes(), ways.size() == 1 ? errors(wayErrorDb) : errors);
+    }
+
+    private double[] errors(double error) {
+        double[] errors = new double[ways.size()];
+        Arrays.fill(errors, error);
+        return errors;
     }
 
     /**
@@ -178,11 +203,11 @@ public final class SoundEvidence {
         List<Double> logs = new ArrayList<>();
         double[] changes = changes();
         double from = Math.max(LEAST_LOSS_DB, leastDb);
-        for (double loss = from; loss <= MOST_LOSS_DB; loss += LOSS_STEP_DB) {
+        for (double loss = from; loss <= MOST_LOSS_DB; loss *= LOSS_STEP) {
             double[] moved = changes.clone();
             // What is too faint to be heard has lost at least this much.
             moved[way] = Math.max(moved[way], -MOST_LOSS_DB) + loss;
-            logs.add(normal(moved, wayErrorDb));
+            logs.add(normal(moved, errors(wayErrorDb)));
         }
         return logMean(logs);
     }
@@ -195,12 +220,12 @@ public final class SoundEvidence {
     public double levelsMoved() {
         List<Double> logs = new ArrayList<>();
         double[] changes = changes();
-        for (double move = -30; move <= 20; move += LOSS_STEP_DB) {
+        for (double move = -30; move <= 20; move += MOVE_STEP_DB) {
             double[] moved = changes.clone();
             for (int i = 0; i < moved.length; i++) {
                 moved[i] -= move;
             }
-            logs.add(normal(moved, wayErrorDb));
+            logs.add(normal(moved, errors(wayErrorDb)));
         }
         return logMean(logs);
     }
@@ -209,19 +234,22 @@ public final class SoundEvidence {
         return ways.stream().mapToDouble(Way::changeDb).toArray();
     }
 
-    /** Normal with an error of each and one they share: covariance e^2 I + s^2 11^T (Sherman and Morrison). */
-    private double normal(double[] values, double error) {
-        double square = error * error;
+    /** Normal with an error of each and one they share: covariance diag(e^2) + s^2 11^T (Sherman and Morrison). */
+    private double normal(double[] values, double[] errors) {
+        double weights = 0;
         double sum = 0;
         double squares = 0;
-        for (double value : values) {
-            sum += value;
-            squares += value * value;
+        double logDeterminant = 0;
+        for (int i = 0; i < values.length; i++) {
+            double weight = 1 / (errors[i] * errors[i]);
+            weights += weight;
+            sum += weight * values[i];
+            squares += weight * values[i] * values[i];
+            logDeterminant -= StrictMath.log(weight);
         }
         double shared = sharedErrorDb * sharedErrorDb;
-        double chi2 = (squares - shared * sum * sum / (square + values.length * shared)) / square;
-        double logDeterminant =
-                (values.length - 1) * StrictMath.log(square) + StrictMath.log(square + values.length * shared);
+        double chi2 = squares - shared * sum * sum / (1 + shared * weights);
+        logDeterminant += StrictMath.log(1 + shared * weights);
         return -0.5 * Math.min(chi2, 2 * MOST_LEVEL_LOG * values.length) - 0.5 * logDeterminant;
     }
 
@@ -235,22 +263,26 @@ public final class SoundEvidence {
     }
 
     /**
-     * Logarithm of the likelihood ratio of a way reversed over not reversed.
+     * Logarithm of the likelihood ratio of a way reversed over not reversed, all ways having one delay.
      *
      * @param way number of the way
-     * @return logarithm; 0 where the phase is not known or the way not heard
+     * @return logarithm; 0 where the phase is not known or the way not heard, or where a way that is alone is not surely
+     *     reversed
      */
     public double reversed(int way) {
-        Way heard = ways.get(way);
-        if (heard.polarity() == null || heard.overNoiseDb() < HEARD_DB) {
-            return 0;
-        }
-        double thirds = 3 * StrictMath.log(heard.band().toHz() / heard.band().fromHz()) / StrictMath.log(2);
-        double log = thirds * (heard.polarity().reversed() - heard.polarity().same()) / PHASE_VARIANCE;
-        if (log > 0 && !heard.polarity().surelyReversed()) {
-            return 0;
-        }
-        return Math.max(-MOST_PHASE_LOG, Math.min(MOST_PHASE_LOG, log));
+        double log = polarity.log(way);
+        Polarity alone = ways.get(way).polarity();
+        return log > 0 && polarity.alone(way) && !alone.surelyReversed() ? 0 : log;
+    }
+
+    /**
+     * How much better the expected sound fits with a way turned over.
+     *
+     * @param way number of the way
+     * @return ratio of what is left over
+     */
+    public double turnedRatio(int way) {
+        return polarity.ratio(way);
     }
 
     /**

@@ -55,8 +55,14 @@ public final class ReferenceTeacher {
     private static final long RIBBON_SEED = 4711;
     private static final int TRIMMED_DRAWS = 4000;
     private static final double[] TRIMMED_SQUARES = trimmedSquaresOfNormalValues();
-    /** Level spread between healthy units and placements, in dB, towards which few units are shrunk. */
-    private static final double LEVEL_SPREAD_DB = 1.5;
+    /**
+     * Level spread between healthy units and placements, in dB, towards which few units are shrunk: 0.65 dB of each way and
+     * 0.65 dB of all together (common practice, no source).
+     */
+    private static final double LEVEL_SPREAD_DB = 0.92;
+
+    /** So many units that spread is worth: it is a guess, while tolerances of parts are data. */
+    private static final double LEVEL_WEIGHT = 2;
 
     private ReferenceTeacher() {}
 
@@ -345,9 +351,9 @@ public final class ReferenceTeacher {
             double[] spread = new double[grid.length];
             int n = levels.size();
             for (int i = 0; i < grid.length; i++) {
-                double robust = n < 3 ? LEVEL_SPREAD_DB : MAD_FACTOR * median(distances(column(levels, i), mean[i]));
-                spread[i] = Math.sqrt((TOLERANCE_WEIGHT * LEVEL_SPREAD_DB * LEVEL_SPREAD_DB + (n - 1) * robust * robust)
-                        / (TOLERANCE_WEIGHT + n - 1));
+                double usual = LEVEL_SPREAD_DB * LEVEL_SPREAD_DB;
+                double seen = n < 3 ? usual : robustVariance(column(levels, i));
+                spread[i] = Math.sqrt((LEVEL_WEIGHT * usual + (n - 1) * seen) / (LEVEL_WEIGHT + n - 1));
             }
             return new Acoustic(grid, mean, spread, SoundReference.typical(curves));
         }

@@ -6,7 +6,6 @@ import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
-import org.docksweep.fleet.Way;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
@@ -28,8 +27,8 @@ final class SoundHypotheses {
 
     private static final double RUB_ELSEWHERE = 0.5;
 
-    /** Sweep frequency from which a middle way moves more than the low one, and a high one might be heard, in hertz. */
-    private static final double MIDDLE_FROM_HZ = 300;
+    /** A driver of a way moves most this far below the band in which it speaks alone (common practice, no source). */
+    private static final double MOVES_BELOW = 6;
 
     private final TestPoint point;
     private final SoundEvidence evidence;
@@ -63,7 +62,7 @@ final class SoundHypotheses {
                 if (reversed > 0) {
                     all.add(new Weighed(
                             reversed(w, position),
-                            StrictMath.log(REVERSED / drivers) + evidence.levelsHealthy(1.5) + reversed));
+                            StrictMath.log(REVERSED / drivers) + evidence.levelsTurned(w) + reversed));
                 }
             }
         }
@@ -113,7 +112,7 @@ final class SoundHypotheses {
     }
 
     private Suspect reversed(int way, String position) {
-        double ratio = evidence.ways().get(way).polarity().confidence();
+        double ratio = evidence.turnedRatio(way);
         return new Suspect(
                 FaultKind.WAY_REVERSED,
                 point.code(),
@@ -155,23 +154,16 @@ final class SoundHypotheses {
                 log + StrictMath.log(TOUCHING * (1 - rub))));
     }
 
-    /** Drivers that move most at the frequency of the event. */
+    /** Drivers that move most at the frequency of the event: those of the highest way that has begun to move. */
     private List<String> movers(SoundPrint.Event event) {
         double hz = Math.sqrt(event.fromHz() * event.toHz());
         List<SoundEvidence.Way> ways = evidence.ways();
-        if (hz > MIDDLE_FROM_HZ) {
-            for (SoundEvidence.Way way : ways) {
-                if (way.band().way() == Way.MF) {
-                    return way.band().positionCodes();
-                }
+        WayBand mover = ways.get(0).band();
+        for (SoundEvidence.Way way : ways) {
+            if (way.band().fromHz() < MOVES_BELOW * hz) {
+                mover = way.band();
             }
-            return point.positionCodes();
         }
-        return ways.stream()
-                .filter(w -> w.band().way() == Way.LF)
-                .findFirst()
-                .orElse(ways.get(0))
-                .band()
-                .positionCodes();
+        return mover.positionCodes();
     }
 }

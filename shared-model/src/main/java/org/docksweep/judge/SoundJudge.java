@@ -18,6 +18,7 @@ import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.ChannelRole;
+import org.docksweep.sweep.ImpedanceCurve;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -49,7 +50,7 @@ final class SoundJudge {
      * @return the evidence of both
      */
     PointEvidence combine(PointEvidence current) {
-        Optional<ExpectedSound> expected = ExpectedSound.of(request, point);
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
         boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
                 && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
         if (expected.isEmpty() || !judged || !capture.has(ChannelRole.MICROPHONE)) {
@@ -77,6 +78,10 @@ final class SoundJudge {
         return failed
                 ? both(current, evidence, heard, readings)
                 : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
+    }
+
+    private ImpedanceCurve impedance() {
+        return analysis.impedance() == null ? null : request.correction().correct(analysis.impedance());
     }
 
     /** The current fails the cabinet; the sound may change the order of the suspects, and adds its own. */

@@ -18,6 +18,11 @@ final class HumCheck {
     /** A line counts when it exceeds its own standard deviation so many times. */
     private static final double SIGNIFICANT = 4;
 
+    private static final int PARTS = 3;
+
+    /** Share of its amplitude that a line shows in every part of the tail. */
+    private static final double LASTING = 0.5;
+
     /** Impedance beyond which hum in the current decides nothing, in ohm. */
     private static final double HIGH_OHM = 50;
 
@@ -77,7 +82,26 @@ final class HumCheck {
         // The window's mean is a half; a line of amplitude a gives a length / 4.
         double amplitude = 4 * Math.hypot(sum.re(), sum.im()) / length;
         double noise = Math.sqrt(6 * capture.noiseVariance[c] / length);
-        return amplitude > SIGNIFICANT * noise ? amplitude : 0;
+        return amplitude > SIGNIFICANT * noise && lasts(capture, c, frequencyHz, amplitude) ? amplitude : 0;
+    }
+
+    /** Hum goes on: it is in every third of the tail. A knock is in one, and its answer in the next. */
+    private static boolean lasts(PreparedCapture capture, int c, double frequencyHz, double amplitude) {
+        int from = tailStart(capture);
+        int length = (capture.channels[c].length - from) / PARTS;
+        for (int part = 0; part < PARTS; part++) {
+            double[] samples = Phasors.hann(length);
+            for (int n = 0; n < length; n++) {
+                samples[n] *= capture.channels[c][from + part * length + n];
+            }
+            Phasors.Sum sum = new Phasors.Sum();
+            sum.turn(2 * Math.PI * frequencyHz / capture.sampleRateHz);
+            sum.of(samples, length);
+            if (4 * Math.hypot(sum.re(), sum.im()) / length < LASTING * amplitude) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static int tailStart(PreparedCapture capture) {

@@ -30,6 +30,9 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     /** Power left in all silences over that left in the first, from which on there is something else in the others. */
     private static final double OTHERWISE = 2;
 
+    /** A silence so many times as loud as the quietest is no silence. */
+    private static final double KNOCKED = 6;
+
     /** Samples over which a line is taken off from one table. */
     private static final int SUBTRACT_BLOCK = 256;
 
@@ -55,6 +58,7 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         for (int[] silence : silences) {
             all.add(HumSilence.of(samples, silence[0], silence[1], step));
         }
+        all = undisturbed(all);
         HumSilence first = all.get(0);
         Phasors.Sum sum = new Phasors.Sum();
         double hz = searched(first.coarse(), rateHz, sum);
@@ -68,6 +72,12 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
             }
         }
         return significant(hz, alone);
+    }
+
+    /** Leaves out silences into which a knock fell: it would be taken for lines, and these taken off everywhere. */
+    private static List<HumSilence> undisturbed(List<HumSilence> all) {
+        double least = all.stream().mapToDouble(HumSilence::variance).min().orElse(0);
+        return all.stream().filter(s -> s.variance() <= KNOCKED * least).toList();
     }
 
     private static double searched(double[] coarse, double rateHz, Phasors.Sum sum) {

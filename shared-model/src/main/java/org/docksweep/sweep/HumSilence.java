@@ -36,6 +36,18 @@ record HumSilence(double[] coarse, int from, int step) {
         return new HumSilence(coarse, from, step);
     }
 
+    /** Mean square about the mean. */
+    double variance() {
+        double sum = 0;
+        double squares = 0;
+        for (double value : coarse) {
+            sum += value;
+            squares += value * value;
+        }
+        double mean = sum / Math.max(1, coarse.length);
+        return squares / Math.max(1, coarse.length) - mean * mean;
+    }
+
     /** Middle of the silence, in frames. */
     double centre() {
         return from + 0.5 * coarse.length * step;

@@ -2,9 +2,11 @@ package org.docksweep.acoustic;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.docksweep.fleet.Way;
 import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.FrequencyGrid;
 import org.docksweep.sweep.SoundPrint;
@@ -39,7 +41,9 @@ class PolarityTest {
             phase[i] = sum.getArgument() - 2 * Math.PI * hz * delayS;
         }
         SoundPrint print = new SoundPrint(0.003, phase, 1, 10, List.of(), null, Set.of());
-        return new AcousticCurve(GRID, level, new double[GRID.length], print);
+        double[] silence = new double[GRID.length];
+        Arrays.fill(silence, -60);
+        return new AcousticCurve(GRID, level, silence, print);
     }
 
     @Test
@@ -58,6 +62,26 @@ class PolarityTest {
                     .as("HF of trial %d", trial)
                     .isEqualTo(hf < 0);
             assertThat(low.reversed() > low.same()).as("LF of trial %d", trial).isEqualTo(lf < 0);
+        }
+    }
+
+    @Test
+    void decidesNarrowBandsTogetherAsTheyStandAtOneDelay() {
+        List<WayBand> bands =
+                List.of(new WayBand(Way.MF, List.of("MF"), 600, 1800), new WayBand(Way.HF, List.of("HF"), 5000, 11000));
+        AcousticCurve reference = curve(1, 1, 0, 3000, 0, 0);
+        Random random = new Random(8);
+        for (int trial = 1; trial <= 200; trial++) {
+            double delayS = 3e-4 * (random.nextDouble() - 0.5);
+            double corner = 3000 * (1 + 0.05 * random.nextGaussian());
+            int hf = trial % 2 == 0 ? 1 : -1;
+            int mf = trial % 3 == 0 ? -1 : 1;
+            AcousticCurve heard = curve(mf, hf, delayS, corner, 1.5 * random.nextGaussian(), 0);
+            SoundEvidence evidence = new SoundEvidence(heard, reference, bands, 0.65, 0.65);
+            assertThat(evidence.reversed(1) > 5).as("HF of trial %d", trial).isEqualTo(hf < 0);
+            assertThat(evidence.reversed(1) < -5).as("HF of trial %d", trial).isEqualTo(hf > 0);
+            assertThat(evidence.reversed(0) > 5).as("MF of trial %d", trial).isEqualTo(mf < 0);
+            assertThat(evidence.turnedRatio(1) > 1).isEqualTo(hf < 0);
         }
     }
 

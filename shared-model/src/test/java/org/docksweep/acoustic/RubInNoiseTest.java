@@ -52,6 +52,35 @@ class RubInNoiseTest {
     }
 
     @Test
+    void hearsAHighDriverScrapeWhereNothingIsLeftAboveTheTenthOrder() {
+        for (long seed = 0; seed < 3; seed++) {
+            SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -50 / 20.0), 200 + seed);
+            Random random = new Random(seed);
+            double rate = maker.signal().rateConstantS();
+            for (int sweep = 0; sweep < 2; sweep++) {
+                for (double turn = Math.ceil(rate * 1200) + 0.3; turn < rate * 3000; turn++) {
+                    double tone = 3000 + 8000 * random.nextDouble();
+                    double peak = PEAK_PA * Math.pow(10, -40 / 20.0) * (0.5 + 0.5 * random.nextDouble());
+                    maker.burst(maker.frameAtTurns(sweep, turn + 0.02 * random.nextGaussian()), peak, tone, 0.0005);
+                }
+            }
+            SoundPrint.Event event = print(maker).event();
+            assertThat(event).isNotNull();
+            assertThat(event.score()).isGreaterThan(TELLING);
+            assertThat(event.fromHz()).isBetween(500.0, 2000.0);
+            // strokes that run into each other have no peak of their own: the level is rough
+            assertThat(event.burstDb()).isCloseTo(-42, within(8.0));
+        }
+    }
+
+    @Test
+    void theLargestOfSeveralStrokesIsNoRarerThanItIs() {
+        // four half overlapping strokes are worth three: 0.8413^3 = 0.5955, a deviate of 0.242 (tables of the normal)
+        assertThat(LargestOf.normal(1, 4)).isCloseTo(0.242, within(0.005));
+        assertThat(LargestOf.normal(2.3, 1)).isEqualTo(2.3);
+    }
+
+    @Test
     void noiseAloneTellsNothing() {
         for (long seed = 0; seed < 15; seed++) {
             SoundPrint.Event event = print(quiet().noise(PEAK_PA * Math.pow(10, -40 / 20.0), seed))

@@ -87,6 +87,22 @@ class CaptureQualityTest {
         assertSpoiled(capture, QualityIssue.HUM, "50 Hz mains hum");
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {0.1, 0.3, 5.0})
+    void takesNoKnockForHum(double atS) {
+        Capture capture = new CaptureMaker()
+                .lineInput()
+                .microphone(f -> Complex.valueOf(0.1), 1e-4)
+                .make();
+        float[] sound = capture.fullScale(ChannelRole.MICROPHONE);
+        for (int i = (int) (atS * RATE); i < sound.length; i++) {
+            double t = i / (double) RATE - atS;
+            double thump = Math.exp(-t / 0.03) * Math.sin(2 * Math.PI * 200 * t);
+            sound[i] += (float) (1.0 / CaptureMaker.PASCALS_FULL_SCALE * thump);
+        }
+        assertThat(analyser.analyse(capture).issues()).noneMatch(i -> i.kind() == QualityIssue.HUM);
+    }
+
     @Test
     void takesOffEvenStrongHumThatIsSteady() {
         SweepAnalysis analysis = analyser.analyse(

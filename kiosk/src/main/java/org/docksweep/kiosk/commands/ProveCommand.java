@@ -6,8 +6,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.proving.Knowing;
@@ -60,6 +62,14 @@ public final class ProveCommand implements Callable<Integer> {
             description = "Number of returns. Default: ${DEFAULT-VALUE}",
             defaultValue = "500")
     private int returns;
+
+    @Option(
+            names = "--kinds",
+            paramLabel = "KIND",
+            split = ",",
+            description =
+                    "Deals only these faults, like polarity,rub,way_weak, in turns with healthy cabinets. Default: all.")
+    private String[] kinds = {};
 
     @Option(names = "--baseline", description = "Every cabinet has its own baseline. Default: as many as have not.")
     private boolean baselineOnly;
@@ -178,7 +188,7 @@ public final class ProveCommand implements Callable<Integer> {
             }
             return 0;
         } catch (RigException e) {
-            throw new IOException("the virtual rig refuses: " + Reasons.text(e.reason(), java.util.Locale.ENGLISH), e);
+            throw new IOException("the virtual rig refuses: " + Reasons.text(e.reason(), Locale.ENGLISH), e);
         }
     }
 
@@ -195,6 +205,7 @@ public final class ProveCommand implements Callable<Integer> {
                 which(),
                 seed,
                 returns,
+                kinds(),
                 knowing,
                 severities == null
                         ? Severities.promised()
@@ -206,6 +217,21 @@ public final class ProveCommand implements Callable<Integer> {
                 recorded,
                 goodUnits,
                 threads);
+    }
+
+    private Set<ProvingFaultKind> kinds() {
+        EnumSet<ProvingFaultKind> named = EnumSet.noneOf(ProvingFaultKind.class);
+        for (String kind : kinds) {
+            try {
+                named.add(ProvingFaultKind.valueOf(kind.strip().toUpperCase(Locale.ROOT)));
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException(
+                        "--kinds must name faults of " + EnumSet.allOf(ProvingFaultKind.class) + ", but names \"" + kind
+                                + "\"",
+                        e);
+            }
+        }
+        return named;
     }
 
     private ProvingGround.Models which() {

@@ -21,7 +21,7 @@ import org.docksweep.suspect.Suspect;
  * impedance, weighed by what healthy units and the moment do to it, are alike by more than 0.95 in direction and size; the
  * severity of a soft suspect is free, as it is for the gate. This asks for more than a correlation above 0.95. Groups are
  * made by complete linkage: every pair of a group is above the limit. Faults of two ways are never put together, and faults
- * that only a microphone hears stand alone.
+ * that only a microphone hears stand alone, but for those of equal drivers in one box, which sound the same.
  */
 final class AmbiguityGroups {
     static final double LIMIT = 0.95;
@@ -72,6 +72,9 @@ final class AmbiguityGroups {
         double[][] likeness = sensitivities.likeness(all);
         for (int i = 0; i < all.size(); i++) {
             for (int k = 0; k < all.size(); k++) {
+                if (soundTwins(model, all.get(i), all.get(k))) {
+                    likeness[i][k] = 1;
+                }
                 if (group(model, List.of(all.get(i), all.get(k))).ways().size() > 1) {
                     likeness[i][k] = 0;
                 }
@@ -101,6 +104,16 @@ final class AmbiguityGroups {
         return clusters.stream()
                 .map(c -> group(model, c.stream().sorted().map(all::get).toList()))
                 .toList();
+    }
+
+    private static boolean soundTwins(CabinetModel model, ProvingFault one, ProvingFault other) {
+        boolean heardOnly = one.kind() == ProvingFaultKind.RUB || one.kind() == ProvingFaultKind.WAY_WEAK;
+        return heardOnly
+                && one.kind() == other.kind()
+                && model.enclosureOf(one.target()).positionCodes().contains(other.target())
+                && model.position(one.target())
+                        .driverModelCode()
+                        .equals(model.position(other.target()).driverModelCode());
     }
 
     private static double weakest(double[][] likeness, Set<Integer> a, Set<Integer> b) {

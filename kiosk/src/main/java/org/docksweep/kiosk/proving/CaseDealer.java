@@ -86,6 +86,9 @@ final class CaseDealer {
     }
 
     private ReturnCase one(int index) {
+        if (!options.kinds().isEmpty()) {
+            return ofKinds(index);
+        }
         double share = (index + 0.5) * EVENLY % 1;
         if (random.nextDouble() < options.unknownShare()) {
             String model = anyModel();
@@ -108,6 +111,30 @@ final class CaseDealer {
         }
         ProvingFaultKind kind = next(ProvingFaultKind.Group.NOT_A_FAULT);
         return faulty(index, pick(candidates.get(kind)), knowing(index), 0);
+    }
+
+    /** Only the kinds asked for and healthy cabinets, in turns, each with baseline and with reference in turns. */
+    private ReturnCase ofKinds(int index) {
+        List<ProvingFaultKind> kinds =
+                candidates.keySet().stream().filter(options.kinds()::contains).toList();
+        if (kinds.isEmpty()) {
+            throw new IllegalArgumentException("none of the models can have any of " + options.kinds()
+                    + "; name kinds that occur, or other models");
+        }
+        int turn = index % (kinds.size() + 1);
+        boolean own = index / (kinds.size() + 1) % 2 == 0 && options.knowing().contains(Knowing.BASELINE);
+        Knowing knowing = own || !options.knowing().contains(Knowing.REFERENCE) ? Knowing.BASELINE : Knowing.REFERENCE;
+        if (turn == kinds.size()) {
+            String model = anyModel();
+            return dealt(index, model, model, null, knowing, 0);
+        }
+        ProvingFaultKind kind = kinds.get(turn);
+        double severity = switch (kind.group()) {
+            case HARD -> hardSeverity(kind);
+            case SOFT -> signed(kind, options.severities().of(kind, knowing));
+            case NOT_A_FAULT -> 0;
+        };
+        return faulty(index, pick(candidates.get(kind)), knowing, severity);
     }
 
     private Knowing knowing(int index) {

@@ -27,8 +27,8 @@ final class FaultNames {
             case LEAK -> Set.of("LEAK");
             case PORT_BLOCKED -> Set.of("PORT_BLOCKED");
             case WAY_WEAK -> Set.of("WAY_WEAK");
-            case POLARITY -> Set.of("POLARITY_REVERSED", "POLARITY");
-            case RUB -> Set.of("RUB", "COIL_RUBBING", "RUB_OR_BUZZ");
+            case POLARITY -> Set.of("POLARITY_REVERSED", "WAY_REVERSED");
+            case RUB -> Set.of("COIL_RUBS");
             case MAGNET_WEAK -> Set.of("MAGNET_WEAK", "WEAK_MAGNET");
             case NOTHING_CONNECTED, PAIRS_SWAPPED, WRONG_LABEL, UNTAUGHT_MODEL -> Set.of();
         };

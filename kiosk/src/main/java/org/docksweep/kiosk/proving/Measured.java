@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.proving;
 
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.contract.ProvingRig;
 import org.docksweep.contract.ProvingUnit;
 import org.docksweep.fleet.TestPoint;
@@ -41,10 +42,12 @@ record Measured(ImpedanceCurve impedance, AcousticCurve acoustic, Double ambient
             ProvingRig rig, RigCalibration calibration, String occasion, ProvingUnit unit, TestPoint point)
             throws RigException {
         rig.plug(occasion, unit, point.code());
+        // what a baseline or a reference sounds like is heard by the same ear as what is judged
+        SweepAnalyser analyser = SoundEar.analyser();
         SweepAnalysis last = null;
         for (int attempt = 0; attempt < MOST_ATTEMPTS; attempt++) {
             Capture capture = rig.play(SweepPlans.dock(point, rig.sampleRateHz()), point.kind(), share -> {});
-            last = new SweepAnalyser().analyse(capture);
+            last = analyser.analyse(capture);
             if (last.clean()) {
                 ImpedanceCurve raw = last.impedance();
                 return new Measured(

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.proving;
 
 import java.util.Set;
+import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.fleet.Require;
 
@@ -10,6 +11,7 @@ import org.docksweep.fleet.Require;
  * @param models which cabinet models
  * @param seed seed of everything
  * @param returns number of returns, 1 to 1,000,000
+ * @param kinds the only faults dealt, in turns with healthy cabinets; empty for all and everything else
  * @param knowing what the gate knows of the returned cabinets; both kinds share the returns
  * @param severities severities of the soft faults
  * @param hallNoiseDb range of the hall's noise, dB re 20 uPa
@@ -24,6 +26,7 @@ public record ProvingOptions(
         ProvingGround.Models models,
         long seed,
         int returns,
+        Set<ProvingFaultKind> kinds,
         Set<Knowing> knowing,
         Severities severities,
         Range hallNoiseDb,
@@ -54,6 +57,7 @@ public record ProvingOptions(
 
     public ProvingOptions {
         Require.inRange("returns", returns, 1, 1_000_000);
+        kinds = Set.copyOf(kinds);
         knowing = Set.copyOf(knowing);
         if (knowing.isEmpty()) {
             throw new IllegalArgumentException("a proving run needs baselines, references or both");

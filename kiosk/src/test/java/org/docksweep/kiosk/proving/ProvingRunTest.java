@@ -72,6 +72,40 @@ class ProvingRunTest {
         assertThat(one).hasSize(8).isEqualTo(verdicts(2));
     }
 
+    @Test
+    void hearsATurnedDriverWhoseCabinetHasABaselineWhenOnlySuchAreDealt() throws RigException {
+        ProvingOptions all = options(Runs.of(Models.TUNING, 7, 6, 2), EnumSet.of(Knowing.BASELINE), 1);
+        ProvingOptions options = kinds(all, Set.of(ProvingFaultKind.POLARITY));
+
+        List<Outcome> outcomes = new ProvingRun(options)
+                .run(Double.POSITIVE_INFINITY, done -> {})
+                .outcomes();
+
+        List<Outcome> turned =
+                outcomes.stream().filter(o -> !o.dealt().healthy()).toList();
+        assertThat(turned).hasSize(3).allMatch(o -> o.dealt().fault().kind() == ProvingFaultKind.POLARITY);
+        assertThat(turned)
+                .as("baselines carry the phase")
+                .allMatch(o -> o.failed() && o.naming().firstExact());
+    }
+
+    private static ProvingOptions kinds(ProvingOptions like, Set<ProvingFaultKind> kinds) {
+        return new ProvingOptions(
+                like.models(),
+                like.seed(),
+                like.returns(),
+                kinds,
+                like.knowing(),
+                like.severities(),
+                like.hallNoiseDb(),
+                like.converterNoiseDb(),
+                like.celsius(),
+                like.unknownShare(),
+                like.recordedShare(),
+                like.goodUnits(),
+                like.threads());
+    }
+
     private static List<String> verdicts(int threads) throws RigException {
         ProvingOptions options = options(Runs.of(Models.TUNING, 7, 8, threads), EnumSet.allOf(Knowing.class), 1);
         return new ProvingRun(options)
@@ -85,6 +119,7 @@ class ProvingRunTest {
                 like.models(),
                 like.seed(),
                 like.returns(),
+                like.kinds(),
                 knowing,
                 like.severities(),
                 like.hallNoiseDb(),

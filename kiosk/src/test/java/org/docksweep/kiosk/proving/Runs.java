@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.proving;
 
 import java.util.EnumSet;
+import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 
 /** Options of runs for tests. */
@@ -12,6 +13,7 @@ final class Runs {
                 models,
                 seed,
                 returns,
+                EnumSet.noneOf(ProvingFaultKind.class),
                 EnumSet.allOf(Knowing.class),
                 Severities.promised(),
                 new ProvingOptions.Range(45, 70),
