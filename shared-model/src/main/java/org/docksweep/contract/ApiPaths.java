@@ -127,6 +127,11 @@ public final class ApiPaths {
     public static final String FLEET_STATUS = API + "/fleet-status";
     /** GET application/zip: everything, re-importable; {@code ?recordings=true} with the recordings. */
     public static final String EXPORT = API + "/export";
+    /**
+     * GET {@link Page} of {@link BoardEvent} ({@code ?after=} the {@code next} of the answer before), or as
+     * text/event-stream.
+     */
+    public static final String BOARD_EVENTS = API + "/board-events";
     /** GET {@link RetentionReport} of what is past its time; POST removes it (manager). */
     public static final String RETENTION = API + "/retention";
     /**

@@ -33,6 +33,8 @@ public final class ProblemTypes {
     public static final String TOO_MANY_TRIES = BASE + "too-many-tries";
     /** 500: a defect of the service. */
     public static final String DEFECT = BASE + "defect";
+    /** The service has no room for this now (status 503). */
+    public static final String TRY_LATER = BASE + "try-later";
 
     private ProblemTypes() {}
 }

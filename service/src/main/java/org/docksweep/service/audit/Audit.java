@@ -90,6 +90,28 @@ public class Audit implements WriteWitness {
                 MDC.get(RequestIdFilter.MDC_KEY)));
     }
 
+    /**
+     * Lines of the log.
+     *
+     * @param number number before the first
+     * @param limit most lines
+     * @return in order
+     */
+    @Transactional(readOnly = true)
+    public List<AuditEntry> entriesAfter(long number, int limit) {
+        return after(number, limit).stream().map(AuditRow::entry).toList();
+    }
+
+    /**
+     * The last line.
+     *
+     * @return its number, 0 without any
+     */
+    @Transactional(readOnly = true)
+    public long newest() {
+        return rows.newest();
+    }
+
     @Transactional(readOnly = true)
     List<AuditRow> after(long number, int limit) {
         return rows.findByNumberGreaterThanOrderByNumber(number, Limit.of(limit));

@@ -49,7 +49,7 @@ class SecurityConfiguration {
                         .referrerPolicy(r -> r.policy(ReferrerPolicyHeaderWriter.ReferrerPolicy.NO_REFERRER)))
                 .exceptionHandling(e ->
                         e.authenticationEntryPoint(notSignedOn(problems)).accessDeniedHandler(notAllowed(problems)))
-                .authorizeHttpRequests(r -> r.dispatcherTypeMatchers(DispatcherType.ERROR)
+                .authorizeHttpRequests(r -> r.dispatcherTypeMatchers(DispatcherType.ERROR, DispatcherType.ASYNC)
                         .permitAll()
                         .requestMatchers(HttpMethod.GET, ApiPaths.HEALTH)
                         .permitAll()
