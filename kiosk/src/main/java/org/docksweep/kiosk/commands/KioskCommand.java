@@ -30,6 +30,7 @@ import org.docksweep.kiosk.rig.RigDesk;
 import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.RigStation;
 import org.docksweep.kiosk.screens.BenchPages;
+import org.docksweep.kiosk.screens.FleetPages;
 import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
@@ -42,6 +43,8 @@ import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.kiosk.teaching.Teaching;
+import org.docksweep.kiosk.teaching.TeachingParts;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.RigException;
@@ -153,6 +156,7 @@ public final class KioskCommand implements Callable<Integer> {
                     new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
             try (Dock dock = new Dock(parts, fleet);
                     Bench bench = new Bench(benchParts);
+                    Teaching teaching = new Teaching(new TeachingParts(parts, client, newest::get));
                     RigDesk rigDesk = station.desk(fleet.zone());
                     SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
                         newest.set(fresh);
@@ -168,6 +172,7 @@ public final class KioskCommand implements Callable<Integer> {
                                 List.of(
                                         new BenchPages(
                                                 bench, fleet.snapshot().book().cabinetModels()),
+                                        new FleetPages(teaching),
                                         RigPage.of(rigDesk)))
                         .awaitClosed();
             }
