@@ -2,9 +2,6 @@ package org.docksweep.circuit;
 
 import java.util.Arrays;
 import org.docksweep.sweep.ImpedanceCurve;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
 
 /**
  * A fit for measuring, where {@link CircuitFit} is one for deciding. It believes the curve to its own uncertainty, and the
@@ -15,8 +12,7 @@ import org.hipparchus.linear.RealMatrix;
  * the circuit's parameters, creep and chain. The inverse of the normal matrix is the covariance of theta.
  */
 public final class MeasuringFit {
-    private static final int ITERATIONS = 25;
-    private static final double CONVERGED = 1e-5;
+    private static final LevenbergMarquardt.Settings SETTINGS = new LevenbergMarquardt.Settings(25, 1e-5, 1e-4, 1e-9);
     /** Longest step, in spreads: beyond it the slopes mean little. */
     private static final double STEP_SPREADS = 3;
     /** What the physics of the circuit misses of a real cabinet, relative; common practice, no source. */
@@ -94,38 +90,32 @@ public final class MeasuringFit {
         theta[model.creepIndex()] = CREEP;
         theta[model.portIndex()] = StrictMath.log(PORT_Q);
         theta[model.bypassIndex()] = StrictMath.log(BYPASS_HZ);
-        Normal normal = build(curve, theta);
-        double damping = 1e-4;
-        for (int iteration = 0; iteration < ITERATIONS; iteration++) {
-            double[] step = normal.step(damping);
-            double longest = 1;
-            for (int i = 0; i < step.length; i++) {
-                longest = Math.max(longest, Math.abs(step[i]) / (STEP_SPREADS * spread[i]));
-            }
-            double[] next = theta.clone();
-            for (int i = 0; i < next.length; i++) {
-                next[i] += step[i] / longest;
-            }
-            Normal trial = build(curve, next);
-            if (trial.cost < normal.cost) {
-                boolean converged = normal.cost - trial.cost < CONVERGED * normal.cost;
-                theta = next;
-                normal = trial;
-                damping = Math.max(1e-9, damping / 10);
-                if (converged) {
-                    break;
-                }
-            } else {
-                damping *= 10;
-            }
-        }
+        LevenbergMarquardt.Found found = LevenbergMarquardt.minimise(
+                new LevenbergMarquardt.Problem() {
+                    @Override
+                    public WeightedNormal at(double[] x) {
+                        return build(curve, x);
+                    }
+
+                    @Override
+                    public double shortening(double[] from, double[] step) {
+                        double longest = 1;
+                        for (int i = 0; i < step.length; i++) {
+                            longest = Math.max(longest, Math.abs(step[i]) / (STEP_SPREADS * spread[i]));
+                        }
+                        return longest;
+                    }
+                },
+                theta,
+                SETTINGS);
         double freedom = Math.max(1, 2.0 * curve.size() - theta.length);
-        return new FittedModel(model, theta, normal.covariance(), normal.dataChi2 / freedom);
+        return new FittedModel(
+                model, found.x(), found.normal().covariance(), found.normal().dataChi2() / freedom);
     }
 
-    private Normal build(ImpedanceCurve curve, double[] theta) {
+    private WeightedNormal build(ImpedanceCurve curve, double[] theta) {
         int n = theta.length;
-        Normal normal = new Normal(n);
+        WeightedNormal normal = new WeightedNormal(n);
         double[] frequencyHz = curve.frequencyHz();
         double[] re = curve.resistanceOhm();
         double[] im = curve.reactanceOhm();
@@ -136,65 +126,9 @@ public final class MeasuringFit {
             normal.add(z.resistanceSlopes(), re[i] - z.resistanceOhm(), sigma);
             normal.add(z.reactanceSlopes(), im[i] - z.reactanceOhm(), sigma);
         }
-        normal.dataChi2 = normal.cost;
         for (int i = 0; i < n; i++) {
-            double weight = 1 / (spread[i] * spread[i]);
-            double miss = mean[i] - theta[i];
-            normal.matrix[i][i] += weight;
-            normal.gradient[i] += weight * miss;
-            normal.cost += weight * miss * miss;
+            normal.addPrior(i, mean[i] - theta[i], spread[i]);
         }
         return normal;
-    }
-
-    /** Normal equations; positive definite thanks to the prior. */
-    private static final class Normal {
-        final double[][] matrix;
-        final double[] gradient;
-        double cost;
-        double dataChi2;
-
-        Normal(int n) {
-            matrix = new double[n][n];
-            gradient = new double[n];
-        }
-
-        void add(double[] slopes, double miss, double sigma) {
-            double weight = 1 / (sigma * sigma);
-            cost += weight * miss * miss;
-            for (int i = 0; i < slopes.length; i++) {
-                double si = weight * slopes[i];
-                gradient[i] += si * miss;
-                for (int k = 0; k <= i; k++) {
-                    matrix[i][k] += si * slopes[k];
-                }
-            }
-        }
-
-        private RealMatrix symmetric(double damping) {
-            double[][] full = new double[matrix.length][matrix.length];
-            for (int i = 0; i < matrix.length; i++) {
-                for (int k = 0; k <= i; k++) {
-                    full[i][k] = matrix[i][k] * (i == k ? 1 + damping : 1);
-                    full[k][i] = full[i][k];
-                }
-            }
-            return MatrixUtils.createRealMatrix(full);
-        }
-
-        double[] step(double damping) {
-            return decomposed(damping)
-                    .getSolver()
-                    .solve(MatrixUtils.createRealVector(gradient))
-                    .toArray();
-        }
-
-        double[][] covariance() {
-            return decomposed(0).getSolver().getInverse().getData();
-        }
-
-        private CholeskyDecomposition decomposed(double damping) {
-            return new CholeskyDecomposition(symmetric(damping), 1e-9, 0);
-        }
     }
 }

@@ -31,6 +31,7 @@ import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.RigStation;
 import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.screens.BenchPages;
+import org.docksweep.kiosk.screens.FleetPages;
 import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
@@ -43,6 +44,8 @@ import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.kiosk.teaching.Teaching;
+import org.docksweep.kiosk.teaching.TeachingParts;
 import org.docksweep.kiosk.tones.AnswerTones;
 import org.docksweep.kiosk.tones.SoundOutput;
 import org.docksweep.paper.PaperContext;
@@ -165,6 +168,7 @@ public final class KioskCommand implements Callable<Integer> {
                     new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
             try (Dock dock = new Dock(parts, fleet);
                     Bench bench = new Bench(benchParts);
+                    Teaching teaching = new Teaching(new TeachingParts(parts, client, newest::get));
                     RigDesk rigDesk = station.desk(fleet.zone(), tag -> StudyCabinet.of(newest.get(), tag));
                     SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
                         newest.set(fresh);
@@ -183,6 +187,7 @@ public final class KioskCommand implements Callable<Integer> {
                                 List.of(
                                         new BenchPages(
                                                 bench, fleet.snapshot().book().cabinetModels()),
+                                        new FleetPages(teaching),
                                         RigPage.of(rigDesk)))
                         .awaitClosed();
             }

@@ -1,6 +1,5 @@
 package org.docksweep.kiosk.screens;
 
-import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
@@ -12,24 +11,17 @@ import org.docksweep.kiosk.bench.BenchState.Activity;
 final class BenchColumn extends JPanel {
     private static final long serialVersionUID = 1;
 
-    private final transient Sizes sizes;
     private final VerdictPlate plate;
     private final BenchNotes notes;
-    private final List<KeyButton> buttons = new ArrayList<>();
-    private final JPanel keys;
-    private transient List<Command> shown;
+    private final KeyPad keys;
 
     BenchColumn(Sizes sizes, Texts texts) {
         super(new MigLayout(
                 "insets 0, gap 0, fill, hidemode 3", "[grow,fill]", "[" + sizes.px(104) + "px!][grow,fill][]"));
-        this.sizes = sizes;
         setOpaque(false);
         plate = new VerdictPlate(sizes, texts);
         notes = new BenchNotes(sizes, texts);
-        keys = new JPanel(new MigLayout(
-                "insets 0, gap " + sizes.px(8) + "px " + sizes.px(8) + "px, fillx, wrap 2, hidemode 3",
-                "[grow,fill,sg][grow,fill,sg]"));
-        keys.setOpaque(false);
+        keys = new KeyPad(sizes);
         add(plate, "wrap, grow");
         add(notes, "wrap, grow, hmin 0, gaptop " + sizes.px(8) + "px");
         add(keys, "grow, gaptop " + sizes.px(8) + "px");
@@ -38,31 +30,7 @@ final class BenchColumn extends JPanel {
     void show(BenchState state, List<Offer> offers) {
         plate.show(guide(state));
         notes.show(state);
-        while (buttons.size() < offers.size()) {
-            buttons.add(new KeyButton(sizes));
-        }
-        for (int i = 0; i < offers.size(); i++) {
-            buttons.get(i).offer(offers.get(i));
-        }
-        List<Command> next = offers.stream().map(Offer::command).toList();
-        if (!next.equals(shown)) {
-            shown = next;
-            layOutKeys(offers);
-        }
-    }
-
-    /** Only when other keys come alive: a button taken out under a finger would never hear of its release. */
-    private void layOutKeys(List<Offer> offers) {
-        keys.removeAll();
-        for (int i = 0; i < offers.size(); i++) {
-            boolean wide = offers.get(i).kind() != Offer.Kind.PLAIN;
-            keys.add(
-                    buttons.get(i),
-                    "growx, wmin 0, h " + sizes.px(wide ? 80 : Sizes.TOUCH) + "px!" + (wide ? ", span 2" : ""));
-        }
-        keys.setVisible(!offers.isEmpty());
-        revalidate();
-        repaint();
+        keys.show(offers);
     }
 
     private static Guide guide(BenchState state) {

@@ -180,6 +180,46 @@ public final class ServiceClient {
                 .POST(HttpRequest.BodyPublishers.ofByteArray(Wire.json().writeValueAsBytes(body)))));
     }
 
+    /**
+     * Asks for something with a body.
+     *
+     * @param path path
+     * @param body record of the contract
+     * @param type type of the answer
+     * @param <T> type of the answer
+     * @return the answer
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public <T> T post(String path, Object body, Class<T> type) throws ServiceProblem, ServiceUnreachable {
+        return read(
+                send(request(path)
+                        .header("Content-Type", JSON)
+                        .POST(HttpRequest.BodyPublishers.ofByteArray(Wire.json().writeValueAsBytes(body)))),
+                Wire.json().constructType(type));
+    }
+
+    /**
+     * Ends one thing.
+     *
+     * @param path path
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public void delete(String path) throws ServiceProblem, ServiceUnreachable {
+        check(send(request(path).DELETE()));
+    }
+
+    /**
+     * The same service for somebody else.
+     *
+     * @param otherToken token of a person signed on
+     * @return another client
+     */
+    public ServiceClient as(String otherToken) {
+        return new ServiceClient(base, otherToken);
+    }
+
     private HttpRequest.Builder request(String path) {
         return HttpRequest.newBuilder(base.resolve(path))
                 .timeout(ANSWER_TIME)
