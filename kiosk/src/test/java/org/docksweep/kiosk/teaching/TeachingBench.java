@@ -116,7 +116,8 @@ public final class TeachingBench implements AutoCloseable {
                 List.of(),
                 List.of(),
                 List.of(),
-                Priors.USUAL);
+                Priors.USUAL,
+                List.of());
     }
 
     /**
