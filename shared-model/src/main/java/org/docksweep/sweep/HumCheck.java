@@ -18,6 +18,9 @@ final class HumCheck {
     /** A line counts when it exceeds its own standard deviation so many times. */
     private static final double SIGNIFICANT = 4;
 
+    /** Distances from a line in units of the resolution, outside the main lobe of the window. */
+    private static final double[] BESIDE_WIDTHS = {-4.5, -3, 3, 4.5};
+
     private static final int PARTS = 3;
 
     /** Share of its amplitude that a line shows in every part of the tail. */
@@ -81,8 +84,23 @@ final class HumCheck {
         sum.of(tail, length);
         // The window's mean is a half; a line of amplitude a gives a length / 4.
         double amplitude = 4 * Math.hypot(sum.re(), sum.im()) / length;
-        double noise = Math.sqrt(6 * capture.noiseVariance[c] / length);
+        double white = Math.sqrt(6 * capture.noiseVariance[c] / length);
+        double noise = Math.max(white, beside(tail, capture.sampleRateHz, frequencyHz));
         return amplitude > SIGNIFICANT * noise && lasts(capture, c, frequencyHz, amplitude) ? amplitude : 0;
+    }
+
+    /** Rms of what stands beside a line, where none is: noise of a hall is far from white. */
+    private static double beside(double[] tail, int sampleRateHz, double frequencyHz) {
+        double widthHz = sampleRateHz / (double) tail.length;
+        double squares = 0;
+        for (double widths : BESIDE_WIDTHS) {
+            Phasors.Sum sum = new Phasors.Sum();
+            sum.turn(2 * Math.PI * (frequencyHz + widths * widthHz) / sampleRateHz);
+            sum.of(tail, tail.length);
+            double amplitude = 4 * Math.hypot(sum.re(), sum.im()) / tail.length;
+            squares += amplitude * amplitude / BESIDE_WIDTHS.length;
+        }
+        return Math.sqrt(squares);
     }
 
     /** Hum goes on: it is in every third of the tail. A knock is in one, and its answer in the next. */
