@@ -22,7 +22,8 @@ class CertifiedRegressionTest {
     /** Standard deviations are certified as well; the covariance is taken from slopes at the minimum. */
     private static final double DEVIATION_PERCENT = 1e-2;
 
-    private static final LevenbergMarquardt.Settings TO_THE_END = new LevenbergMarquardt.Settings(1_000, 0, 1e-3, 1e-15);
+    private static final LevenbergMarquardt.Settings TO_THE_END =
+            new LevenbergMarquardt.Settings(1_000, 0, 1e-3, 1e-15);
 
     @ParameterizedTest
     @CsvSource({
