@@ -6,6 +6,7 @@ import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.gate.Conformance;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
@@ -84,7 +85,8 @@ final class SoundHypotheses {
      * @return true if so
      */
     boolean overLimit(LimitSet limits) {
-        double limitDb = limits.wayLevelLimitDb() - limits.guardFactor() * evidence.wayErrorDb();
+        double limitDb =
+                Conformance.acceptanceLimit(limits.wayLevelLimitDb(), limits.guardFactor(), evidence.wayErrorDb());
         for (int w = 0; heardAgainstAnother() && w < evidence.ways().size(); w++) {
             if (shownDb(w) < -limitDb) {
                 return true;

@@ -15,6 +15,8 @@ import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.suspect.TeachingCheck;
+import org.docksweep.suspect.TeachingProgress;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.SweepAnalysis;
 import picocli.CommandLine.Command;
@@ -66,6 +68,8 @@ public final class TeachCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private final List<String> doubts = new ArrayList<>();
+
     /** A recording that teaches nothing; the message names it and says why. */
     private static final class SpoiledException extends Exception {
         private static final long serialVersionUID = 1L;
@@ -83,6 +87,7 @@ public final class TeachCommand implements Callable<Integer> {
         try {
             List<PointReference> references = teachAll();
             JsonFiles.write(output, references);
+            doubts.forEach(spec.commandLine().getErr()::println);
             references.forEach(r -> spec.commandLine()
                     .getOut()
                     .println(r.cabinetModelCode() + " " + r.testPointCode() + ": " + r.unitCount() + " units"));
@@ -111,12 +116,24 @@ public final class TeachCommand implements Callable<Integer> {
                     units.add(unit(row, model.testPoint(lesson.testPointCode())));
                 }
                 progress.show(done++, total, lesson.modelCode() + " " + lesson.testPointCode());
-                references.add(ReferenceTeacher.teach(book, lesson.modelCode(), lesson.testPointCode(), units));
+                TeachingProgress taught =
+                        TeachingProgress.of(book, model, model.testPoint(lesson.testPointCode()), units, false);
+                taught.doubts().forEach(d -> leftOut(lesson, entry.getValue().get(d.unit()), d));
+                references.add(taught.reference());
             }
         } finally {
             progress.end();
         }
         return references;
+    }
+
+    /** A unit that does not belong among the good ones is named; a lesson of one unit has nobody else to go by. */
+    private void leftOut(Lesson lesson, RecordingIndex.Row row, TeachingCheck.Doubt doubt) {
+        String why = doubt.suspects().isEmpty()
+                ? "unlike the others"
+                : Reasons.text(doubt.suspects().get(0).evidence(), Locale.ENGLISH);
+        doubts.add(row.cabinet() + " does not belong among the good " + lesson.modelCode() + " at "
+                + lesson.testPointCode() + ": " + why);
     }
 
     /** Recordings by what they teach; checked before the first is read, because reading takes its time. */

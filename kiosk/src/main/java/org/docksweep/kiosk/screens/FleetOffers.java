@@ -5,6 +5,7 @@ import java.util.List;
 import org.docksweep.kiosk.teaching.TeachingActions;
 import org.docksweep.kiosk.teaching.TeachingState;
 import org.docksweep.kiosk.teaching.TeachingStep;
+import org.docksweep.suspect.TeachingProgress.Grade;
 
 /** The steps of the fleet page as buttons with their keys: the expected one on F1, the rest in order. */
 final class FleetOffers {
@@ -18,7 +19,8 @@ final class FleetOffers {
         int plain = 0;
         for (TeachingStep step : state.steps()) {
             boolean first = switch (step) {
-                case TEACH, BEGIN, SWEEP, FINISH -> true;
+                case TEACH, BEGIN, SWEEP -> true;
+                case FINISH -> good(state);
                 default -> false;
             };
             Command key = step == TeachingStep.BACK ? Command.HOLD : first ? Command.NEXT : Command.choice(plain++);
@@ -29,5 +31,13 @@ final class FleetOffers {
                     () -> actions.step(step)));
         }
         return offers;
+    }
+
+    /** Before that, the next unit is what is expected, and storing is only possible. */
+    private static boolean good(TeachingState state) {
+        return state.lesson()
+                .flatMap(TeachingState.LessonAtHand::progress)
+                .filter(p -> p.grade() == Grade.GOOD)
+                .isPresent();
     }
 }

@@ -77,7 +77,7 @@ final class SampleTeaching {
                         "teach-ask-unit",
                         List.of("SURF12"),
                         at(4, true),
-                        new Message(ReadingState.FAULT, Reason.of("teach-left-out", "MCH-000112")),
+                        new Message(ReadingState.FAULT, Reason.of("teach-left-out", "MCH-000111")),
                         BETWEEN));
         all.put(
                 "good",
