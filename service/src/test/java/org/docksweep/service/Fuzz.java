@@ -24,62 +24,15 @@ import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.store.StoredJson;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Sends every operation of the API description good and spoiled requests and looks at what comes back: never a status of
  * 500 and above, never a stack trace, and every refusal as problem details. {@code Fuzz REQUESTS SEED} runs many.
  */
 final class Fuzz {
-    private static final List<String> NASTY = List.of(
-            "",
-            " ",
-            "\u0000",
-            "a\u0000b",
-            "'; drop table cabinet; --",
-            "=cmd|' /C calc'!A0",
-            "../../../../etc/passwd",
-            "%00",
-            "%2e%2e%2f",
-            "\ud800",
-            "\ud83d\ude00",
-            "\u202eabc",
-            "\u0130",
-            "{{7*7}}",
-            "${jndi:ldap://x/a}",
-            "<script>alert(1)</script>",
-            "9".repeat(400),
-            "x".repeat(5_000),
-            "-1",
-            "1e999",
-            "NaN",
-            "null",
-            "true",
-            "2026-02-30",
-            "2026-03-14T02:10:00+99:00",
-            "+1000000000-12-31T23:59:59Z",
-            "0001-01-01T00:00:00Z",
-            "00000000-0000-0000-0000-000000000000",
-            "MCH-000001 ",
-            "mch-000001",
-            "MCH\u2010000001");
-    private static final List<String> NUMBERS = List.of(
-            "-1", "0", "2147483648", "9223372036854775808", "1e308", "-1e-320", "1E400", "0.1", "NaN", "Infinity");
-    private static final List<String> TYPES = List.of(
-            "application/json",
-            "text/csv",
-            "application/zip",
-            "text/plain",
-            "application/xml",
-            "multipart/form-data",
-            "application/json;charset=utf-16",
-            "text/csv;charset=ISO-8859-1",
-            "*/*",
-            "nonsense");
-
     private final Api api;
     private final SplittableRandom random;
+    private final Spoiler spoiler;
     private final Map<String, String> operations = new TreeMap<>();
     private final Map<Integer, Integer> statuses = new TreeMap<>();
     private final Map<String, Integer> hits = new TreeMap<>();
@@ -94,6 +47,7 @@ final class Fuzz {
     Fuzz(Api api, long seed) {
         this.api = api;
         this.random = new SplittableRandom(seed);
+        this.spoiler = new Spoiler(random);
         JsonNode paths = Api.MAPPER.readTree(api.get("/v3/api-docs").text()).get("paths");
         for (String path : paths.propertyNames()) {
             for (String method : paths.get(path).propertyNames()) {
@@ -112,10 +66,6 @@ final class Fuzz {
         for (int i = 0; i < 5; i++) {
             tags.add(House.newCabinet(api, model, CabinetStatus.OUT));
         }
-    }
-
-    private <T> T any(List<T> of) {
-        return of.get(random.nextInt(of.size()));
     }
 
     /** A request as it is sent. */
@@ -144,13 +94,13 @@ final class Fuzz {
         if (spoil) {
             int how = random.nextInt(10);
             if (how < 2 || shot.body() == null) {
-                sentPath = spoiledPath(path);
+                sentPath = spoiler.path(path);
             } else if (how == 2) {
-                type = any(TYPES);
+                type = spoiler.type();
             } else if (how == 3) {
-                body = spoiledBytes(body);
+                body = spoiler.bytes(body);
             } else {
-                body = shot.body() instanceof byte[] ? spoiledBytes(body) : spoiledJson(shot.body());
+                body = shot.body() instanceof byte[] ? spoiler.bytes(body) : spoiler.json(shot.body());
             }
         }
         Api client = operation.startsWith("DELETE " + ApiPaths.CURRENT_SIGN_ON) && !spoil
@@ -162,9 +112,9 @@ final class Fuzz {
         }
         if (spoil && random.nextInt(5) == 0) {
             headers.addAll(List.of(
-                    any(List.of(
+                    spoiler.any(List.of(
                             "Accept", "Accept-Language", "If-None-Match", "X-Request-Id", "X-Forwarded-For", "Range")),
-                    any(List.of(
+                    spoiler.any(List.of(
                             "*", "text/html", "de;q=x", "bytes=0-,5-", "\"", "a".repeat(3_000), "W/\"x\"", ";;;"))));
         }
         Api.Answer answer;
@@ -201,12 +151,12 @@ final class Fuzz {
 
     private Shot good(String operation, String path) {
         UUID id = UUID.randomUUID();
-        AssetTag tag = any(tags);
+        AssetTag tag = spoiler.any(tags);
         Map<String, String> values = new LinkedHashMap<>();
         values.put("tag", tag.value());
         values.put("id", id.toString());
         values.put("model", model);
-        values.put("testPoint", any(List.of("LF", "HF")));
+        values.put("testPoint", spoiler.any(List.of("LF", "HF")));
         Object body = null;
         String type = "application/json";
         switch (operation) {
@@ -301,85 +251,6 @@ final class Fuzz {
             filled = filled.replace("{" + value.getKey() + "}", value.getValue());
         }
         return filled.replaceAll("\\{[a-zA-Z0-9]+\\}", "nothing");
-    }
-
-    private String spoiledPath(String path) {
-        String spoiled = path;
-        while (spoiled.contains("{")) {
-            spoiled = spoiled.replaceFirst(
-                    "\\{[a-zA-Z0-9]+\\}", encoded(any(NASTY)).replace("\\", "").replace("$", ""));
-        }
-        if (random.nextBoolean()) {
-            String name = any(List.of("limit", "after", "status", "recordings", "open", "x"));
-            spoiled += "?" + name + "=" + encoded(any(random.nextBoolean() ? NASTY : NUMBERS));
-        }
-        return spoiled;
-    }
-
-    private static String encoded(String text) {
-        return java.net.URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
-    }
-
-    private byte[] spoiledBytes(byte[] bytes) {
-        if (bytes == null || bytes.length == 0) {
-            return new byte[] {(byte) 0xff};
-        }
-        byte[] spoiled = bytes.clone();
-        return switch (random.nextInt(4)) {
-            case 0 -> java.util.Arrays.copyOf(spoiled, random.nextInt(spoiled.length));
-            case 1 -> {
-                spoiled[random.nextInt(spoiled.length)] ^= (byte) (1 << random.nextInt(8));
-                yield spoiled;
-            }
-            case 2 -> ("[".repeat(2_000) + "]".repeat(2_000)).getBytes(StandardCharsets.UTF_8);
-            default -> new byte[0];
-        };
-    }
-
-    private byte[] spoiledJson(Object body) {
-        JsonNode tree = Api.MAPPER.valueToTree(body);
-        int changes = 1 + random.nextInt(2);
-        for (int i = 0; i < changes; i++) {
-            spoil(tree, 0);
-        }
-        return Api.MAPPER.writeValueAsBytes(tree);
-    }
-
-    /** Walks down at random and changes one thing there. */
-    private void spoil(JsonNode node, int depth) {
-        if (node instanceof ObjectNode object && !object.isEmpty()) {
-            String name = any(List.copyOf(object.propertyNames()));
-            JsonNode child = object.get(name);
-            if (child.isContainer() && !child.isEmpty() && random.nextInt(3) > 0) {
-                spoil(child, depth + 1);
-            } else if (random.nextInt(5) == 0) {
-                object.remove(name);
-            } else if (random.nextInt(8) == 0) {
-                object.put(any(NASTY), 1);
-            } else {
-                object.set(name, odd());
-            }
-        } else if (node instanceof ArrayNode array && !array.isEmpty()) {
-            int at = random.nextInt(array.size());
-            JsonNode child = array.get(at);
-            if (child.isContainer() && !child.isEmpty() && random.nextInt(3) > 0) {
-                spoil(child, depth + 1);
-            } else if (random.nextInt(4) == 0) {
-                array.add(child);
-            } else {
-                array.set(at, odd());
-            }
-        }
-    }
-
-    private JsonNode odd() {
-        return switch (random.nextInt(6)) {
-            case 0 -> Api.MAPPER.getNodeFactory().nullNode();
-            case 1 -> Api.MAPPER.createArrayNode().add(1);
-            case 2 -> Api.MAPPER.createObjectNode().put("x", "y");
-            case 3 -> Api.MAPPER.getNodeFactory().numberNode(any(List.of(-1.0, 0.0, 1e308, 2147483648.0, 0.5)));
-            default -> Api.MAPPER.getNodeFactory().stringNode(any(NASTY));
-        };
     }
 
     int requests() {

@@ -28,6 +28,9 @@ final class PostgresServer {
     /** Set by the full run: a skipped capability is a failure there. */
     private static final String DEMAND = "docksweep.require.postgresql";
 
+    /** Set by what measures: every commit is forced to the disk, as in a house. */
+    static final String DURABLE = "docksweep.postgresql.durable";
+
     static final String USER = "postgres";
     private static final String PASSWORD = "postgres-of-the-tests";
     private static final long PATIENCE_S = 120;
@@ -112,9 +115,12 @@ final class PostgresServer {
                 "-E",
                 "UTF8",
                 "--locale=C.UTF-8"));
-        // Tests stop whole; what a power cut would take is not their matter.
         String options = "-p " + port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=" + folder
-                + " -c fsync=off -c synchronous_commit=off -c full_page_writes=off -c max_connections=200";
+                + " -c max_connections=200"
+                // Tests stop whole; what a power cut would take is not their matter.
+                + (Boolean.getBoolean(DURABLE)
+                        ? ""
+                        : " -c fsync=off -c synchronous_commit=off -c full_page_writes=off");
         run(asPostgres(
                 "pg_ctl",
                 "-D",

@@ -41,7 +41,9 @@ final class ServiceFigures {
         Path folder = Path.of(arguments[0]).toAbsolutePath();
         int cabinets = Integer.parseInt(arguments[1]);
         int measurements = Integer.parseInt(arguments[2]);
-        boolean fresh = !Files.exists(folder.resolve("figures-built"));
+        System.setProperty(PostgresServer.DURABLE, "true");
+        // The PostgreSQL of a run ends with it.
+        boolean fresh = Engine.ofThisRun() == Engine.POSTGRESQL || !Files.exists(folder.resolve("figures-built"));
         Files.createDirectories(folder);
         say(
                 "database %s, %d cabinets, %d measurements, load %.1f",
@@ -60,7 +62,9 @@ final class ServiceFigures {
                         seconds(LargeHouse.insertPast(service.database(), cabinets, measurements)),
                         "");
             }
-            Files.createFile(folder.resolve("figures-built"));
+            if (Engine.ofThisRun() == Engine.H2) {
+                Files.createFile(folder.resolve("figures-built"));
+            }
         }
         long begun = System.nanoTime();
         try (RunningService.Instance service = RunningService.Instance.in(folder)) {

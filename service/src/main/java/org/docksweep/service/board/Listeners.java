@@ -87,8 +87,11 @@ class Listeners {
             // The service stops; listeners come again to another one, or later.
             emitter.complete();
             Thread.currentThread().interrupt();
-        } catch (IOException | IllegalStateException e) {
-            // The listener is gone; the container ends what is left of it.
+        } catch (IOException e) {
+            // The listener is gone; the container finds that out by itself and ends the request.
+            return;
+        } catch (IllegalStateException e) {
+            // The request ended before, by its limit.
             emitter.completeWithError(e);
         } catch (RuntimeException e) {
             emitter.completeWithError(e);

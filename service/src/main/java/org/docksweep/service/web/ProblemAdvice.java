@@ -20,6 +20,7 @@ import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.MissingRequestValueException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
+import org.springframework.web.context.request.async.AsyncRequestNotUsableException;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DatabindException;
@@ -156,6 +157,12 @@ class ProblemAdvice {
     @ExceptionHandler({AccessDeniedException.class, AuthenticationException.class})
     ResponseEntity<Problem> security(RuntimeException e) {
         throw e;
+    }
+
+    /** Whoever asked is gone, a listener of a stream mostly: nobody is there to be told. */
+    @ExceptionHandler
+    void gone(AsyncRequestNotUsableException e) {
+        LOG.debug("the caller is gone", e);
     }
 
     @ExceptionHandler
