@@ -1,11 +1,13 @@
 package org.docksweep.judge;
 
 import java.util.List;
+import java.util.Optional;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Require;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.Reading;
+import org.docksweep.suspect.PredictedCurve;
 import org.docksweep.suspect.Suspect;
 import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.ImpedanceCurve;
@@ -38,5 +40,14 @@ public record PointJudgement(
         readings = Require.copy("readings", readings);
         findings = Require.copy("findings", findings);
         suspects = Require.copy("suspects", suspects);
+    }
+
+    /**
+     * What the first suspect predicts of the impedance.
+     *
+     * @return its curve; empty when the first suspect was found otherwise, or there is none
+     */
+    public Optional<PredictedCurve> predicted() {
+        return suspects.stream().findFirst().map(Suspect::predicted);
     }
 }

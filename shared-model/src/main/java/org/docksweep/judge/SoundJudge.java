@@ -267,14 +267,7 @@ final class SoundJudge {
     }
 
     private static Suspect withProbability(Suspect s, double probability) {
-        return new Suspect(
-                s.kind(),
-                s.testPointCode(),
-                s.positionCode(),
-                s.elementId(),
-                Math.rint(probability * 1e4) / 1e4,
-                s.evidence(),
-                s.nextStep());
+        return s.withProbability(Math.rint(probability * 1e4) / 1e4);
     }
 
     private static double logSum(double[] logs) {

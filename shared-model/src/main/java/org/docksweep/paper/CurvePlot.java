@@ -29,6 +29,9 @@ final class CurvePlot {
     private static final Color REGION = new Color(0xE2, 0xE2, 0xE2);
     private static final Color MEAN = new Color(0x50, 0x50, 0x50);
 
+    /** Dots thicker than the measured line: where both agree it looks like beads. */
+    private static final float PREDICTED_PT = 2.2f;
+
     private final Ink ink;
     private final PaperText text;
     private final double fontPt;
@@ -71,6 +74,7 @@ final class CurvePlot {
         layer(plot, 0, series.measured(), line(Color.BLACK, 1.3f));
         layer(plot, 1, series.mean(), line(MEAN, 0.5f));
         layer(plot, 2, series.ribbon(), ribbon());
+        layer(plot, 3, series.predicted(), dotted());
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
         choice.decided().ifPresent(finding -> {
             IntervalMarker region = new IntervalMarker(finding.fromHz(), finding.toHz(), REGION);
@@ -108,6 +112,15 @@ final class CurvePlot {
         return renderer;
     }
 
+    private static XYLineAndShapeRenderer dotted() {
+        XYLineAndShapeRenderer renderer = line(Color.BLACK, 1f);
+        renderer.setSeriesStroke(
+                0,
+                new BasicStroke(
+                        PREDICTED_PT, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 10, new float[] {0.1f, 3.2f}, 0));
+        return renderer;
+    }
+
     private static DeviationRenderer ribbon() {
         DeviationRenderer renderer = new DeviationRenderer(false, false);
         renderer.setAlpha(1f);
@@ -129,18 +142,27 @@ final class CurvePlot {
         String measured = text.get("curve.legend.measured");
         String reference = choice.reference() == null
                 ? text.get("curve.legend.no-reference")
-                : text.get("curve.legend.reference", choice.reference().unitCount());
+                : text.get(
+                        predicts(choice) ? "curve.legend.healthy" : "curve.legend.reference",
+                        choice.reference().unitCount());
         String decided = choice.decided().isPresent() ? text.get("curve.legend.decided") : "";
+        String predicted = predicts(choice) ? text.get("curve.legend.predicted") : "";
         double swatchMm = 5;
         double gapMm = 1;
-        double swatchesMm = 3 * (swatchMm + gapMm) + 2 * gapMm;
-        double size =
-                ink.fittingSize(Weight.REGULAR, fontPt, 4.5, box.width() - swatchesMm, measured + reference + decided);
+        double swatchesMm = 4 * (swatchMm + gapMm) + 3 * gapMm;
+        double size = ink.fittingSize(
+                Weight.REGULAR, fontPt, 4, box.width() - swatchesMm, measured + reference + decided + predicted);
         double baseline = box.y() + Ink.ascentMm(fontPt);
         double middle = baseline - size * 0.25 / Ink.POINTS_PER_MM;
         double x = box.x();
         ink.rule(x, middle, x + swatchMm, middle, 0.45);
         x = label(x + swatchMm + gapMm, baseline, size, measured) + gapMm;
+        if (predicts(choice)) {
+            for (double dot = 0.5; dot < swatchMm; dot += 1.1) {
+                ink.fill(new Box(x + dot, middle - 0.35, 0.7, 0.7), 0);
+            }
+            x = label(x + swatchMm + gapMm, baseline, size, predicted) + gapMm;
+        }
         if (choice.reference() != null) {
             ink.fill(new Box(x, middle - 0.8, swatchMm, 1.6), RIBBON.getRed() / 255.0);
             x += swatchMm + gapMm;
@@ -152,6 +174,10 @@ final class CurvePlot {
             ink.dashed(x + swatchMm, middle - 0.8, x + swatchMm, middle + 0.8, 0.25);
             label(x + swatchMm + gapMm, baseline, size, decided);
         }
+    }
+
+    private static boolean predicts(CurveChoice choice) {
+        return choice.showsImpedance() && choice.judgement().predicted().isPresent();
     }
 
     private double label(double xMm, double baselineMm, double sizePt, String label) {

@@ -1,7 +1,9 @@
 package org.docksweep.paper;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.docksweep.gate.PointReference;
+import org.docksweep.suspect.PredictedCurve;
 import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.ImpedanceCurve;
 import org.jfree.data.xy.XYDataset;
@@ -17,6 +19,7 @@ import org.jfree.data.xy.YIntervalSeriesCollection;
  * @param measured measured curve
  * @param mean mean of the reference, may be empty
  * @param ribbon ribbon of the reference, may be empty
+ * @param predicted what the first suspect predicts, may be empty
  * @param lowestHz lower end of the frequency axis
  * @param highestHz upper end of the frequency axis
  * @param lowestValue lower end of the value axis
@@ -26,6 +29,7 @@ record CurveSeries(
         XYDataset measured,
         XYDataset mean,
         XYDataset ribbon,
+        XYDataset predicted,
         double lowestHz,
         double highestHz,
         double lowestValue,
@@ -48,14 +52,38 @@ record CurveSeries(
                     ? new double[4][0]
                     : band(reference.frequencyHz(), reference.meanLogOhm(), reference.spreadLog(), true);
             double[] ends = ends(ohm, band);
-            return build(curve.frequencyHz(), ohm, band, ends[0] / 1.25, ends[1] * 1.25);
+            return build(
+                    curve.frequencyHz(),
+                    ohm,
+                    band,
+                    predicted(choice.judgement().predicted()),
+                    ends[0] / 1.25,
+                    ends[1] * 1.25);
         }
         AcousticCurve curve = choice.judgement().acoustic();
         double[][] band = reference == null
                 ? new double[4][0]
                 : band(reference.acousticFrequencyHz(), reference.meanLevelDb(), reference.spreadLevelDb(), false);
         double[] ends = ends(curve.levelDb(), band);
-        return build(curve.frequencyHz(), curve.levelDb(), band, ends[0] - LEVEL_MARGIN_DB, ends[1] + LEVEL_MARGIN_DB);
+        return build(
+                curve.frequencyHz(),
+                curve.levelDb(),
+                band,
+                predicted(Optional.empty()),
+                ends[0] - LEVEL_MARGIN_DB,
+                ends[1] + LEVEL_MARGIN_DB);
+    }
+
+    private static XYDataset predicted(Optional<PredictedCurve> curve) {
+        XYSeries series = new XYSeries("predicted", false);
+        curve.ifPresent(c -> {
+            for (int i = 0; i < c.frequencyHz().size(); i++) {
+                double ohm = Math.min(
+                        LARGEST_OHM, Math.max(SMALLEST_OHM, c.magnitudeOhm().get(i)));
+                series.add(c.frequencyHz().get(i).doubleValue(), ohm, false);
+            }
+        });
+        return new XYSeriesCollection(series);
     }
 
     /** Frequencies, mean, lower and upper edge. */
@@ -82,7 +110,12 @@ record CurveSeries(
     }
 
     private static CurveSeries build(
-            double[] frequencyHz, double[] values, double[][] band, double lowest, double highest) {
+            double[] frequencyHz,
+            double[] values,
+            double[][] band,
+            XYDataset predicted,
+            double lowest,
+            double highest) {
         XYSeries measured = new XYSeries("measured", false);
         for (int i = 0; i < frequencyHz.length; i++) {
             measured.add(frequencyHz[i], values[i], false);
@@ -99,6 +132,7 @@ record CurveSeries(
                 new XYSeriesCollection(measured),
                 new XYSeriesCollection(mean),
                 ribbons,
+                predicted,
                 frequencyHz[0],
                 frequencyHz[frequencyHz.length - 1],
                 lowest,

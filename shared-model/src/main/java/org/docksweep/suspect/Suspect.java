@@ -17,6 +17,7 @@ import org.docksweep.fleet.Require;
  * @param alike other faults that this curve cannot tell from it, computed beforehand ({@link AmbiguityGroups}); empty when there are
  *     none
  * @param split what would tell them apart, or null without any
+ * @param predicted what the terminals would show if this were it; null but for the most probable suspect of a fitted curve
  */
 public record Suspect(
         FaultKind kind,
@@ -27,7 +28,8 @@ public record Suspect(
         Reason evidence,
         Reason nextStep,
         List<Reason> alike,
-        Reason split) {
+        Reason split,
+        PredictedCurve predicted) {
     public Suspect {
         if (kind == null || evidence == null || nextStep == null) {
             throw new IllegalArgumentException("suspect: kind, evidence and nextStep are all needed");
@@ -55,7 +57,7 @@ public record Suspect(
             double probability,
             Reason evidence,
             Reason nextStep) {
-        this(kind, testPointCode, positionCode, elementId, probability, evidence, nextStep, List.of(), null);
+        this(kind, testPointCode, positionCode, elementId, probability, evidence, nextStep, List.of(), null, null);
     }
 
     /**
@@ -65,7 +67,24 @@ public record Suspect(
      * @return the suspect
      */
     public Suspect withNextStep(Reason other) {
-        return new Suspect(kind, testPointCode, positionCode, elementId, probability, evidence, other, alike, split);
+        return new Suspect(
+                kind, testPointCode, positionCode, elementId, probability, evidence, other, alike, split, predicted);
+    }
+
+    /**
+     * The same suspect with another probability.
+     *
+     * @param other share of belief among all suspects, 0 to 1
+     * @return the suspect
+     */
+    public Suspect withProbability(double other) {
+        return new Suspect(
+                kind, testPointCode, positionCode, elementId, other, evidence, nextStep, alike, split, predicted);
+    }
+
+    Suspect withPredicted(PredictedCurve curve) {
+        return new Suspect(
+                kind, testPointCode, positionCode, elementId, probability, evidence, nextStep, alike, split, curve);
     }
 
     /** Probability in words. */

@@ -101,10 +101,10 @@ public final class SuspectRanking {
                                 .min()
                                 .orElseThrow()
                         / (2.0 * data.size()));
-        return posterior(contest, scored, temper);
+        return posterior(contest, scored, temper, curve);
     }
 
-    private Explanation posterior(Contest contest, List<Contest.Entry> scored, double temper) {
+    private Explanation posterior(Contest contest, List<Contest.Entry> scored, double temper, ImpedanceCurve curve) {
         CurveData data = contest.data();
         double[] log = new double[scored.size() + 1];
         double largest = Double.NEGATIVE_INFINITY;
@@ -132,6 +132,8 @@ public final class SuspectRanking {
         double sum = named ? known : known + none;
         double reference = largest;
         List<Suspect> suspects = new ArrayList<>();
+        Contest.Entry likeliest = null;
+        double most = Double.NEGATIVE_INFINITY;
         for (int i = 1; i < log.length; i++) {
             if (i == unknown && named) {
                 continue;
@@ -143,6 +145,10 @@ public final class SuspectRanking {
             if (i == unknown) {
                 suspects.add(SuspectWords.unknown(point, rounded(among)));
             } else if (scored.get(i).fit() != null) {
+                if (log[i] > most) {
+                    most = log[i];
+                    likeliest = scored.get(i);
+                }
                 suspects.add(SuspectWords.suspect(
                         scored.get(i).hypothesis(),
                         model,
@@ -150,6 +156,9 @@ public final class SuspectRanking {
                         rounded(among),
                         scored.get(i).fit()));
             }
+        }
+        if (likeliest != null) {
+            predict(suspects, likeliest, curve, data);
         }
         suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
@@ -162,6 +171,27 @@ public final class SuspectRanking {
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /** Gives the likeliest of the fitted suspects its curve. */
+    private static void predict(List<Suspect> suspects, Contest.Entry likeliest, ImpedanceCurve curve, CurveData data) {
+        int best = 0;
+        for (int i = 1; i < suspects.size(); i++) {
+            if (suspects.get(i).kind() != FaultKind.UNKNOWN
+                    && (suspects.get(best).kind() == FaultKind.UNKNOWN
+                            || suspects.get(i).probability()
+                                    > suspects.get(best).probability())) {
+                best = i;
+            }
+        }
+        suspects.set(
+                best,
+                suspects.get(best)
+                        .withPredicted(PredictedCurve.of(
+                                curve,
+                                data,
+                                likeliest.circuit(),
+                                likeliest.fit().x())));
     }
 
     /** Misfit of the best of all fits. */

@@ -69,7 +69,8 @@ final class SuspectWords {
                 alike.isEmpty()
                         ? null
                         : Reason.of("split-"
-                                + group.split().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+                                + group.split().name().toLowerCase(Locale.ROOT).replace('_', '-')),
+                suspect.predicted());
     }
 
     /** A crossover part is looked for at the one driver it feeds; a box at its first driver. */

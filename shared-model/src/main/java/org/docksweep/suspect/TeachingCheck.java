@@ -16,13 +16,23 @@ import org.docksweep.sweep.ImpedanceCurve;
  */
 public final class TeachingCheck {
     private static final int OTHERS_NEEDED = 2;
-    private static final double DOUBTFUL = 0.5;
+    /**
+     * Somebody called the unit good: one in a hundred of such is faulty, against one in ten of those that come back
+     * ({@link HypothesisSet#HEALTHY}); both common practice, no source. Even odds after that are this after the gate's own
+     * prior.
+     */
+    private static final double DOUBTFUL = evenOdds(0.01);
     /** Others from which even what no fault explains is believed; as many as the proving run teaches from. */
     private static final int ENOUGH_OTHERS = 5;
     /** Reduced chi squared of a healthy circuit that no healthy unit has; judgement of ours. */
     private static final double GROSS = 12;
 
     private TeachingCheck() {}
+
+    private static double evenOdds(double faultyShare) {
+        double odds = (1 - faultyShare) / faultyShare * (1 - HypothesisSet.HEALTHY) / HypothesisSet.HEALTHY;
+        return odds / (1 + odds);
+    }
 
     /**
      * A unit that had better not be taught from.
@@ -35,8 +45,12 @@ public final class TeachingCheck {
     public record Doubt(int unit, double faultProbability, double misfit, List<Suspect> suspects) {
         /** Few others say little of how healthy units stray: then something must name what is wrong, or it must be gross. */
         boolean serious(int others) {
-            boolean named = !suspects.isEmpty() && suspects.get(0).kind() != FaultKind.UNKNOWN;
-            return faultProbability >= DOUBTFUL && (named || others >= ENOUGH_OTHERS || misfit > GROSS);
+            return faultProbability >= DOUBTFUL && (named() || others >= ENOUGH_OTHERS || misfit > GROSS);
+        }
+
+        /** Whether a known fault explains the unit. */
+        boolean named() {
+            return !suspects.isEmpty() && suspects.get(0).kind() != FaultKind.UNKNOWN;
         }
 
         /** The same doubt of the same unit, counted in a longer list. */

@@ -142,12 +142,16 @@ public record TeachingProgress(
                     : drawing.redrawn(kept.stream().map(fits::get).toList());
         }
 
-        /** The most doubtful of those kept, by its index among all. */
+        /**
+         * The most doubtful of those kept, by its index among all: one whose fault has a name before one that merely looks unlike
+         * the others, since these are not to be trusted while the first is among them.
+         */
         private Optional<TeachingCheck.Doubt> worst(ModelBook drawn) {
             List<Integer> places = List.copyOf(kept);
             CabinetModel redrawn = drawn.cabinetModel(model.code());
             return TeachingCheck.doubts(drawn, redrawn, redrawn.testPoint(point.code()), good()).stream()
-                    .max(Comparator.comparingDouble(TeachingCheck.Doubt::misfit))
+                    .max(Comparator.comparing(TeachingCheck.Doubt::named)
+                            .thenComparingDouble(TeachingCheck.Doubt::misfit))
                     .map(d -> d.at(places.get(d.unit())))
                     .filter(d -> doubts.stream().noneMatch(before -> before.unit() == d.unit()));
         }

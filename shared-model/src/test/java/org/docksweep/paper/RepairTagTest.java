@@ -81,7 +81,7 @@ class RepairTagTest {
                     .contains("Lowest impedance, \u03a9 0.61 5.90 from 5.20", "FAULT")
                     .contains("Peak, frequency, Hz 83.1 82.0 70.0 to 95.0", "watch")
                     .contains("\u221238.2 \u2013 \u2013", "not judged")
-                    .contains("Impedance at IN, ohm", "healthy: 7 units, mean \u00b1 2 s", "decided here")
+                    .contains("Impedance at IN, ohm", "first suspect", "healthy: 7 units", "decided here")
                     .contains("likely: Driver open, HF", "81%", "possible: Crossover part open, C2", "16%")
                     .contains("First: Measure the resistance at the driver itself; look at the lead-in joint first.")
                     .contains("8 Sept 2025 repaired, R. Hale: diaphragm replaced after an open coil")

@@ -16,7 +16,9 @@ import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.judge.Prompt;
 import org.docksweep.suspect.FaultKind;
+import org.docksweep.suspect.PredictedCurve;
 import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.ImpedanceCurve;
 
 /** Evidence for sample tags, and tags that are more than ordinary. */
 final class SampleEvidence {
@@ -103,6 +105,32 @@ final class SampleEvidence {
                 new Reading(ReadingKind.WAY_LEVEL, "IN", "HF", -38.2, 0.5, null, null, null, ReadingState.NOT_JUDGED));
     }
 
+    /** A first suspect that explains the curve but for a little. */
+    static Suspect predicting(ImpedanceCurve curve) {
+        Suspect first = suspects(1).get(0);
+        if (curve == null) {
+            return first;
+        }
+        List<Double> hz = new ArrayList<>();
+        List<Double> ohm = new ArrayList<>();
+        double[] measured = curve.magnitudesOhm();
+        for (int i = 0; i < measured.length; i++) {
+            hz.add(curve.frequencyHz()[i]);
+            ohm.add(measured[i] * (1 + 0.03 * Math.sin(i * 0.2)));
+        }
+        return new Suspect(
+                first.kind(),
+                first.testPointCode(),
+                first.positionCode(),
+                first.elementId(),
+                first.probability(),
+                first.evidence(),
+                first.nextStep(),
+                List.of(),
+                null,
+                new PredictedCurve(hz, ohm));
+    }
+
     static List<Suspect> suspects(int count) {
         List<Suspect> all = List.of(
                 new Suspect(
@@ -123,7 +151,8 @@ final class SampleEvidence {
                         SampleTag.words("branch open"),
                         SampleTag.words("Bridge C2 and sweep again."),
                         List.of(SampleTag.words("HF open")),
-                        SampleTag.words("Measure at the driver.")),
+                        SampleTag.words("Measure at the driver."),
+                        null),
                 new Suspect(
                         FaultKind.CONTACT_RESISTANCE,
                         "IN",

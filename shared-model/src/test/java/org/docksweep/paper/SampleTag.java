@@ -197,6 +197,6 @@ final class SampleTag {
                         null,
                         readings,
                         List.of(finding),
-                        List.of()));
+                        List.of(SampleEvidence.predicting(curve))));
     }
 }

@@ -10,6 +10,7 @@ import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
+import org.docksweep.suspect.PredictedCurve;
 
 /** Makes the picture of a curve over its reference ribbon. Pure functions. */
 public final class CurvePictures {
@@ -76,7 +77,14 @@ public final class CurvePictures {
                 high,
                 baseline,
                 fromHz,
-                toHz);
+                toHz,
+                values(point.predicted().map(PredictedCurve::frequencyHz)),
+                values(point.predicted().map(PredictedCurve::magnitudeOhm)));
+    }
+
+    private static double[] values(Optional<List<Double>> list) {
+        return list.map(l -> l.stream().mapToDouble(Double::doubleValue).toArray())
+                .orElse(NOTHING);
     }
 
     private static CurvePicture acoustic(

@@ -214,6 +214,8 @@ public record DockState(
      * @param baseline own baseline on ribbonHz, or empty
      * @param decidedFromHz lower end of the region that decided, or 0
      * @param decidedToHz upper end of the region that decided, or 0
+     * @param predictedHz frequencies of what the first suspect predicts, or empty
+     * @param predicted what it predicts there, or empty
      */
     public record CurvePicture(
             String testPointCode,
@@ -225,7 +227,38 @@ public record DockState(
             double[] ribbonHigh,
             double[] baseline,
             double decidedFromHz,
-            double decidedToHz) {}
+            double decidedToHz,
+            double[] predictedHz,
+            double[] predicted) {
+        private static final double[] NOTHING = {};
+
+        /** A curve without a suspect that predicts one. */
+        public CurvePicture(
+                String testPointCode,
+                boolean acoustic,
+                double[] frequencyHz,
+                double[] measured,
+                double[] ribbonHz,
+                double[] ribbonLow,
+                double[] ribbonHigh,
+                double[] baseline,
+                double decidedFromHz,
+                double decidedToHz) {
+            this(
+                    testPointCode,
+                    acoustic,
+                    frequencyHz,
+                    measured,
+                    ribbonHz,
+                    ribbonLow,
+                    ribbonHigh,
+                    baseline,
+                    decidedFromHz,
+                    decidedToHz,
+                    NOTHING,
+                    NOTHING);
+        }
+    }
 
     /**
      * Sweep progress.

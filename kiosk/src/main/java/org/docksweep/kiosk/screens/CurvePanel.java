@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.screens;
 
+import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
@@ -16,6 +17,9 @@ import org.docksweep.kiosk.dock.DockState.CurvePicture;
 /** The measured line over the reference ribbon, the region that decided marked by hatching and a bracket. */
 final class CurvePanel extends PaintedPanel {
     private static final long serialVersionUID = 1;
+
+    /** Smallest type of the legend. */
+    private static final double SMALLEST = 11;
 
     private transient Optional<CurvePicture> curve = Optional.empty();
     private boolean sweeping;
@@ -75,6 +79,10 @@ final class CurvePanel extends PaintedPanel {
         g.setColor(Look.color("curve.measured"));
         g.setStroke(sizes.stroke(2.6));
         g.draw(line(picture.frequencyHz(), picture.measured(), scale));
+        if (picture.predicted().length > 0) {
+            dots(g);
+            g.draw(line(picture.predictedHz(), picture.predicted(), scale));
+        }
         g.setClip(clip);
         if (sweeping && picture.measured().length > 0) {
             double x = scale.x(
@@ -96,9 +104,13 @@ final class CurvePanel extends PaintedPanel {
         int height = sizes.px(24);
         ink.line(title, bold, Look.color("ink"), new Rectangle(box.x, box.y, titleWidth, height), Ink.Align.LEFT);
         List<LegendItem> items = items(picture);
+        if (legendWidth(items, sizes.regular(SMALLEST)) > box.width) {
+            // The region that decided is the last; its hatching and bracket explain themselves.
+            items.remove(items.size() - 1);
+        }
         Font font = sizes.regular(15);
         double width = legendWidth(items, font);
-        for (double smaller = 14; width > box.width && smaller >= 11; smaller--) {
+        for (double smaller = 14; width > box.width && smaller >= SMALLEST; smaller--) {
             font = sizes.regular(smaller);
             width = legendWidth(items, font);
         }
@@ -132,6 +144,12 @@ final class CurvePanel extends PaintedPanel {
             g.setStroke(sizes.stroke(2.6));
             g.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
         }));
+        if (picture.predicted().length > 0) {
+            items.add(new LegendItem(texts.say("curve.predicted"), (g, area) -> {
+                dots(g);
+                g.draw(new Line2D.Double(area.x, area.getCenterY(), area.getMaxX(), area.getCenterY()));
+            }));
+        }
         if (picture.ribbonHz().length > 0) {
             items.add(new LegendItem(texts.say("curve.reference"), (g, area) -> {
                 g.setColor(Look.color("curve.ribbon"));
@@ -152,6 +170,18 @@ final class CurvePanel extends PaintedPanel {
             items.add(new LegendItem(texts.say("curve.decided"), this::decidedSample));
         }
         return items;
+    }
+
+    /** Dots thicker than the measured line: where both agree it looks like beads. */
+    private void dots(Graphics2D g) {
+        g.setColor(Look.color("curve.predicted"));
+        g.setStroke(new BasicStroke(
+                (float) sizes.px(5),
+                BasicStroke.CAP_ROUND,
+                BasicStroke.JOIN_ROUND,
+                10,
+                new float[] {0.1f, sizes.px(10)},
+                0));
     }
 
     /** Paints the sample of one kind of line. */

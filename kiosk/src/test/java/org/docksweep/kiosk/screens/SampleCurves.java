@@ -17,7 +17,24 @@ final class SampleCurves {
     }
 
     static CurvePicture hornOpen() {
-        return picture(1, true, 1800, 9000);
+        CurvePicture open = picture(1, true, 1800, 9000);
+        double[] predicted = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            predicted[i] = magnitude(open.frequencyHz()[i] * 1.01, true);
+        }
+        return new CurvePicture(
+                open.testPointCode(),
+                false,
+                open.frequencyHz(),
+                open.measured(),
+                open.ribbonHz(),
+                open.ribbonLow(),
+                open.ribbonHigh(),
+                open.baseline(),
+                open.decidedFromHz(),
+                open.decidedToHz(),
+                open.frequencyHz(),
+                predicted);
     }
 
     static CurvePicture growing(double share) {
