@@ -166,6 +166,11 @@ final class Contest {
         return data;
     }
 
+    /** The whole curve, believed fully. */
+    CurveData sharpData() {
+        return sharpData;
+    }
+
     /** Runs the race of hypotheses, healthy the first of them; healthy first, then all faults that are still conceivable. */
     List<Entry> run(List<Hypothesis> hypotheses) {
         Entry first = new Entry(

@@ -158,7 +158,7 @@ public final class SuspectRanking {
             }
         }
         if (likeliest != null) {
-            predict(suspects, likeliest, curve, data);
+            predict(suspects, likeliest, curve, contest.sharpData());
         }
         suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
