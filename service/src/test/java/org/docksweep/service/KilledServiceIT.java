@@ -32,7 +32,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * does; everything is there once. Counted by plain SQL.
  */
 class KilledServiceIT {
-    private static final int KILLS = Integer.getInteger("docksweep.kills", 5);
+    private static final int KILLS = Integer.getInteger("docksweep.kills", 2);
     private static final long KILL_SEED = 20260503;
     private static final int SENDERS = 4;
     private static final int CABINETS = 20;
