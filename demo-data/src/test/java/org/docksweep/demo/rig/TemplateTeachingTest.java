@@ -115,7 +115,7 @@ class TemplateTeachingTest {
         assertThat(three.grade()).isEqualTo(TeachingProgress.Grade.HARD_FAULTS);
         units.add(sweep(3, null));
         units.add(sweep(4, null));
-        units.add(sweep(6, null));
+        units.add(sweep(5, null));
 
         TeachingProgress six = taughtBy(units);
 
