@@ -1,6 +1,7 @@
 package org.docksweep.acoustic;
 
 import java.util.Arrays;
+import org.hipparchus.util.KthSelector;
 
 /**
  * Looks for short events that sit at the same phase of the sweep, period after period, in every sweep. Each period is
@@ -47,6 +48,8 @@ final class PhaseFold {
 
     private static final double HIGHEST_HZ = 700;
     private static final double[] WINDOW_OCTAVES = {0.5, 0.75, 1, 2};
+
+    private static final KthSelector SELECTOR = new KthSelector();
 
     private final Residue residue;
 
@@ -205,9 +208,18 @@ final class PhaseFold {
     }
 
     private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return 0.5 * (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]);
+        double[] work = values.clone();
+        int upper = work.length / 2;
+        double above = SELECTOR.select(work, null, upper);
+        double below = above;
+        if (work.length % 2 == 0) {
+            // what is not above the selected value lies before it now
+            below = work[0];
+            for (int i = 1; i < upper; i++) {
+                below = Math.max(below, work[i]);
+            }
+        }
+        return 0.5 * (below + above);
     }
 
     private Found along(double[][][] scores, double firstTurn, int periods, int cells) {

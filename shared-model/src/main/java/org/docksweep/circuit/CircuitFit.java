@@ -51,6 +51,7 @@ public final class CircuitFit {
 
     private CircuitFit(PointCircuit circuit, CurveData data, CircuitPrior prior) {
         int n = circuit.parameters().size();
+        int width = NormalEquations.width(n);
         this.mean = prior.mean();
         this.spread = prior.spread();
         if (mean.length != n) {
@@ -60,9 +61,9 @@ public final class CircuitFit {
         this.data = data;
         this.slopeRe = new double[n];
         this.slopeIm = new double[n];
-        this.rowsLog = new double[data.size() * (n + 1)];
-        this.rowsPhase = new double[data.size() * (n + 1)];
-        this.product = new double[data.discrepancy().bumps() * (n + 1)];
+        this.rowsLog = new double[data.size() * width];
+        this.rowsPhase = new double[data.size() * width];
+        this.product = new double[data.discrepancy().bumps() * width];
     }
 
     /**
@@ -148,12 +149,7 @@ public final class CircuitFit {
      * @return predicted chi squared of data and prior together
      */
     public static double chi2AfterOneStep(PointCircuit circuit, CurveData data, CircuitPrior prior, double doubt) {
-        CircuitFit fit = new CircuitFit(circuit, data, prior);
-        NormalEquations normal = new NormalEquations(fit.mean.length);
-        fit.build(fit.mean, normal);
-        double belief = 1 / (doubt * doubt);
-        normal.factor(belief, 0, fit.mean, fit.spread, fit.mean);
-        return normal.cost(belief) - normal.gain();
+        return new OneStep(circuit, data, prior).chi2(1 / (doubt * doubt));
     }
 
     private Result run(double[] start, Effort effort) {
@@ -245,22 +241,19 @@ public final class CircuitFit {
         normal.clear();
         circuit.prepare(x);
         int n = data.size();
-        int width = x.length + 1;
+        int width = NormalEquations.width(x.length);
         Discrepancy discrepancy = data.discrepancy();
         for (int i = 0; i < n; i++) {
             circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
-            double weight = discrepancy.weight(i);
             double missRe = data.logOhm()[i] - logarithm[0];
             double missIm = Math.IEEEremainder(data.phaseRad()[i] - logarithm[1], 2 * Math.PI);
             System.arraycopy(slopeRe, 0, rowsLog, i * width, x.length);
             System.arraycopy(slopeIm, 0, rowsPhase, i * width, x.length);
             rowsLog[i * width + x.length] = missRe;
             rowsPhase[i * width + x.length] = missIm;
-            normal.add(slopeRe, 0, missRe, weight);
-            normal.add(slopeIm, 0, missIm, weight);
         }
-        takeOutWhatIsShared(discrepancy, rowsLog, width, normal);
-        takeOutWhatIsShared(discrepancy, rowsPhase, width, normal);
+        add(discrepancy, rowsLog, width, normal);
+        add(discrepancy, rowsPhase, width, normal);
         double sum = 0;
         for (int i = 0; i < x.length; i++) {
             double d = (x[i] - mean[i]) / spread[i];
@@ -269,11 +262,11 @@ public final class CircuitFit {
         normal.setPriorChi2(sum);
     }
 
-    private void takeOutWhatIsShared(Discrepancy discrepancy, double[] rows, int width, NormalEquations normal) {
+    /** Adds rows, less what neighbours share. */
+    private void add(Discrepancy discrepancy, double[] rows, int width, NormalEquations normal) {
+        normal.add(rows, data.size(), discrepancy.weights());
         discrepancy.multiply(rows, width, product);
-        for (int a = 0; a < discrepancy.bumps(); a++) {
-            normal.add(product, a * width, product[a * width + width - 1], -1);
-        }
+        normal.add(product, discrepancy.bumps(), null);
     }
 
     /**

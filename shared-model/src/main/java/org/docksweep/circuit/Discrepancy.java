@@ -25,6 +25,8 @@ final class Discrepancy {
     private final int bumps;
     private final double[] weight;
     private final int[] firstBump;
+    /** B, the four bumps over each point, times the smooth part's standard deviation there: S is the unit matrix then. */
+    private final double[] basis;
     /** B^T N^-1, the four bumps over each point. */
     private final double[] weighed;
     /** L, by rows of four that end on the diagonal. */
@@ -48,12 +50,12 @@ final class Discrepancy {
             logs -= StrictMath.log(weight[i]);
         }
         firstBump = new int[points];
-        double[] basis = basis(frequencyHz, smooth);
+        basis = basis(frequencyHz, smooth);
         bumps = Arrays.stream(smooth).allMatch(s -> s == 0) ? 0 : firstBump[points - 1] + ORDER;
         weighed = new double[points * ORDER];
         lower = new double[bumps * ORDER];
         if (bumps > 0) {
-            collect(basis);
+            collect();
             factor();
         }
         for (int a = 0; a < bumps; a++) {
@@ -62,7 +64,6 @@ final class Discrepancy {
         logDeterminant = logs;
     }
 
-    /** The four bumps over each point, times the smooth part's standard deviation there: S is the unit matrix then. */
     private double[] basis(double[] frequencyHz, double[] smooth) {
         double[] basis = new double[points * ORDER];
         double octave = StrictMath.log(2) * DISTANCE_OCTAVES;
@@ -87,7 +88,7 @@ final class Discrepancy {
     }
 
     /** Fills B^T N^-1, and the diagonals of S^-1 + B^T N^-1 B. */
-    private void collect(double[] basis) {
+    private void collect() {
         for (int a = 0; a < bumps; a++) {
             lower[a * ORDER + ORDER - 1] = 1;
         }
@@ -127,6 +128,22 @@ final class Discrepancy {
         return weight[point];
     }
 
+    /** The same, all points; not a copy. */
+    double[] weights() {
+        return weight;
+    }
+
+    /** An element of C. */
+    double covariance(int point, int other) {
+        double sum = point == other ? 1 / weight[point] : 0;
+        int from = Math.max(firstBump[point], firstBump[other]);
+        int to = Math.min(firstBump[point], firstBump[other]) + ORDER;
+        for (int bump = from; bump < to; bump++) {
+            sum += basis[point * ORDER + bump - firstBump[point]] * basis[other * ORDER + bump - firstBump[other]];
+        }
+        return sum;
+    }
+
     /** ln det C. */
     double logDeterminant() {
         return logDeterminant;
@@ -145,9 +162,7 @@ final class Discrepancy {
         }
         Arrays.fill(product, 0, bumps * width, 0);
         for (int i = 0; i < points; i++) {
-            for (int m = 0; m < ORDER; m++) {
-                add(rows, i * width, weighed[i * ORDER + m], product, (firstBump[i] + m) * width, width);
-            }
+            spread(rows, i * width, i * ORDER, product, firstBump[i] * width, width);
         }
         for (int a = 0; a < bumps; a++) {
             int to = a * width;
@@ -157,6 +172,26 @@ final class Discrepancy {
             double diagonal = lower[a * ORDER + ORDER - 1];
             for (int j = 0; j < width; j++) {
                 product[to + j] /= diagonal;
+            }
+        }
+    }
+
+    /** Adds a row to the four bumps over its point. */
+    private void spread(double[] rows, int at, int bumpsOfPoint, double[] product, int first, int width) {
+        double w0 = weighed[bumpsOfPoint];
+        double w1 = weighed[bumpsOfPoint + 1];
+        double w2 = weighed[bumpsOfPoint + 2];
+        double w3 = weighed[bumpsOfPoint + 3];
+        int second = first + width;
+        int third = second + width;
+        int fourth = third + width;
+        for (int j = 0; j < width; j++) {
+            double value = rows[at + j];
+            if (value != 0) {
+                product[first + j] += w0 * value;
+                product[second + j] += w1 * value;
+                product[third + j] += w2 * value;
+                product[fourth + j] += w3 * value;
             }
         }
     }

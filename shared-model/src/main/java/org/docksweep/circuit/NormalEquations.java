@@ -7,42 +7,89 @@ import java.util.Arrays;
  * normal priors. Symmetric and positive definite thanks to the prior.
  */
 final class NormalEquations {
+    private static final int TILE_ROWS = 2;
+    private static final int TILE_COLUMNS = 4;
+
     private final int n;
+    private final int width;
+    /** A by rows of {@link #width(int)}, of which the lower triangle is used; then g, and the data's chi squared behind it. */
     private final double[] a;
-    private final double[] g;
+
     private final double[] right;
     private final double[] lower;
-    private double dataChi2;
     private double priorChi2;
 
     NormalEquations(int n) {
         this.n = n;
-        this.a = new double[n * n];
-        this.g = new double[n];
+        this.width = width(n);
+        this.a = new double[width * width];
         this.right = new double[n];
         this.lower = new double[n * n];
     }
 
-    void clear() {
-        Arrays.fill(a, 0);
-        Arrays.fill(g, 0);
-        dataChi2 = 0;
+    /** Places of a row: slopes, miss, and zeros up to whole tiles. */
+    static int width(int n) {
+        return (n + TILE_COLUMNS) / TILE_COLUMNS * TILE_COLUMNS;
     }
 
-    /** Adds a row of slopes, read from an array at a place, with its miss. */
-    void add(double[] slopes, int from, double miss, double weight) {
-        for (int i = 0; i < n; i++) {
-            double si = slopes[from + i] * weight;
-            if (si == 0) {
-                continue;
-            }
-            g[i] += si * miss;
-            int row = i * n;
-            for (int j = 0; j <= i; j++) {
-                a[row + j] += si * slopes[from + j];
+    void clear() {
+        Arrays.fill(a, 0);
+    }
+
+    /**
+     * Adds rows of slopes, each with its miss behind them, 0 where there is none, and zeros up to {@link #width(int)}. Tile by tile of
+     * the matrix, whose sums stay in registers over all rows.
+     *
+     * @param rows rows, one behind the other
+     * @param count number of rows
+     * @param weight weight of every row; null for a weight of -1 each
+     */
+    void add(double[] rows, int count, double[] weight) {
+        for (int i = 0; i < width; i += TILE_ROWS) {
+            for (int j = 0; j <= i; j += TILE_COLUMNS) {
+                addTile(rows, count, weight, i, j);
             }
         }
-        dataChi2 += weight * miss * miss;
+    }
+
+    private void addTile(double[] rows, int count, double[] weight, int i, int j) {
+        double a00 = 0;
+        double a01 = 0;
+        double a02 = 0;
+        double a03 = 0;
+        double a10 = 0;
+        double a11 = 0;
+        double a12 = 0;
+        double a13 = 0;
+        int at = 0;
+        for (int k = 0; k < count; k++) {
+            double w = weight == null ? -1 : weight[k];
+            double r0 = w * rows[at + i];
+            double r1 = w * rows[at + i + 1];
+            double c0 = rows[at + j];
+            double c1 = rows[at + j + 1];
+            double c2 = rows[at + j + 2];
+            double c3 = rows[at + j + 3];
+            a00 += r0 * c0;
+            a01 += r0 * c1;
+            a02 += r0 * c2;
+            a03 += r0 * c3;
+            a10 += r1 * c0;
+            a11 += r1 * c1;
+            a12 += r1 * c2;
+            a13 += r1 * c3;
+            at += width;
+        }
+        int first = i * width + j;
+        a[first] += a00;
+        a[first + 1] += a01;
+        a[first + 2] += a02;
+        a[first + 3] += a03;
+        int second = first + width;
+        a[second] += a10;
+        a[second + 1] += a11;
+        a[second + 2] += a12;
+        a[second + 3] += a13;
     }
 
     void setPriorChi2(double chi2) {
@@ -50,7 +97,7 @@ final class NormalEquations {
     }
 
     double dataChi2() {
-        return dataChi2;
+        return a[n * width + n];
     }
 
     double priorChi2() {
@@ -58,17 +105,17 @@ final class NormalEquations {
     }
 
     double cost(double belief) {
-        return belief * dataChi2 + priorChi2;
+        return belief * dataChi2() + priorChi2;
     }
 
     /** Cholesky factor of the matrix with its diagonal raised by a share. */
     void factor(double belief, double damping, double[] mean, double[] spread, double[] x) {
         for (int i = 0; i < n; i++) {
             double precision = 1 / (spread[i] * spread[i]);
-            right[i] = belief * g[i] + precision * (mean[i] - x[i]);
+            right[i] = belief * a[n * width + i] + precision * (mean[i] - x[i]);
             int row = i * n;
             for (int j = 0; j <= i; j++) {
-                double sum = belief * a[row + j];
+                double sum = belief * a[i * width + j];
                 if (i == j) {
                     sum = (sum + precision) * (1 + damping);
                 }
@@ -83,15 +130,6 @@ final class NormalEquations {
 
     double[] solve() {
         return back(forward(right));
-    }
-
-    /** By how much the full step lowers chi squared if all were linear. */
-    double gain() {
-        double sum = 0;
-        for (double v : forward(right)) {
-            sum += v * v;
-        }
-        return sum;
     }
 
     double[] forward(double[] of) {
@@ -123,16 +161,21 @@ final class NormalEquations {
         return sum;
     }
 
+    /** Square roots of the diagonal of the inverse: column by column of {@code L^-1}, which begins on the diagonal. */
     double[] standardDeviations() {
         double[] deviations = new double[n];
-        for (int i = 0; i < n; i++) {
-            double[] unit = new double[n];
-            unit[i] = 1;
-            double sum = 0;
-            for (double v : forward(unit)) {
-                sum += v * v;
+        double[] column = new double[n];
+        for (int c = 0; c < n; c++) {
+            double squares = 0;
+            for (int i = c; i < n; i++) {
+                double sum = i == c ? 1 : 0;
+                for (int k = c; k < i; k++) {
+                    sum -= lower[i * n + k] * column[k];
+                }
+                column[i] = sum / lower[i * n + i];
+                squares += column[i] * column[i];
             }
-            deviations[i] = Math.sqrt(sum);
+            deviations[c] = Math.sqrt(squares);
         }
         return deviations;
     }

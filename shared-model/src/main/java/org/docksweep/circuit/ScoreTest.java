@@ -13,6 +13,7 @@ public final class ScoreTest {
     private final PointCircuit circuit;
     private final CurveData data;
     private final double[] x;
+    private final int width;
     private final double[] rowsLog;
     private final double[] rowsPhase;
     private final double[] sharedLog;
@@ -35,8 +36,9 @@ public final class ScoreTest {
         this.x = x.clone();
         int n = data.size();
         int p = x.length;
-        this.rowsLog = new double[n * p];
-        this.rowsPhase = new double[n * p];
+        this.width = NormalEquations.width(p);
+        this.rowsLog = new double[n * width];
+        this.rowsPhase = new double[n * width];
         this.healthyLog = new double[n];
         this.healthyPhase = new double[n];
         this.normal = new NormalEquations(p);
@@ -49,22 +51,20 @@ public final class ScoreTest {
             circuit.evaluate(data.frequencyHz()[i], logarithm, slopeRe, slopeIm);
             healthyLog[i] = logarithm[0];
             healthyPhase[i] = logarithm[1];
-            System.arraycopy(slopeRe, 0, rowsLog, i * p, p);
-            System.arraycopy(slopeIm, 0, rowsPhase, i * p, p);
-            normal.add(slopeRe, 0, 0, data.discrepancy().weight(i));
-            normal.add(slopeIm, 0, 0, data.discrepancy().weight(i));
+            System.arraycopy(slopeRe, 0, rowsLog, i * width, p);
+            System.arraycopy(slopeIm, 0, rowsPhase, i * width, p);
         }
-        this.sharedLog = shared(rowsLog, p);
-        this.sharedPhase = shared(rowsPhase, p);
+        this.sharedLog = shared(rowsLog);
+        this.sharedPhase = shared(rowsPhase);
         normal.factor(1, 0, prior.mean(), prior.spread(), x);
     }
 
-    private double[] shared(double[] rows, int p) {
-        double[] product = new double[data.discrepancy().bumps() * p];
-        data.discrepancy().multiply(rows, p, product);
-        for (int a = 0; a < data.discrepancy().bumps(); a++) {
-            normal.add(product, a * p, 0, -1);
-        }
+    /** Adds rows to the normal matrix, less what neighbours share. */
+    private double[] shared(double[] rows) {
+        double[] product = new double[data.discrepancy().bumps() * width];
+        normal.add(rows, data.size(), data.discrepancy().weights());
+        data.discrepancy().multiply(rows, width, product);
+        normal.add(product, data.discrepancy().bumps(), null);
         return product;
     }
 
@@ -158,7 +158,7 @@ public final class ScoreTest {
             whitened[n + i] = Math.sqrt(weight) * phase[i];
             pull += weight * (log[i] * missLog[i] + phase[i] * missPhase[i]);
             for (int j = 0; j < p; j++) {
-                answer[j] += weight * (log[i] * rowsLog[i * p + j] + phase[i] * rowsPhase[i * p + j]);
+                answer[j] += weight * (log[i] * rowsLog[i * width + j] + phase[i] * rowsPhase[i * width + j]);
             }
         }
         double[] shared = new double[2 * bumps];
@@ -181,7 +181,7 @@ public final class ScoreTest {
         for (int a = 0; a < product.length; a++) {
             sum += product[a] * missProduct[a];
             for (int j = 0; j < p; j++) {
-                answer[j] -= product[a] * sharedRows[a * p + j];
+                answer[j] -= product[a] * sharedRows[a * width + j];
             }
         }
         return sum;

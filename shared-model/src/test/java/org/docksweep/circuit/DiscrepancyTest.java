@@ -67,8 +67,12 @@ class DiscrepancyTest {
     /** Pointwise variance is what was asked for, everywhere between the bumps too. */
     @Test
     void smoothPartHasTheVarianceAskedFor() {
-        RealMatrix c = plain(new Discrepancy(hz, grain, smooth));
+        Discrepancy discrepancy = new Discrepancy(hz, grain, smooth);
+        RealMatrix c = plain(discrepancy);
         for (int i = 0; i < hz.length; i++) {
+            for (int j = 0; j < hz.length; j++) {
+                assertThat(discrepancy.covariance(i, j)).isCloseTo(c.getEntry(i, j), within(1e-12));
+            }
             assertThat(c.getEntry(i, i)).isCloseTo(grain[i] * grain[i] + smooth[i] * smooth[i], within(1e-12));
         }
         double near = c.getEntry(10, 11) / (smooth[10] * smooth[11]);
