@@ -1,5 +1,8 @@
 #!/usr/bin/env python3
-"""Time the transform of 2^18 real samples in NumPy and SciPy, one thread, and report it beside the benchmark's rounds.
+"""Time the transform of real samples in NumPy and SciPy, one thread, and report it beside the benchmark's rounds.
+
+Forward alone, and as the analysis uses it: record to impulse response, forward, times a spectrum, back. 2^17 samples hold a
+capture of 3 s at 48 kHz, 2^18 the dock's own plan.
 
 Usage: transform_numpy.py measure          one round of each, as JSON
        transform_numpy.py report FOLDER    medians over java-N.json (JMH) and numpy-N.json (of measure)
@@ -17,7 +20,7 @@ import time
 for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ[name] = "1"  # before NumPy is loaded: one thread, as the benchmark
 
-SIZE = 1 << 18
+SIZES = (1 << 17, 1 << 18)
 SEED = 18
 WARM_UP_S, MEASURE_S, TURNS = 1.0, 2.0, 5  # measured as long as the benchmark
 
@@ -44,38 +47,52 @@ def measure():
     import scipy
     import scipy.fft
 
-    samples = 2 * numpy.random.default_rng(SEED).random(SIZE) - 1
-    print(json.dumps({
-        f"NumPy {numpy.__version__} rfft": timed(numpy.fft.rfft, samples),
-        f"SciPy {scipy.__version__} rfft": timed(scipy.fft.rfft, samples),
-    }))
+    random = numpy.random.default_rng(SEED)
+    found = {}
+    for size in SIZES:
+        samples = 2 * random.random(size) - 1
+        for words, fft in ((f"NumPy {numpy.__version__}", numpy.fft), (f"SciPy {scipy.__version__}", scipy.fft)):
+            inverse = fft.rfft(2 * random.random(size) - 1)
+
+            def response(record, fft=fft, inverse=inverse, size=size):
+                spectrum = fft.rfft(record)
+                spectrum *= inverse
+                return fft.irfft(spectrum, size)
+
+            found[f"forward {size} {words}"] = timed(fft.rfft, samples)
+            found[f"response {size} {words}"] = timed(response, samples)
+    print(json.dumps(found))
 
 
-def java_round(path):
-    """Median milliseconds per call and mean processor milliseconds of one run of the benchmark."""
-    runs = [run for run in json.loads(path.read_text()) if run["benchmark"].endswith("TransformBenchmark.forward")]
-    if len(runs) != 1:
-        sys.exit(f"{path} holds {len(runs)} runs of TransformBenchmark.forward, expected 1; run compare-transforms again")
-    clock = statistics.median(runs[0]["primaryMetric"]["rawData"][0])
-    return f"Docksweep, Java {runs[0]['vmVersion']}", [clock, runs[0]["secondaryMetrics"]["cpu"]["score"]]
+def java_rounds(path):
+    """Median milliseconds per call and mean processor milliseconds of the runs of the benchmark."""
+    found = {}
+    for run in json.loads(path.read_text()):
+        what = run["benchmark"].rsplit(".", 1)[1]
+        clock = statistics.median(run["primaryMetric"]["rawData"][0])
+        words = f"{what} {run['params']['size']} Docksweep, Java {run['vmVersion'].split('+')[0]}"
+        found[words] = [clock, run["secondaryMetrics"]["cpu"]["score"]]
+    if len(found) != 2 * len(SIZES):
+        sys.exit(f"{path} holds {len(found)} runs of TransformBenchmark, expected {2 * len(SIZES)}; run compare-transforms again")
+    return found
 
 
 def report(folder):
     """Print the median of the rounds, and how far they lie apart."""
     rounds = {}
     for path in sorted(folder.glob("java-*.json")):
-        words, times = java_round(path)
-        rounds.setdefault(words, []).append(times)
+        for words, times in java_rounds(path).items():
+            rounds.setdefault(words, []).append(times)
     for path in sorted(folder.glob("numpy-*.json")):
         for words, times in json.loads(path.read_text()).items():
             rounds.setdefault(words, []).append(times)
     if not rounds:
         sys.exit(f"{folder} holds no rounds; run compare-transforms")
-    print(f"forward transform of {SIZE} real samples, double precision, one thread, milliseconds per call:")
+    print("forward transform, and record to impulse response, real samples, double precision, one thread, milliseconds per call:")
     print("median of the rounds, which were taken in turn (least to most)")
-    for words, times in rounds.items():
+    for words, times in sorted(rounds.items()):
         clock, processor = zip(*times)
-        print(f"{words:34} by the clock {statistics.median(clock):7.3f} ({min(clock):.3f} to {max(clock):.3f})   "
+        print(f"{words:44} by the clock {statistics.median(clock):7.3f} ({min(clock):.3f} to {max(clock):.3f})   "
               f"by the processor {statistics.median(processor):7.3f} ({min(processor):.3f} to {max(processor):.3f})")
 
 
