@@ -18,6 +18,9 @@ import org.docksweep.fleet.TestPoint;
 
 /** What can be wrong with a model in a proving run, and how it acts. */
 public final class ProvingFaults {
+    /** Sound that is left of a silent driver. */
+    private static final double SILENT = 1e-3;
+
     private ProvingFaults() {}
 
     /**
@@ -132,6 +135,7 @@ public final class ProvingFaults {
     private static Fault fault(ModelBook book, CabinetModel model, ProvingUnit unit) {
         String target = unit.fault().target();
         double severity = unit.severity();
+        int drivers = driversOfTheWay(model, target);
         return switch (unit.fault().kind()) {
             case DRIVER_OPEN, ONE_OF_TWO_OPEN -> Fault.of(FaultKind.DRIVER_OPEN, target);
             case TERMINALS_SHORTED -> Fault.of(FaultKind.TERMINALS_SHORTED, target, severity);
@@ -144,12 +148,13 @@ public final class ProvingFaults {
                 Fault.of(
                         FaultKind.CONTACT_RESISTANCE,
                         target,
-                        severity * book.driverModelAt(model, target).dcResistanceOhm());
+                        contactShare(severity, drivers)
+                                * book.driverModelAt(model, target).dcResistanceOhm());
             case SHORTED_TURNS -> Fault.of(FaultKind.SHORTED_TURNS, target, severity);
             case PART_OFF_VALUE -> Fault.of(FaultKind.PART_DRIFT, target, 1 + severity);
             case LEAK -> Fault.of(FaultKind.LEAK, target, severity);
             case PORT_BLOCKED -> Fault.of(FaultKind.PORT_BLOCKED, target);
-            case WAY_WEAK -> Fault.of(FaultKind.WAY_WEAK, target, severity);
+            case WAY_WEAK -> Fault.of(FaultKind.WAY_WEAK, target, weakDb(severity, drivers));
             case POLARITY -> Fault.of(FaultKind.POLARITY_REVERSED, target);
             case RUB -> Fault.of(FaultKind.RUB, target, severity);
             case MAGNET_WEAK -> Fault.of(FaultKind.MAGNET_WEAK, target, 1 - severity);
@@ -159,5 +164,40 @@ public final class ProvingFaults {
                 throw new IllegalArgumentException(
                         unit.fault().kind() + " is another cabinet, not a fault of this one");
         };
+    }
+
+    /** Equal drivers that work side by side in the way and the box of a position; 1 for everything that is no position. */
+    private static int driversOfTheWay(CabinetModel model, String target) {
+        return model.positions().stream()
+                .filter(p -> p.code().equals(target))
+                .findAny()
+                .map(own -> (int) model.positions().stream()
+                        .filter(p -> p.way() == own.way() && p.driverModelCode().equals(own.driverModelCode()))
+                        .filter(p -> model.enclosureOf(p.code()).equals(model.enclosureOf(own.code())))
+                        .count())
+                .orElse(1);
+    }
+
+    /**
+     * Contact resistance at one driver, as a share of its Re, that raises the resistance of its way by a share:
+     * {@code (n - 1) / R + 1 / (R + c) = n / (R (1 + s))}.
+     */
+    static double contactShare(double share, int drivers) {
+        double left = drivers / (1 + share) - (drivers - 1);
+        if (left <= 0) {
+            throw new IllegalArgumentException(
+                    "a contact at one of " + drivers + " drivers cannot raise the way's resistance by " + share
+                            + "; choose a severity below " + 1.0 / (drivers - 1));
+        }
+        return 1 / left - 1;
+    }
+
+    /**
+     * Loss of one driver, in dB, that lowers its way by a loss, the others as they were: {@code (n - 1 + a) / n = 10^(-L / 20)}. One
+     * driver alone can lower a pair by 6.02 dB; a greater loss counts as that driver silent.
+     */
+    static double weakDb(double lossDb, int drivers) {
+        double left = drivers * Math.pow(10, -lossDb / 20) - (drivers - 1);
+        return -20 * Math.log10(Math.max(SILENT, left));
     }
 }

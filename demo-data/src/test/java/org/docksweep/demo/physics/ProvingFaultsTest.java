@@ -42,6 +42,26 @@ class ProvingFaultsTest {
         assertThat(hurt - healthy).isCloseTo(0.10 * 5.6, within(MILLIOHM));
     }
 
+    /** Severities are those of the way: of two equal coils in parallel one alone has to take more. */
+    @Test
+    void raisesTheResistanceOfAPairByTheShare() {
+        double healthy = dcOhm("UNDR215", "IN", null, 0);
+        double hurt = dcOhm("UNDR215", "IN", fault("UNDR215", ProvingFaultKind.CONTACT_RESISTANCE, "LF2"), 0.10);
+
+        // the pair's own resistances differ from the rated ones, and the cable is a part of both
+        assertThat(hurt / healthy).isCloseTo(1.10, within(0.006));
+    }
+
+    @Test
+    void lowersTheSoundOfAPairByTheLoss() {
+        for (double lossDb : new double[] {1, 3, 6}) {
+            double one = Math.pow(10, -ProvingFaults.weakDb(lossDb, 2) / 20);
+            assertThat(20 * Math.log10((1 + one) / 2)).isCloseTo(-lossDb, within(0.01));
+        }
+        assertThat(ProvingFaults.weakDb(3, 1)).isCloseTo(3, within(1e-9));
+        assertThat(ProvingFaults.weakDb(9, 2)).isCloseTo(60, within(1e-9));
+    }
+
     @Test
     void takesAShareOfTheTurnsAway() {
         double healthy = dcOhm("DUNE15B", "LF", null, 0);
