@@ -21,6 +21,9 @@ public final class ProvingFaults {
     /** Sound that is left of a silent driver. */
     private static final double SILENT = 1e-3;
 
+    /** Conductance that is left of an all but open driver, of its own. */
+    private static final double ALL_BUT_OPEN = 0.02;
+
     private ProvingFaults() {}
 
     /**
@@ -180,16 +183,11 @@ public final class ProvingFaults {
 
     /**
      * Contact resistance at one driver, as a share of its Re, that raises the resistance of its way by a share:
-     * {@code (n - 1) / R + 1 / (R + c) = n / (R (1 + s))}.
+     * {@code (n - 1) / R + 1 / (R + c) = n / (R (1 + s))}. One of a pair cannot raise it by more than the double: a greater share counts
+     * as that driver all but open.
      */
     static double contactShare(double share, int drivers) {
-        double left = drivers / (1 + share) - (drivers - 1);
-        if (left <= 0) {
-            throw new IllegalArgumentException(
-                    "a contact at one of " + drivers + " drivers cannot raise the way's resistance by " + share
-                            + "; choose a severity below " + 1.0 / (drivers - 1));
-        }
-        return 1 / left - 1;
+        return 1 / Math.max(ALL_BUT_OPEN, drivers / (1 + share) - (drivers - 1)) - 1;
     }
 
     /**

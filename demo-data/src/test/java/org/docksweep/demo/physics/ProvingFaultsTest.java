@@ -48,6 +48,9 @@ class ProvingFaultsTest {
         double healthy = dcOhm("UNDR215", "IN", null, 0);
         double hurt = dcOhm("UNDR215", "IN", fault("UNDR215", ProvingFaultKind.CONTACT_RESISTANCE, "LF2"), 0.10);
 
+        assertThat(ProvingFaults.contactShare(0.25, 2)).isCloseTo(2 / 3.0, within(1e-9));
+        assertThat(ProvingFaults.contactShare(0.25, 1)).isCloseTo(0.25, within(1e-9));
+        assertThat(ProvingFaults.contactShare(2, 2)).isCloseTo(49, within(1e-9));
         // the pair's own resistances differ from the rated ones, and the cable is a part of both
         assertThat(hurt / healthy).isCloseTo(1.10, within(0.006));
     }
