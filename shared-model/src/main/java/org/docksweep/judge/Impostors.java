@@ -22,7 +22,7 @@ final class Impostors {
      * a minute, a missed one a bench hour.
      */
     private static final double CLEARLY_BETTER = 8;
-    /** The other healthy curve must itself fit. */
+    /** A healthy fit that strays further needs no closer look. */
     private static final double FITS = 4;
 
     private final JudgeRequest request;
@@ -52,16 +52,20 @@ final class Impostors {
             if (!comparable(reference)) {
                 continue;
             }
-            SuspectRanking.Healthy healthy = new SuspectRanking(
-                            request.book(),
-                            otherModel,
-                            otherPoint,
-                            Knowledge.nominal(request.book(), otherModel, otherPoint)
-                                    .taughtBy(reference)
-                                    .at(ambientCelsius)
-                                    .onRig(request.repeatability(), 1))
-                    .healthy(curve);
+            SuspectRanking other = new SuspectRanking(
+                    request.book(),
+                    otherModel,
+                    otherPoint,
+                    Knowledge.nominal(request.book(), otherModel, otherPoint)
+                            .taughtBy(reference)
+                            .at(ambientCelsius)
+                            .onRig(request.repeatability(), 1));
+            SuspectRanking.Healthy healthy = other.healthy(curve);
             if (healthy.reducedChi2() > FITS || healthy.logEvidence() < own.logEvidence() + CLEARLY_BETTER) {
+                continue;
+            }
+            // Whose healthy curve it is said to be, that model's own gate must pass it.
+            if (TerminalsJudge.fails(other.explain(curve), request.limits())) {
                 continue;
             }
             if (best == null || healthy.logEvidence() > best.logEvidence()) {
