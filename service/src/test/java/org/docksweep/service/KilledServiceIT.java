@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
@@ -52,15 +54,13 @@ class KilledServiceIT {
 
     private Process start(Engine engine, Path portFile) throws IOException {
         Files.deleteIfExists(portFile);
-        String classPath = System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
                 "-XX:+UseSerialGC",
-                "-Xmx256m",
-                "-cp",
-                classPath,
-                DocksweepService.class.getName(),
+                "-Xmx256m"));
+        command.addAll(quickest());
+        command.addAll(List.of(
                 "--server.port=0",
                 "--docksweep.data-dir=" + folder,
                 "--docksweep.port-file=" + portFile,
@@ -72,6 +72,43 @@ class KilledServiceIT {
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(
                         folder.resolve("service.log").toFile()))
                 .start();
+    }
+
+    /** As a house starts it, where the build took the jar apart and archived its classes; else from the class path. */
+    private static List<String> quickest() throws IOException {
+        Path classes = Path.of(DocksweepService.class
+                .getProtectionDomain()
+                .getCodeSource()
+                .getLocation()
+                .getPath());
+        try (Stream<Path> folders = Files.list(classes.getParent())) {
+            for (Path folder : folders.toList()) {
+                Path archive = folder.resolve("classes.jsa");
+                if (Files.isRegularFile(archive) && isNewer(archive, classes)) {
+                    return List.of(
+                            "-XX:SharedArchiveFile=" + archive,
+                            "-jar",
+                            folder.resolve(folder.getFileName() + ".jar").toString());
+                }
+            }
+        }
+        return List.of(
+                "-cp",
+                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                DocksweepService.class.getName());
+    }
+
+    /** Else it is of a build before this one. */
+    private static boolean isNewer(Path archive, Path classes) throws IOException {
+        FileTime made = Files.getLastModifiedTime(archive);
+        try (Stream<Path> files = Files.walk(classes)) {
+            for (Path file : files.toList()) {
+                if (Files.getLastModifiedTime(file).compareTo(made) > 0) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     private Api awaitReady(Process process, Path portFile) throws Exception {
