@@ -95,6 +95,7 @@ final class Refusals {
         }
         if (!method.equals("GET")) {
             add(types, 409, ProblemTypes.ID_REUSED, ProblemTypes.WRONG_STATE);
+            add(types, 503, ProblemTypes.TRY_LATER);
         }
         if (path.endsWith("/import") || path.equals(ApiPaths.PAST_PART_LIVES)) {
             add(types, 400, ProblemTypes.IMPORT_ERRORS);
@@ -106,7 +107,7 @@ final class Refusals {
             add(types, 401, ProblemTypes.WRONG_BADGE_OR_PIN);
             add(types, 429, ProblemTypes.TOO_MANY_TRIES);
         }
-        if (path.equals(ApiPaths.BOARD_EVENTS) || path.equals(ApiPaths.LIMIT_REHEARSALS)) {
+        if (path.equals(ApiPaths.BOARD_EVENTS)) {
             add(types, 503, ProblemTypes.TRY_LATER);
         }
         return types;
