@@ -77,7 +77,10 @@ final class Api {
 
     Answer send(HttpRequest.Builder request) {
         try {
-            return new Answer(client.send(request.build(), BodyHandlers.ofByteArray()));
+            HttpRequest built = request.build();
+            HttpResponse<byte[]> response = client.send(built, BodyHandlers.ofByteArray());
+            ExampleBook.note(built, response, this);
+            return new Answer(response);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {

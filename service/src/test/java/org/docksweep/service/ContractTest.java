@@ -4,10 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.Problem;
+import org.docksweep.contract.ProblemTypes;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import tools.jackson.databind.JsonNode;
@@ -67,5 +74,62 @@ class ContractTest {
         assertThat(parts)
                 .allSatisfy(part -> assertThat(described)
                         .anyMatch(path -> path.endsWith("}" + part) || path.contains("}" + part + "/{")));
+    }
+
+    private JsonNode operations() {
+        return Api.MAPPER.readTree(api.get("/v3/api-docs").text());
+    }
+
+    /** RFC 9457, 3.1.1 and 4: a type is an address of its own, described for people. */
+    @Test
+    void namesTheProblemTypesOfEveryOperationAndExplainsEachOnce() throws Exception {
+        Set<String> types = new TreeSet<>();
+        for (Field field : ProblemTypes.class.getFields()) {
+            types.add((String) field.get(null));
+        }
+        JsonNode description = operations();
+        assertThat(description.get("openapi").asString()).startsWith("3.1");
+        Set<String> named = new TreeSet<>();
+        List<String> wrong = new ArrayList<>();
+        forEachOperation(description, (operation, node) -> {
+            JsonNode responses = node.get("responses");
+            for (String status : responses.propertyNames()) {
+                if (status.charAt(0) < '4') {
+                    continue;
+                }
+                JsonNode examples = responses
+                        .get(status)
+                        .path("content")
+                        .path(Problem.MEDIA_TYPE)
+                        .path("examples");
+                if (examples.isEmpty()) {
+                    wrong.add(operation + " " + status);
+                }
+                examples.forEach(e -> named.add(
+                        Api.MAPPER.treeToValue(e.get("value"), Problem.class).type()));
+            }
+            for (String status : List.of("400", "401", "403", "500")) {
+                if (!responses.has(status)) {
+                    wrong.add(operation + " without " + status);
+                }
+            }
+        });
+        assertThat(wrong).isEmpty();
+        assertThat(named).isEqualTo(types);
+
+        String page = Files.readString(Path.of("../docs/problems.md"));
+        assertThat(types)
+                .allSatisfy(type -> assertThat(page).contains("`" + type.substring(type.lastIndexOf('/') + 1) + "`"));
+    }
+
+    private static void forEachOperation(JsonNode description, BiConsumer<String, JsonNode> visit) {
+        JsonNode paths = description.get("paths");
+        for (String path : paths.propertyNames()) {
+            for (String method : paths.get(path).propertyNames()) {
+                visit.accept(
+                        method.toUpperCase(Locale.ROOT) + " " + path,
+                        paths.get(path).get(method));
+            }
+        }
     }
 }

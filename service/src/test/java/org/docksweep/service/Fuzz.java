@@ -8,8 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.Dispatch;
@@ -34,6 +36,9 @@ final class Fuzz {
     private final SplittableRandom random;
     private final Spoiler spoiler;
     private final Map<String, String> operations = new TreeMap<>();
+    /** By operation and status: types of problems, none for an answer that is none. */
+    private final Map<String, Map<String, Set<String>>> described = new TreeMap<>();
+
     private final Map<Integer, Integer> statuses = new TreeMap<>();
     private final Map<String, Integer> hits = new TreeMap<>();
     private final List<String> wrong = new ArrayList<>();
@@ -51,12 +56,30 @@ final class Fuzz {
         JsonNode paths = Api.MAPPER.readTree(api.get("/v3/api-docs").text()).get("paths");
         for (String path : paths.propertyNames()) {
             for (String method : paths.get(path).propertyNames()) {
-                operations.put(method.toUpperCase(Locale.ROOT) + " " + path, path);
+                String operation = method.toUpperCase(Locale.ROOT) + " " + path;
+                operations.put(operation, path);
+                described.put(operation, answers(paths.get(path).get(method).get("responses")));
             }
         }
         kiosk = Staff.kiosk(api, KioskToken.Role.DOCK);
         person = Staff.hire(api, Person.Role.DOCK);
         renew();
+    }
+
+    private static Map<String, Set<String>> answers(JsonNode responses) {
+        Map<String, Set<String>> answers = new TreeMap<>();
+        for (String status : responses.propertyNames()) {
+            Set<String> types = new TreeSet<>();
+            responses
+                    .get(status)
+                    .path("content")
+                    .path(Problem.MEDIA_TYPE)
+                    .path("examples")
+                    .forEach(example ->
+                            types.add(example.path("value").path("type").asString()));
+            answers.put(status, types);
+        }
+        return answers;
     }
 
     /** New things to ask for, so that what grows per cabinet does not. */
@@ -125,15 +148,18 @@ final class Fuzz {
             // The client itself refuses such an address or header; nothing was sent, so nothing is counted.
             return;
         }
-        note(operation, sentPath, answer);
+        note(operation, sentPath, sentPath.equals(shot.path()), answer);
     }
 
-    private void note(String operation, String path, Api.Answer answer) {
+    private void note(String operation, String path, boolean asDescribed, Api.Answer answer) {
         requests++;
         statuses.merge(answer.status(), 1, Integer::sum);
         hits.merge(operation, 1, Integer::sum);
         if (answer.status() < 400) {
             accepted++;
+            if (!described.get(operation).containsKey(Integer.toString(answer.status()))) {
+                wrong.add(operation + ": a status that is not described: " + answer);
+            }
             return;
         }
         String text = answer.text();
@@ -142,7 +168,16 @@ final class Fuzz {
         boolean problem = type.equals(Problem.MEDIA_TYPE) || type.startsWith(Problem.MEDIA_TYPE + ";");
         if (answer.status() >= 500 || leaks || !problem) {
             wrong.add(operation + " at " + path.substring(0, Math.min(200, path.length())) + ": " + answer);
+        } else if (asDescribed && !isDescribed(operation, answer)) {
+            wrong.add(operation + ": a refusal that is not described: " + answer);
         }
+    }
+
+    private boolean isDescribed(String operation, Api.Answer answer) {
+        return described
+                .get(operation)
+                .getOrDefault(Integer.toString(answer.status()), Set.of())
+                .contains(answer.problem().type());
     }
 
     private static byte[] bytes(Object body) {

@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -31,6 +33,9 @@ final class PostgresServer {
     /** Set by what measures: every commit is forced to the disk, as in a house. */
     static final String DURABLE = "docksweep.postgresql.durable";
 
+    /** Set by what measures twice: the folder of the data, kept for the next run. */
+    static final String FOLDER = "docksweep.postgresql.folder";
+
     static final String USER = "postgres";
     private static final String PASSWORD = "postgres-of-the-tests";
     private static final long PATIENCE_S = 120;
@@ -39,11 +44,15 @@ final class PostgresServer {
     private final Path folder;
     private final Path binaries;
     private final int port;
+    private final boolean kept;
     private final Set<String> databases = new HashSet<>();
 
     private PostgresServer(Path binaries) throws IOException {
         this.binaries = binaries;
-        this.folder = Files.createTempDirectory("docksweep-postgresql");
+        this.kept = System.getProperty(FOLDER) != null;
+        this.folder = kept
+                ? Files.createDirectories(Path.of(System.getProperty(FOLDER)).toAbsolutePath())
+                : Files.createTempDirectory("docksweep-postgresql");
         this.port = freePort();
     }
 
@@ -102,19 +111,21 @@ final class PostgresServer {
             Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
             run(List.of("chown", "-R", USER + ":", folder.toString()));
         }
-        run(asPostgres(
-                "initdb",
-                "-D",
-                data(),
-                "-U",
-                USER,
-                "-A",
-                "scram-sha-256",
-                "--pwfile=" + password,
-                "--no-sync",
-                "-E",
-                "UTF8",
-                "--locale=C.UTF-8"));
+        if (!Files.isDirectory(Path.of(data()))) {
+            run(asPostgres(
+                    "initdb",
+                    "-D",
+                    data(),
+                    "-U",
+                    USER,
+                    "-A",
+                    "scram-sha-256",
+                    "--pwfile=" + password,
+                    "--no-sync",
+                    "-E",
+                    "UTF8",
+                    "--locale=C.UTF-8"));
+        }
         String options = "-p " + port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=" + folder
                 + " -c max_connections=200"
                 // Tests stop whole; what a power cut would take is not their matter.
@@ -133,12 +144,15 @@ final class PostgresServer {
                 "-o",
                 options,
                 "start"));
-        Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "postgresql-stop"));
+        AtTheEnd.stop(this::stop);
     }
 
     private void stop() {
         try {
-            run(asPostgres("pg_ctl", "-D", data(), "-m", "immediate", "-w", "stop"));
+            run(asPostgres("pg_ctl", "-D", data(), "-m", kept ? "fast" : "immediate", "-w", "stop"));
+            if (kept) {
+                return;
+            }
             try (Stream<Path> files = Files.walk(folder)) {
                 for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
                     Files.delete(file);
@@ -195,7 +209,9 @@ final class PostgresServer {
     synchronized List<String> settings(String database) {
         if (databases.add(database)) {
             try (Connection connection = DriverManager.getConnection(url("postgres"), USER, PASSWORD)) {
-                connection.createStatement().execute("create database " + database);
+                if (!exists(connection, database)) {
+                    connection.createStatement().execute("create database " + database);
+                }
             } catch (SQLException e) {
                 throw new IllegalStateException(e);
             }
@@ -205,6 +221,15 @@ final class PostgresServer {
                 "--docksweep.database.url=" + url(database),
                 "--docksweep.database.user=" + USER,
                 "--docksweep.database.password=" + PASSWORD);
+    }
+
+    private static boolean exists(Connection connection, String database) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("select 1 from pg_database where datname = ?")) {
+            statement.setString(1, database);
+            try (ResultSet found = statement.executeQuery()) {
+                return found.next();
+            }
+        }
     }
 
     Connection connect(String database) throws SQLException {

@@ -2,6 +2,8 @@ package org.docksweep.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
@@ -50,6 +52,27 @@ class ReplicaTest {
             assertThat(api.get(ApiPaths.MODEL_BOOK).text()).contains(model).doesNotContain("\"" + copied + "\"");
             // A refusal at a sheet's address still reaches the log of the main database.
             assertThat(api.as(null).get(ApiPaths.FLEET_STATUS).status()).isEqualTo(401);
+        }
+    }
+
+    @Test
+    void readsSheetsFromTheMainDatabaseWhileTheReplicaDoesNotAnswer() throws IOException {
+        int nobody;
+        try (ServerSocket socket = new ServerSocket(0)) {
+            nobody = socket.getLocalPort();
+        }
+        String url = Engine.ofThisRun() == Engine.H2
+                ? "jdbc:h2:tcp://127.0.0.1:" + nobody + "/nobody"
+                : "jdbc:postgresql://127.0.0.1:" + nobody + "/nobody";
+        try (RunningService.Instance service =
+                RunningService.Instance.in(main, "--docksweep.database.replica-url=" + url)) {
+            Api api = service.api();
+            String model = House.newModel(api);
+            for (int i = 0; i < 2; i++) {
+                assertThat(api.get(ApiPaths.FLEET_STATUS).as(FleetStatus.class).models())
+                        .extracting(FleetStatus.ModelRow::modelCode)
+                        .contains(model);
+            }
         }
     }
 }

@@ -20,12 +20,13 @@ import org.springframework.boot.web.server.context.WebServerApplicationContext;
 import org.springframework.context.ConfigurableApplicationContext;
 
 /**
- * Starts the real application once for all tests of a run, on a port the system chooses, over a real database file in a
- * folder of its own, and hands a client to every test that asks for an {@link Api}.
+ * Starts the real application once for all tests of a virtual machine, on a port the system chooses, over a real database
+ * file in a folder of its own, and hands a client to every test that asks for an {@link Api}. Where classes are dealt to
+ * several virtual machines each class is a run of its own there, so that it is not kept in a store of a run.
  */
 final class RunningService implements ParameterResolver {
     static final String MANAGER_TOKEN = "manager-of-the-tests-0123456789-abcdefgh";
-    private static final ExtensionContext.Namespace NAMESPACE = ExtensionContext.Namespace.create(RunningService.class);
+    private static Instance shared;
 
     @Override
     public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
@@ -34,10 +35,15 @@ final class RunningService implements ParameterResolver {
 
     @Override
     public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
-        return context.getRoot()
-                .getStore(NAMESPACE)
-                .getOrComputeIfAbsent(Instance.class, k -> Instance.inNewFolder(), Instance.class)
-                .api();
+        return shared().api();
+    }
+
+    private static synchronized Instance shared() {
+        if (shared == null) {
+            shared = Instance.inNewFolder();
+            AtTheEnd.stop(shared::close);
+        }
+        return shared;
     }
 
     /** One running service. */
@@ -55,6 +61,7 @@ final class RunningService implements ParameterResolver {
                     "--docksweep.site-name", "Marram Coast Hire",
                     "--docksweep.bootstrap-token", MANAGER_TOKEN,
                     "--springdoc.api-docs.enabled", "true",
+                    "--spring.jpa.hibernate.ddl-auto", "validate",
                     "--logging.level.root", "WARN"));
             List<String> all = new ArrayList<>(engine.settings(folder));
             all.addAll(List.of(more));

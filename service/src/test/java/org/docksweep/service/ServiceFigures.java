@@ -4,17 +4,21 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Queue;
 import java.util.SplittableRandom;
-import java.util.UUID;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -24,7 +28,8 @@ import org.docksweep.contract.CheckInBody;
 
 /**
  * Measures the service on a large fleet and prints the figures: {@code ServiceFigures FOLDER CABINETS MEASUREMENTS}, with
- * {@code reads} or {@code writes} behind it only these. Service and caller share one process and its heap. A folder that holds the fleet already is measured as it is.
+ * {@code reads} or {@code writes} behind it only these. Service and caller share one process and its heap. A folder that
+ * holds the fleet already (each engine needs one of its own) is measured as it is.
  */
 final class ServiceFigures {
     private static final int LOOKUPS = 2_000;
@@ -42,9 +47,9 @@ final class ServiceFigures {
         int cabinets = Integer.parseInt(arguments[1]);
         int measurements = Integer.parseInt(arguments[2]);
         System.setProperty(PostgresServer.DURABLE, "true");
-        // The PostgreSQL of a run ends with it.
-        boolean fresh = Engine.ofThisRun() == Engine.POSTGRESQL || !Files.exists(folder.resolve("figures-built"));
         Files.createDirectories(folder);
+        System.setProperty(PostgresServer.FOLDER, folder.resolve("postgresql").toString());
+        boolean fresh = !Files.exists(folder.resolve("figures-built"));
         say(
                 "database %s, %d cabinets, %d measurements, load %.1f",
                 Engine.ofThisRun(),
@@ -62,9 +67,7 @@ final class ServiceFigures {
                         seconds(LargeHouse.insertPast(service.database(), cabinets, measurements)),
                         "");
             }
-            if (Engine.ofThisRun() == Engine.H2) {
-                Files.createFile(folder.resolve("figures-built"));
-            }
+            Files.createFile(folder.resolve("figures-built"));
         }
         long begun = System.nanoTime();
         try (RunningService.Instance service = RunningService.Instance.in(folder)) {
@@ -184,10 +187,22 @@ final class ServiceFigures {
                         median(http) / median(raw),
                         ROUNDS),
                 "at least 0.5");
+        raw.clear();
+        http.clear();
+        for (int i = 0; i < ROUNDS; i++) {
+            raw.add(parallel(bodies(cabinets, random, CHECK_INS), waiting -> insertAll(service, waiting)));
+            http.add(parallel(bodies(cabinets, random, CHECK_INS), waiting -> sendAll(api, waiting)));
+        }
         row(
                 "check-ins per second, " + SENDERS + " senders",
-                String.format(Locale.ROOT, "%.0f through the service", parallel(api, cabinets, random)),
-                "");
+                String.format(
+                        Locale.ROOT,
+                        "%.0f by plain inserts of the same rows, %.0f through the service: %.2f (medians of %d)",
+                        median(raw),
+                        median(http),
+                        median(http) / median(raw),
+                        ROUNDS),
+                "at least 0.5");
         row("at " + PER_SECOND + " check-ins a second", paced(api, cabinets, random), "p99 at most 50 ms");
     }
 
@@ -206,29 +221,28 @@ final class ServiceFigures {
         return LargeHouse.pass(LargeHouse.tag(1 + random.nextInt(cabinets)), random);
     }
 
-    /** Every check-in as durable as the service's: committed and forced to the disk. */
     private static double raw(RunningService.Instance service, int cabinets, SplittableRandom random, int count)
             throws Exception {
-        List<CheckInBody> bodies = bodies(cabinets, random, count);
+        Queue<CheckInBody> bodies = new ConcurrentLinkedQueue<>(bodies(cabinets, random, count));
+        long begun = System.nanoTime();
+        insertAll(service, bodies);
+        return count / ((System.nanoTime() - begun) / 1e9);
+    }
+
+    /** Every check-in as durable as the service's: committed and forced to the disk before the next. */
+    private static void insertAll(RunningService.Instance service, Queue<CheckInBody> waiting) throws SQLException {
         try (Connection connection = service.database().getConnection();
                 LargeHouse.RawCheckIn raw = new LargeHouse.RawCheckIn(connection);
                 Statement force = connection.createStatement()) {
             connection.setAutoCommit(false);
-            long begun = System.nanoTime();
-            for (CheckInBody body : bodies) {
-                raw.add(
-                        body,
-                        body.tag(),
-                        Instant.now(),
-                        UUID.randomUUID(),
-                        body.measurements().size());
+            for (CheckInBody body = waiting.poll(); body != null; body = waiting.poll()) {
+                raw.addAsSent(body);
                 raw.flush();
                 connection.commit();
                 if (Engine.ofThisRun() == Engine.H2) {
                     force.execute("checkpoint sync");
                 }
             }
-            return count / ((System.nanoTime() - begun) / 1e9);
         }
     }
 
@@ -254,25 +268,35 @@ final class ServiceFigures {
         return count / ((System.nanoTime() - begun) / 1e9);
     }
 
-    private static double parallel(Api api, int cabinets, SplittableRandom random) throws InterruptedException {
-        ConcurrentLinkedQueue<CheckInBody> bodies = new ConcurrentLinkedQueue<>(bodies(cabinets, random, CHECK_INS));
-        AtomicInteger done = new AtomicInteger();
-        List<Thread> senders = new ArrayList<>();
+    private static void sendAll(Api api, Queue<CheckInBody> waiting) {
+        for (CheckInBody body = waiting.poll(); body != null; body = waiting.poll()) {
+            send(api, body);
+        }
+    }
+
+    /** Takes what waits until there is no more. */
+    private interface Sender {
+        void empty(Queue<CheckInBody> waiting) throws SQLException;
+    }
+
+    private static double parallel(List<CheckInBody> bodies, Sender sender)
+            throws InterruptedException, ExecutionException {
+        Queue<CheckInBody> waiting = new ConcurrentLinkedQueue<>(bodies);
+        ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
         long begun = System.nanoTime();
+        List<Future<?>> running = new ArrayList<>();
         for (int i = 0; i < SENDERS; i++) {
-            Thread sender = new Thread(() -> {
-                for (CheckInBody body = bodies.poll(); body != null; body = bodies.poll()) {
-                    send(api, body);
-                    done.incrementAndGet();
-                }
-            });
-            sender.start();
-            senders.add(sender);
+            Callable<Void> empty = () -> {
+                sender.empty(waiting);
+                return null;
+            };
+            running.add(senders.submit(empty));
         }
-        for (Thread sender : senders) {
-            sender.join();
+        for (Future<?> one : running) {
+            one.get();
         }
-        return done.get() / ((System.nanoTime() - begun) / 1e9);
+        senders.shutdown();
+        return bodies.size() / ((System.nanoTime() - begun) / 1e9);
     }
 
     /** Sent at their times whatever became of those before; the wait for a free sender counts. */

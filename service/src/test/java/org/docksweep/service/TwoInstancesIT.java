@@ -7,15 +7,20 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.CheckInReceipt;
+import org.docksweep.contract.StockMoveBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.Part;
+import org.docksweep.fleet.PartKind;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -52,14 +57,22 @@ class TwoInstancesIT {
 
     /** Sends all bodies at once, in turn to the one and the other service. */
     private List<Api.Answer> atOnce(List<CheckInBody> bodies) throws Exception {
-        CountDownLatch go = new CountDownLatch(1);
-        List<Future<Api.Answer>> futures = new ArrayList<>();
+        List<Callable<Api.Answer>> calls = new ArrayList<>();
         for (int i = 0; i < bodies.size(); i++) {
             Api api = (i % 2 == 0 ? first : second).api();
             CheckInBody body = bodies.get(i);
+            calls.add(() -> House.put(api, body));
+        }
+        return sendAtOnce(calls);
+    }
+
+    private List<Api.Answer> sendAtOnce(List<Callable<Api.Answer>> calls) throws Exception {
+        CountDownLatch go = new CountDownLatch(1);
+        List<Future<Api.Answer>> futures = new ArrayList<>();
+        for (Callable<Api.Answer> call : calls) {
             Callable<Api.Answer> send = () -> {
                 go.await();
-                return House.put(api, body);
+                return call.call();
             };
             futures.add(senders.submit(send));
         }
@@ -127,6 +140,41 @@ class TwoInstancesIT {
         assertThat(count("select count(*) from bench_job_check_in")).isEqualTo((long) ROUNDS * SENDERS);
         System.out.println("two instances, same cabinet: " + ROUNDS * SENDERS + " failing check-ins of " + ROUNDS
                 + " cabinets, " + opened + " jobs opened, " + joined + " joined, 0 second open jobs");
+    }
+
+    @Test
+    void takesNoPieceTwiceWhenBothReachForTheSameStock() throws Exception {
+        BenchDesk desk = BenchDesk.withJob(first.api());
+        int taken = 0;
+        int refused = 0;
+        for (int round = 0; round < ROUNDS / 4; round++) {
+            Part part = desk.part("R-" + round, PartKind.DIAPHRAGM, List.of("REED-1"), 8.0, false);
+            desk.receive(part, SENDERS / 2);
+            List<Callable<Api.Answer>> takes = new ArrayList<>();
+            for (int i = 0; i < SENDERS; i++) {
+                StockMoveBody body = new StockMoveBody(
+                        UUID.randomUUID(),
+                        part.number(),
+                        House.NIGHT,
+                        "Ines Duna",
+                        StockMoveBody.Kind.SCRAPPED,
+                        1,
+                        List.of(),
+                        null);
+                Api api = (i % 2 == 0 ? first : second).api();
+                takes.add(() -> api.put(ApiPaths.STOCK_MOVES + "/" + body.id(), body));
+            }
+            List<Integer> statuses =
+                    sendAtOnce(takes).stream().map(Api.Answer::status).toList();
+            assertThat(statuses).allMatch(s -> s == 201 || s == 409);
+            taken += (int) statuses.stream().filter(s -> s == 201).count();
+            refused += (int) statuses.stream().filter(s -> s == 409).count();
+            assertThat(desk.inStock(part)).isZero();
+        }
+        assertThat(taken).isEqualTo(ROUNDS / 4 * SENDERS / 2);
+        assertThat(refused).isEqualTo(ROUNDS / 4 * SENDERS / 2);
+        System.out.println("two instances, same stock: " + (taken + refused) + " takes of " + taken + " pieces, "
+                + taken + " taken, " + refused + " refused, 0 taken twice");
     }
 
     private long count(String sql) throws Exception {

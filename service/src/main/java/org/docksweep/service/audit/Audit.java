@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.docksweep.contract.AuditEntry;
 import org.docksweep.service.security.SignedOn;
-import org.docksweep.service.store.StoredJson;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.WriteWitness;
 import org.slf4j.MDC;
 import org.springframework.context.event.EventListener;
@@ -28,10 +28,12 @@ import org.springframework.web.context.request.ServletRequestAttributes;
 @Service
 public class Audit implements WriteWitness {
     private final AuditRows rows;
+    private final AddedRows added;
     private final Clock clock;
 
-    Audit(AuditRows rows, Clock clock) {
+    Audit(AuditRows rows, AddedRows added, Clock clock) {
         this.rows = rows;
+        this.added = added;
         this.clock = clock;
     }
 
@@ -79,15 +81,17 @@ public class Audit implements WriteWitness {
     }
 
     private void add(SignedOn who, HttpServletRequest request, AuditEntry.Outcome outcome) {
-        rows.save(new AuditRow(
-                StoredJson.cut(clock.instant()),
-                who == null ? "nobody" : who.name(),
-                who == null ? null : who.kiosk(),
-                who == null ? null : who.personId(),
-                request.getMethod(),
-                request.getRequestURI(),
-                outcome,
-                MDC.get(RequestIdFilter.MDC_KEY)));
+        Object[] line = {
+            clock.instant(),
+            AuditRow.cut(who == null ? "nobody" : who.name(), AuditRow.LONGEST_NAME),
+            who == null ? null : who.kiosk(),
+            who == null ? null : who.personId(),
+            request.getMethod(),
+            AuditRow.cut(request.getRequestURI(), AuditRow.LONGEST_TARGET),
+            outcome,
+            MDC.get(RequestIdFilter.MDC_KEY)
+        };
+        added.batch(AuditRow.INSERT, List.<Object[]>of(line));
     }
 
     /**

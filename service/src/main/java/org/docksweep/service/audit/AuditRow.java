@@ -19,6 +19,9 @@ class AuditRow {
     static final int LONGEST_NAME = 120;
     static final int LONGEST_TARGET = 300;
 
+    static final String INSERT = "insert into audit_entry (at, done_by, kiosk, person_id, action, target, outcome,"
+            + " request_id) values (?, ?, ?, ?, ?, ?, ?, ?)";
+
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
     private Long number;
@@ -39,26 +42,7 @@ class AuditRow {
 
     protected AuditRow() {}
 
-    AuditRow(
-            Instant at,
-            String doneBy,
-            String kiosk,
-            UUID personId,
-            String action,
-            String target,
-            AuditEntry.Outcome outcome,
-            String requestId) {
-        this.at = at;
-        this.doneBy = cut(doneBy, LONGEST_NAME);
-        this.kiosk = kiosk;
-        this.personId = personId;
-        this.action = action;
-        this.target = cut(target, LONGEST_TARGET);
-        this.outcome = outcome;
-        this.requestId = requestId;
-    }
-
-    private static String cut(String text, int most) {
+    static String cut(String text, int most) {
         return text.length() <= most ? text : text.substring(0, most);
     }
 

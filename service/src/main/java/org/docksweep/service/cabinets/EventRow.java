@@ -20,6 +20,10 @@ import tools.jackson.core.type.TypeReference;
 @Entity
 @Table(name = "history_event")
 class EventRow extends Stored<UUID> {
+    static final String INSERT =
+            "insert into history_event (id, tag, position_code, happened_at, done_by, kind, text_key,"
+                    + " text_arguments_json) values (?, ?, ?, ?, ?, ?, ?, ?)";
+
     @Id
     private UUID id;
 
@@ -47,6 +51,20 @@ class EventRow extends Stored<UUID> {
         this.kind = event.kind();
         this.textKey = event.text().key();
         this.textArgumentsJson = StoredJson.write(event.text().arguments());
+    }
+
+    /** The same in the order of {@link #INSERT}. */
+    static Object[] values(HistoryEvent event) {
+        return new Object[] {
+            event.id(),
+            event.tag().value(),
+            event.positionCode(),
+            event.at(),
+            event.by(),
+            event.kind(),
+            event.text().key(),
+            StoredJson.write(event.text().arguments())
+        };
     }
 
     HistoryEvent event() {

@@ -19,6 +19,7 @@ import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -35,13 +36,21 @@ public class Fleet {
     private final Installations installations;
     private final Events events;
     private final EntityManager entities;
+    private final AddedRows added;
     private final Clock clock;
 
-    Fleet(Cabinets cabinets, Installations installations, Events events, EntityManager entities, Clock clock) {
+    Fleet(
+            Cabinets cabinets,
+            Installations installations,
+            Events events,
+            EntityManager entities,
+            AddedRows added,
+            Clock clock) {
         this.cabinets = cabinets;
         this.installations = installations;
         this.events = events;
         this.entities = entities;
+        this.added = added;
         this.clock = clock;
     }
 
@@ -141,6 +150,15 @@ public class Fleet {
     }
 
     /**
+     * Appends new events of cabinets that are in the database already.
+     *
+     * @param all events with new ids
+     */
+    public void append(List<HistoryEvent> all) {
+        added.batch(EventRow.INSERT, all.stream().map(EventRow::values).toList());
+    }
+
+    /**
      * Cabinets by tag, without their drivers.
      *
      * @param tags tags
@@ -171,9 +189,9 @@ public class Fleet {
      * @return driver model by position
      */
     public Map<String, String> driverModels(AssetTag tag) {
-        return installations.openIn(tag.value()).stream()
-                .map(Installation::driver)
-                .collect(Collectors.toMap(InstalledDriver::positionCode, InstalledDriver::driverModelCode));
+        return installations.driversIn(tag.value()).stream()
+                .collect(Collectors.toMap(
+                        Installations.Fitted::getPositionCode, Installations.Fitted::getDriverModelCode));
     }
 
     /**

@@ -14,7 +14,6 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -36,7 +35,7 @@ import org.docksweep.service.store.StoredJson;
 import org.docksweep.suspect.Suspect;
 import tools.jackson.core.type.TypeReference;
 
-/** A check-in as stored, never changed. */
+/** A check-in as stored by {@link NewCheckIn}, never changed. */
 @Entity
 @Table(name = "check_in")
 class CheckIn extends Stored<UUID> {
@@ -88,38 +87,6 @@ class CheckIn extends Stored<UUID> {
     private List<Position> positions = new ArrayList<>();
 
     protected CheckIn() {}
-
-    CheckIn(
-            CheckInBody body,
-            String bodySha256,
-            Instant receivedAt,
-            CheckInReceipt receipt,
-            Map<String, String> driverModels) {
-        this.id = body.id();
-        this.tag = body.tag().value();
-        this.modelCode = body.modelCode();
-        this.returnListId = body.returnListId();
-        this.kioskId = body.kioskId();
-        this.operator = body.operator();
-        this.startedAt = body.startedAt();
-        this.finishedAt = body.finishedAt();
-        this.receivedAt = receivedAt;
-        this.visualDamageJson = StoredJson.write(body.visualDamage());
-        this.verdict = body.verdict();
-        this.route = body.route();
-        this.watch = body.watch();
-        this.reasonJson = StoredJson.write(body.reason());
-        this.faultPositionCode = body.faultPositionCode();
-        this.suspectsJson = StoredJson.write(body.suspects());
-        this.printedJobCode = body.jobCode() == null ? null : body.jobCode().value();
-        this.judgeVersion = body.judgeVersion();
-        this.limitsVersion = body.limitsVersion();
-        this.bodySha256 = bodySha256;
-        this.statusAfter = receipt.status();
-        this.benchJobCode = receipt.jobCode() == null ? null : receipt.jobCode().value();
-        this.joinedOpenJob = receipt.joinedOpenJob();
-        body.positions().forEach(p -> positions.add(new Position(p, driverModels.get(p.positionCode()))));
-    }
 
     CheckInReceipt receipt() {
         return new CheckInReceipt(id, statusAfter, jobCode(benchJobCode), joinedOpenJob);
@@ -195,14 +162,6 @@ class CheckIn extends Stored<UUID> {
         private String headline;
 
         protected Position() {}
-
-        Position(PositionState position, String driverModelCode) {
-            this.positionCode = position.positionCode();
-            this.driverModelCode = driverModelCode;
-            this.state = position.state();
-            this.wordJson = position.word() == null ? null : StoredJson.write(position.word());
-            this.headline = position.headline();
-        }
 
         PositionState state() {
             return new PositionState(positionCode, state, StoredJson.read(wordJson, Reason.class), headline);

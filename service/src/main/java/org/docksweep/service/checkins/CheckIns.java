@@ -41,6 +41,7 @@ public class CheckIns {
     private static final int TAGS_PER_QUERY = 500;
 
     private final CheckInRows rows;
+    private final NewCheckIn newCheckIn;
     private final CheckInCheck check;
     private final Fleet fleet;
     private final Models models;
@@ -51,6 +52,7 @@ public class CheckIns {
 
     CheckIns(
             CheckInRows rows,
+            NewCheckIn newCheckIn,
             CheckInCheck check,
             Fleet fleet,
             Models models,
@@ -59,6 +61,7 @@ public class CheckIns {
             Measurements measurements,
             ApplicationEventPublisher events) {
         this.rows = rows;
+        this.newCheckIn = newCheckIn;
         this.check = check;
         this.fleet = fleet;
         this.models = models;
@@ -86,11 +89,12 @@ public class CheckIns {
         if (body.returnListId() != null) {
             returns.requireKnown(body.returnListId());
         }
+        Map<String, String> driverModels = driverModels(body);
         Bench.Assignment job = bench.assign(body);
         CabinetStatus status =
                 fleet.checkIn(body.tag(), body.route(), body.verdict(), body.watch(), job.code() != null);
         CheckInReceipt receipt = new CheckInReceipt(id, status, job.code(), job.joined());
-        rows.saveAndFlush(new CheckIn(body, sha256, fleet.now(), receipt, driverModels(body)));
+        newCheckIn.add(body, sha256, fleet.now(), receipt, driverModels);
         measurements.store(id, body.measurements());
         appendEvents(body);
         events.publishEvent(new CheckInStored(body));
@@ -108,12 +112,14 @@ public class CheckIns {
     }
 
     private void appendEvents(CheckInBody body) {
-        fleet.append(event(body, null, body.reason()));
+        List<HistoryEvent> all = new ArrayList<>();
+        all.add(event(body, null, body.reason()));
         for (PositionState position : body.positions()) {
             if (position.word() != null) {
-                fleet.append(event(body, position.positionCode(), position.word()));
+                all.add(event(body, position.positionCode(), position.word()));
             }
         }
+        fleet.append(all);
     }
 
     /** The id follows from the check-in, so that no retry can double an event. */

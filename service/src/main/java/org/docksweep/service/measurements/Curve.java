@@ -17,6 +17,9 @@ class Curve extends Stored<UUID> {
     /** Longest JSON text of one judgement. */
     static final int MOST_CHARACTERS = 1_000_000;
 
+    static final String INSERT =
+            "insert into measurement_curve (measurement_id, stored_on, judgement_json) values (?, ?, ?)";
+
     @Id
     private UUID measurementId;
 
@@ -26,12 +29,6 @@ class Curve extends Stored<UUID> {
     private String judgementJson;
 
     protected Curve() {}
-
-    Curve(UUID measurementId, LocalDate storedOn, String judgementJson) {
-        this.measurementId = measurementId;
-        this.storedOn = storedOn;
-        this.judgementJson = judgementJson;
-    }
 
     PointJudgement judgement() {
         return StoredJson.read(judgementJson, PointJudgement.class);

@@ -19,6 +19,9 @@ import org.docksweep.service.store.Stored;
 @Entity
 @Table(name = "measurement")
 class Measurement extends Stored<UUID> {
+    static final String INSERT = "insert into measurement (id, check_in_id, line_number, taken_at, attempt,"
+            + " recording_sha256, ambient_celsius, test_point_code, verdict) values (?, ?, ?, ?, ?, ?, ?, ?, ?)";
+
     @Id
     private UUID id;
 
@@ -35,16 +38,19 @@ class Measurement extends Stored<UUID> {
 
     protected Measurement() {}
 
-    Measurement(UUID checkInId, int lineNumber, MeasurementBody body) {
-        this.id = body.id();
-        this.checkInId = checkInId;
-        this.lineNumber = lineNumber;
-        this.takenAt = body.takenAt();
-        this.attempt = body.attempt();
-        this.recordingSha256 = body.recordingSha256();
-        this.ambientCelsius = body.ambientCelsius();
-        this.testPointCode = body.judgement().testPointCode();
-        this.verdict = body.judgement().verdict();
+    /** In the order of {@link #INSERT}. */
+    static Object[] values(UUID checkInId, int lineNumber, MeasurementBody body) {
+        return new Object[] {
+            body.id(),
+            checkInId,
+            lineNumber,
+            body.takenAt(),
+            body.attempt(),
+            body.recordingSha256(),
+            body.ambientCelsius(),
+            body.judgement().testPointCode(),
+            body.judgement().verdict()
+        };
     }
 
     MeasurementBody body(PointJudgement judgement) {
@@ -63,10 +69,6 @@ class Measurement extends Stored<UUID> {
                 List.of(),
                 List.of(),
                 List.of());
-    }
-
-    UUID checkInId() {
-        return checkInId;
     }
 
     @Override

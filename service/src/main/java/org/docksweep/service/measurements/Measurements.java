@@ -1,9 +1,10 @@
 package org.docksweep.service.measurements;
 
-import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -12,10 +13,10 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.docksweep.contract.MeasurementBody;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Refusal;
-import org.hibernate.Session;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -28,13 +29,13 @@ public class Measurements {
 
     private final MeasurementRows rows;
     private final Curves curves;
-    private final EntityManager entities;
+    private final AddedRows added;
     private final Clock clock;
 
-    Measurements(MeasurementRows rows, Curves curves, EntityManager entities, Clock clock) {
+    Measurements(MeasurementRows rows, Curves curves, AddedRows added, Clock clock) {
         this.rows = rows;
         this.curves = curves;
-        this.entities = entities;
+        this.added = added;
         this.clock = clock;
     }
 
@@ -92,29 +93,40 @@ public class Measurements {
      * @throws Refusal if an id was used before, or a judgement is too large
      */
     public void store(UUID checkInId, List<MeasurementBody> measurements) {
-        List<UUID> ids = measurements.stream().map(MeasurementBody::id).toList();
-        for (Measurement used : entities.unwrap(Session.class).findMultiple(Measurement.class, ids)) {
-            if (used != null) {
-                throw Refusal.idReused(
-                        "measurement " + used.getId() + " belongs to check-in " + used.checkInId() + " already",
-                        "Give every measurement an id of its own.");
-            }
+        if (measurements.isEmpty()) {
+            return;
         }
-        for (int i = 0; i < measurements.size(); i++) {
-            rows.save(new Measurement(checkInId, i, measurements.get(i)));
-        }
-        rows.flush();
+        refuseUsedIds(measurements);
         LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        List<Object[]> headers = new ArrayList<>();
+        List<Object[]> judgements = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
-            String json = StoredJson.write(measurements.get(i).judgement());
+            MeasurementBody body = measurements.get(i);
+            String json = StoredJson.write(body.judgement());
             if (json.length() > Curve.MOST_CHARACTERS) {
                 throw Refusal.badField(
                         "measurements[" + i + "].judgement",
                         "has " + json.length() + " characters of JSON, at most " + Curve.MOST_CHARACTERS + " are kept",
                         "Send curves on a grid of at most some thousand points.");
             }
-            curves.save(new Curve(measurements.get(i).id(), today, json));
+            headers.add(Measurement.values(checkInId, i, body));
+            judgements.add(new Object[] {body.id(), today, json});
         }
+        added.batch(Measurement.INSERT, headers);
+        added.batch(Curve.INSERT, judgements);
+    }
+
+    private void refuseUsedIds(List<MeasurementBody> measurements) {
+        Object[] ids = measurements.stream().map(MeasurementBody::id).toArray();
+        String marks = String.join(", ", Collections.nCopies(ids.length, "?"));
+        added.read(
+                        "select id, check_in_id from measurement where id in (" + marks + ")",
+                        (row, number) -> "measurement " + row.getObject(1) + " belongs to check-in " + row.getObject(2)
+                                + " already",
+                        ids)
+                .forEach(words -> {
+                    throw Refusal.idReused(words, "Give every measurement an id of its own.");
+                });
     }
 
     /**

@@ -3,8 +3,13 @@ package org.docksweep.service.sheets;
 import com.zaxxer.hikari.HikariDataSource;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
 import org.docksweep.contract.ApiPaths;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.annotation.Bean;
@@ -12,7 +17,6 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.env.Environment;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
 import org.springframework.jdbc.datasource.LazyConnectionDataSourceProxy;
-import org.springframework.jdbc.datasource.lookup.AbstractRoutingDataSource;
 import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
@@ -35,12 +39,9 @@ class SheetReplica {
         ApiPaths.PART_LIVES
     };
     private static final int MOST_CONNECTIONS = 5;
+    private static final long WAIT_MS = 2_000;
+    private static final long AGAIN_AFTER_S = 30;
     private static final ThreadLocal<Boolean> SHEET = ThreadLocal.withInitial(() -> false);
-
-    private enum Side {
-        MAIN,
-        REPLICA
-    }
 
     @Bean
     static BeanPostProcessor sheetsFromTheReplica(Environment environment) {
@@ -63,24 +64,48 @@ class SheetReplica {
         replica.setPassword(main.getPassword());
         replica.setReadOnly(true);
         replica.setMaximumPoolSize(MOST_CONNECTIONS);
+        // Told when it does not answer, not waited for; see ReplicaWhileItAnswers.
+        replica.setConnectionTimeout(WAIT_MS);
+        replica.setInitializationFailTimeout(-1);
         return replica;
     }
 
     private static DataSource routed(HikariDataSource main, HikariDataSource replica) {
-        AbstractRoutingDataSource reads = new AbstractRoutingDataSource() {
-            @Override
-            protected Object determineCurrentLookupKey() {
-                return SHEET.get() ? Side.REPLICA : Side.MAIN;
-            }
-        };
-        reads.setTargetDataSources(java.util.Map.of(Side.MAIN, main, Side.REPLICA, replica));
-        reads.setDefaultTargetDataSource(main);
-        reads.afterPropertiesSet();
+        DataSource reads = new ReplicaWhileItAnswers(main, replica);
         LazyConnectionDataSourceProxy lazy = new LazyConnectionDataSourceProxy();
         lazy.setTargetDataSource(main);
         lazy.setReadOnlyDataSource(reads);
         lazy.afterPropertiesSet();
         return new ClosingBoth(lazy, main, replica);
+    }
+
+    /** A replica that does not answer is left alone for a while; sheets then come from the main database. */
+    private static final class ReplicaWhileItAnswers extends DelegatingDataSource {
+        private static final Logger LOG = LoggerFactory.getLogger(SheetReplica.class);
+
+        private final HikariDataSource replica;
+        private volatile long leftAloneUntil = System.nanoTime();
+
+        ReplicaWhileItAnswers(HikariDataSource main, HikariDataSource replica) {
+            super(main);
+            this.replica = replica;
+        }
+
+        @Override
+        public Connection getConnection() throws SQLException {
+            if (SHEET.get() && System.nanoTime() - leftAloneUntil >= 0) {
+                try {
+                    return replica.getConnection();
+                } catch (SQLException e) {
+                    leftAloneUntil = System.nanoTime() + TimeUnit.SECONDS.toNanos(AGAIN_AFTER_S);
+                    LOG.warn(
+                            "the replica does not answer; sheets come from the main database for {} s",
+                            AGAIN_AFTER_S,
+                            e);
+                }
+            }
+            return super.getConnection();
+        }
     }
 
     /** The container closes what it finds under the bean's name: both pools. */

@@ -2,11 +2,16 @@ package org.docksweep.service.sheets;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.DriverPosition;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.checkins.CheckIns;
@@ -64,6 +69,34 @@ class Sheets {
                 bench.queue(availability),
                 checkIns.faults(FAULT_PERIOD),
                 trends.watchList());
+    }
+
+    /**
+     * The same of some cabinet models only; driver models are those that belong into them.
+     *
+     * @param wanted codes, or null for all
+     */
+    FleetStatus fleetStatus(Collection<String> wanted) {
+        FleetStatus all = fleetStatus();
+        if (wanted == null || wanted.isEmpty()) {
+            return all;
+        }
+        Set<String> drivers = wanted.stream()
+                .flatMap(code -> models.cabinetModel(code, "model").positions().stream())
+                .map(DriverPosition::driverModelCode)
+                .collect(Collectors.toSet());
+        return new FleetStatus(
+                all.siteName(),
+                all.asOf(),
+                only(all.models(), row -> wanted.contains(row.modelCode())),
+                only(all.bookings(), row -> wanted.contains(row.modelCode())),
+                only(all.benchQueue(), row -> wanted.contains(row.modelCode())),
+                only(all.faults(), row -> drivers.contains(row.driverModelCode())),
+                only(all.drifting(), row -> wanted.contains(row.modelCode())));
+    }
+
+    private static <T> List<T> only(List<T> rows, Predicate<T> wanted) {
+        return rows.stream().filter(wanted).toList();
     }
 
     private static FleetStatus.ModelRow row(CabinetModel model, Map<CabinetStatus, Integer> counts) {

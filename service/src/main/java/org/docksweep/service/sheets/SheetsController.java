@@ -35,6 +35,7 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 @RolesAllowed("DOCK")
 class SheetsController {
+    private static final String CSV = "text/csv;charset=UTF-8";
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
 
     private final Sheets sheets;
@@ -66,15 +67,23 @@ class SheetsController {
     }
 
     @GetMapping(path = ApiPaths.FLEET_STATUS, produces = MediaType.APPLICATION_JSON_VALUE)
-    FleetStatus fleetStatus() {
-        return sheets.fleetStatus();
+    FleetStatus fleetStatus(@RequestParam(required = false) List<String> model) {
+        return sheets.fleetStatus(model);
+    }
+
+    @GetMapping(path = ApiPaths.FLEET_STATUS, produces = CSV)
+    String fleetStatusCsv(
+            @RequestParam(required = false) List<String> model,
+            @RequestParam(defaultValue = "MODELS") FleetStatusCsv.Part part) {
+        return FleetStatusCsv.of(sheets.fleetStatus(model), part);
     }
 
     @GetMapping(path = ApiPaths.FLEET_STATUS, produces = MediaType.APPLICATION_PDF_VALUE)
     byte[] fleetStatusSheet(
+            @RequestParam(required = false) List<String> model,
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
             Principal principal) {
-        return FleetStatusSheet.render(sheets.fleetStatus(), context(languages, principal));
+        return FleetStatusSheet.render(sheets.fleetStatus(model), context(languages, principal));
     }
 
     @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_PDF_VALUE)

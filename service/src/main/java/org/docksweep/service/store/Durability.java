@@ -10,8 +10,9 @@ import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.stereotype.Component;
 
 /**
- * Forces what was committed to the disk. H2 with {@code WRITE_DELAY=0} hands a commit to the operating system, which
- * survives a killed process but not a power cut; {@code CHECKPOINT SYNC} closes that gap. PostgreSQL forces at commit.
+ * Forces what was committed to the disk before an answer is given. H2 keeps a commit in memory until its writer comes by;
+ * {@code CHECKPOINT SYNC} writes all that was committed and forces it, once for all who wait, instead of once per commit
+ * and again at the end. PostgreSQL forces at commit.
  *
  * <p>Writers that wait while one checkpoint runs share the next one: it begins after all of them committed, so it covers
  * them all.

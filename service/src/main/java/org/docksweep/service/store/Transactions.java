@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.dao.support.DataAccessUtils;
+import org.springframework.orm.jpa.EntityManagerFactoryUtils;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -46,9 +48,14 @@ public class Transactions {
                 });
                 durability.force();
                 return result;
-            } catch (DataIntegrityViolationException | ConcurrencyFailureException e) {
-                if (attempt == ATTEMPTS) {
-                    throw e;
+            } catch (RuntimeException e) {
+                // What comes straight from the session was not translated on its way: a row somebody else holds.
+                RuntimeException why = DataAccessUtils.translateIfNecessary(
+                        e, EntityManagerFactoryUtils::convertJpaAccessExceptionIfPossible);
+                if (attempt == ATTEMPTS
+                        || !(why instanceof DataIntegrityViolationException
+                                || why instanceof ConcurrencyFailureException)) {
+                    throw why;
                 }
             }
         }

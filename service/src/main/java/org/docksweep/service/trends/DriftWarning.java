@@ -18,6 +18,9 @@ class DriftWarning extends Stored<UUID> {
     /** Points kept for a picture. */
     static final int MOST_POINTS = 20;
 
+    static final String INSERT =
+            "insert into drift_warning (id, tag, last_at, body_json, version) values (?, ?, ?, ?, 0)";
+
     @Id
     private UUID id;
 
@@ -32,19 +35,18 @@ class DriftWarning extends Stored<UUID> {
 
     protected DriftWarning() {}
 
-    DriftWarning(DriftRow row) {
-        this.id = UUID.randomUUID();
-        this.tag = row.tag().value();
-        this.lastAt = row.points().get(row.points().size() - 1).at();
-        this.bodyJson = StoredJson.write(row);
+    /** In the order of {@link #INSERT}. */
+    static Object[] values(DriftRow row) {
+        return new Object[] {
+            UUID.randomUUID(),
+            row.tag().value(),
+            row.points().get(row.points().size() - 1).at(),
+            StoredJson.write(row)
+        };
     }
 
     DriftRow row() {
         return StoredJson.read(bodyJson, DriftRow.class);
-    }
-
-    Instant lastAt() {
-        return lastAt;
     }
 
     @Override

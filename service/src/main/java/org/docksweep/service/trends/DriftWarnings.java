@@ -5,7 +5,5 @@ import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 
 interface DriftWarnings extends JpaRepository<DriftWarning, UUID> {
-    List<DriftWarning> findByTag(String tag);
-
     List<DriftWarning> findAllByOrderByTag();
 }

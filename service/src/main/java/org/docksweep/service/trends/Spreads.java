@@ -17,6 +17,7 @@ import org.springframework.stereotype.Component;
 @Component
 class Spreads {
     private static final int NEWEST = 2_000;
+    private static final int FEWEST_UNITS = 3;
     private static final Duration KEPT = Duration.ofDays(1);
 
     private final TrendReadings readings;
@@ -52,6 +53,10 @@ class Spreads {
                         Limit.of(NEWEST))
                 .forEach(r -> series.computeIfAbsent(r.tag(), t -> new ArrayList<>())
                         .add(followed.scaled(r.point().value())));
+        if (series.size() < FEWEST_UNITS) {
+            // A single unit on its way out would be measured by itself.
+            return followed.usualSpread();
+        }
         series.values().forEach(Collections::reverse);
         return HealthySpread.of(List.copyOf(series.values()), followed.usualSpread());
     }

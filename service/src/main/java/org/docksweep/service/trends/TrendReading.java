@@ -21,6 +21,9 @@ import org.docksweep.service.store.Stored;
 @Entity
 @Table(name = "trend_reading")
 class TrendReading extends Stored<TrendReading.Key> {
+    static final String INSERT = "insert into trend_reading (measurement_id, line_number, tag, model_code,"
+            + " test_point_code, owner, kind, taken_at, reading_value) values (?, ?, ?, ?, ?, ?, ?, ?, ?)";
+
     /** A reading is known by its measurement and its place in it. */
     @Embeddable
     static class Key implements Serializable {
@@ -30,11 +33,6 @@ class TrendReading extends Stored<TrendReading.Key> {
         private int lineNumber;
 
         protected Key() {}
-
-        Key(UUID measurementId, int lineNumber) {
-            this.measurementId = measurementId;
-            this.lineNumber = lineNumber;
-        }
 
         @Override
         public boolean equals(Object other) {
@@ -63,15 +61,19 @@ class TrendReading extends Stored<TrendReading.Key> {
 
     protected TrendReading() {}
 
-    TrendReading(CheckInBody checkIn, MeasurementBody measurement, int line, Reading reading) {
-        this.key = new Key(measurement.id(), line);
-        this.tag = checkIn.tag().value();
-        this.modelCode = checkIn.modelCode();
-        this.testPointCode = measurement.judgement().testPointCode();
-        this.owner = reading.positionCode() == null ? "" : reading.positionCode();
-        this.kind = reading.kind();
-        this.takenAt = measurement.takenAt();
-        this.readingValue = reading.value();
+    /** In the order of {@link #INSERT}. */
+    static Object[] values(CheckInBody checkIn, MeasurementBody measurement, int line, Reading reading) {
+        return new Object[] {
+            measurement.id(),
+            line,
+            checkIn.tag().value(),
+            checkIn.modelCode(),
+            measurement.judgement().testPointCode(),
+            reading.positionCode() == null ? "" : reading.positionCode(),
+            reading.kind(),
+            measurement.takenAt(),
+            reading.value()
+        };
     }
 
     Quantity quantity() {

@@ -2,11 +2,14 @@ package org.docksweep.service.trends;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DriftRow;
@@ -18,6 +21,7 @@ import org.docksweep.gate.Reading;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.checkins.CheckInStored;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.web.Refusal;
 import org.docksweep.survival.Trend;
 import org.springframework.context.event.EventListener;
@@ -35,23 +39,28 @@ public class Trends {
     /** Cabinets that can go out to a show as they are. */
     private static final Set<CabinetStatus> IN_HIRE = Set.of(CabinetStatus.READY, CabinetStatus.OUT);
 
+    private static final int CABINETS_PER_QUERY = 500;
+
     private final TrendReadings readings;
+    private final AddedRows added;
     private final DriftWarnings warnings;
     private final Spreads spreads;
     private final Fleet fleet;
 
-    Trends(TrendReadings readings, DriftWarnings warnings, Spreads spreads, Fleet fleet) {
+    Trends(TrendReadings readings, AddedRows added, DriftWarnings warnings, Spreads spreads, Fleet fleet) {
         this.readings = readings;
+        this.added = added;
         this.warnings = warnings;
         this.spreads = spreads;
         this.fleet = fleet;
     }
 
-    /** Takes the readings out of a new check-in and looks where its cabinet is going; in the check-in's transaction. */
+    /** Takes the readings out of a new check-in, in its transaction; where its cabinet is going is looked at later. */
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void stored(CheckInStored stored) {
         CheckInBody body = stored.body();
+        List<Object[]> found = new ArrayList<>();
         for (MeasurementBody measurement : body.measurements()) {
             if (measurement.judgement().verdict() == Verdict.SWEEP_AGAIN) {
                 continue;
@@ -59,14 +68,52 @@ public class Trends {
             List<Reading> all = measurement.judgement().readings();
             for (int i = 0; i < all.size(); i++) {
                 if (follows(all.get(i))) {
-                    readings.save(new TrendReading(body, measurement, i, all.get(i)));
+                    found.add(TrendReading.values(body, measurement, i, all.get(i)));
                 }
             }
         }
-        readings.flush();
-        warnings.deleteAll(warnings.findByTag(body.tag().value()));
-        warnings.flush();
-        rows(body.tag()).stream().filter(Trends::drifts).forEach(r -> warnings.save(new DriftWarning(r)));
+        if (!found.isEmpty()) {
+            added.batch(TrendReading.INSERT, found);
+            added.batch(
+                    "insert into trend_due (check_in_id, tag) values (?, ?)",
+                    List.<Object[]>of(new Object[] {body.id(), body.tag().value()}));
+        }
+    }
+
+    /**
+     * Replaces the warnings of cabinets that have new readings. Whoever locks all of a cabinet's rows first does it; a
+     * row that comes meanwhile stays for the next look.
+     *
+     * @param most cabinets at most
+     * @return how many cabinets were looked at
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    int lookAtDue(int most) {
+        List<String> tags = added.read(
+                "select distinct tag from trend_due order by tag fetch first " + most + " rows only",
+                (row, number) -> row.getString(1));
+        if (tags.isEmpty()) {
+            return 0;
+        }
+        String marks = String.join(", ", Collections.nCopies(tags.size(), "?"));
+        List<Object[]> taken = added.read(
+                "select check_in_id, tag from trend_due where tag in (" + marks + ") order by check_in_id for update",
+                (row, number) -> new Object[] {row.getObject(1), row.getString(2)},
+                tags.toArray());
+        List<AssetTag> looked = taken.stream()
+                .map(row -> new AssetTag((String) row[1]))
+                .distinct()
+                .toList();
+        List<DriftRow> drifting = rows(looked);
+        added.batch(
+                "delete from drift_warning where tag = ?",
+                looked.stream().map(tag -> new Object[] {tag.value()}).toList());
+        added.batch(
+                DriftWarning.INSERT, drifting.stream().map(DriftWarning::values).toList());
+        added.batch(
+                "delete from trend_due where check_in_id = ?",
+                taken.stream().map(row -> new Object[] {row[0]}).toList());
+        return tags.size();
     }
 
     /** A reading at fault is the gate's matter; one that is no number on its scale says nothing. */
@@ -91,10 +138,34 @@ public class Trends {
         return rows(tag).stream().map(r -> withStatus(r, known.status())).toList();
     }
 
+    /** What drifts of some cabinets. */
+    private List<DriftRow> rows(Collection<AssetTag> tags) {
+        List<DriftRow> rows = new ArrayList<>();
+        List<AssetTag> all = List.copyOf(tags);
+        for (int from = 0; from < all.size(); from += CABINETS_PER_QUERY) {
+            List<AssetTag> some = all.subList(from, Math.min(all.size(), from + CABINETS_PER_QUERY));
+            Map<AssetTag, List<Fleet.LastWork>> work =
+                    fleet.lastWork(some).stream().collect(Collectors.groupingBy(Fleet.LastWork::tag));
+            readings.of(some.stream().map(AssetTag::value).toList()).stream()
+                    .collect(Collectors.groupingBy(TrendReading::tag, LinkedHashMap::new, Collectors.toList()))
+                    .forEach((value, own) -> {
+                        AssetTag tag = new AssetTag(value);
+                        rows(tag, work.getOrDefault(tag, List.of()), own).stream()
+                                .filter(Trends::drifts)
+                                .forEach(rows::add);
+                    });
+        }
+        return rows;
+    }
+
     private List<DriftRow> rows(AssetTag tag) {
         List<Fleet.LastWork> work = fleet.lastWork(List.of(tag));
+        return rows(tag, work, readings.of(tag.value(), since(work, null)));
+    }
+
+    private List<DriftRow> rows(AssetTag tag, List<Fleet.LastWork> work, List<TrendReading> oldestFirst) {
         Map<Quantity, List<DriftRow.Point>> series = new LinkedHashMap<>();
-        for (TrendReading reading : readings.of(tag.value(), since(work, null))) {
+        for (TrendReading reading : oldestFirst) {
             Quantity quantity = reading.quantity();
             if (reading.point().at().isAfter(since(work, quantity.owner()))) {
                 series.computeIfAbsent(quantity, q -> new ArrayList<>()).add(reading.point());
@@ -124,23 +195,29 @@ public class Trends {
      * @return rows, most pressing first
      */
     public List<DriftRow> watchList() {
-        List<DriftWarning> stored = warnings.findAllByOrderByTag();
-        List<AssetTag> tags = stored.stream().map(w -> w.row().tag()).distinct().toList();
+        Set<AssetTag> due = new TreeSet<>(
+                added.read("select distinct tag from trend_due", (row, number) -> new AssetTag(row.getString(1))));
+        List<DriftRow> warned = new ArrayList<>(rows(due));
+        warnings.findAllByOrderByTag().stream()
+                .map(DriftWarning::row)
+                .filter(row -> !due.contains(row.tag()))
+                .forEach(warned::add);
+        List<AssetTag> tags = warned.stream().map(DriftRow::tag).distinct().toList();
         Map<AssetTag, Fleet.Known> known = fleet.known(tags);
         Map<AssetTag, List<Fleet.LastWork>> work =
                 fleet.lastWork(tags).stream().collect(Collectors.groupingBy(Fleet.LastWork::tag));
         List<DriftRow> rows = new ArrayList<>();
-        for (DriftWarning warning : stored) {
-            DriftRow row = warning.row();
+        for (DriftRow row : warned) {
+            Instant lastAt = row.points().get(row.points().size() - 1).at();
             String owner = row.positionCode() == null ? "" : row.positionCode();
             boolean repairedSince =
-                    !since(work.getOrDefault(row.tag(), List.of()), owner).isBefore(warning.lastAt());
+                    !since(work.getOrDefault(row.tag(), List.of()), owner).isBefore(lastAt);
             CabinetStatus status = known.get(row.tag()).status();
             if (!repairedSince && IN_HIRE.contains(status)) {
                 rows.add(withStatus(row, status));
             }
         }
-        rows.sort(Comparator.comparingDouble(DriftRow::concerns).reversed());
+        rows.sort(Comparator.comparingDouble(DriftRow::concerns).reversed().thenComparing(DriftRow::tag));
         return rows;
     }
 

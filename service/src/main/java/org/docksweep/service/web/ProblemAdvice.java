@@ -10,6 +10,8 @@ import org.docksweep.contract.ProblemTypes;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.core.convert.ConversionFailedException;
+import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -190,6 +192,22 @@ class ProblemAdvice {
             }
         }
         return false;
+    }
+
+    /** Others held the same rows longer than anybody should wait; nothing is wrong with the request. */
+    @ExceptionHandler
+    ResponseEntity<Problem> crowded(ConcurrencyFailureException e, HttpServletRequest request) {
+        LOG.warn("{} {} gave up waiting", request.getMethod(), request.getRequestURI(), e);
+        Refusal refusal = Refusal.of(
+                ProblemTypes.TRY_LATER,
+                "Try again later",
+                503,
+                "others work on the same things right now; nothing of this request was stored",
+                "Send the same request again in a moment.");
+        return ResponseEntity.status(HttpStatus.SERVICE_UNAVAILABLE)
+                .header(HttpHeaders.RETRY_AFTER, "1")
+                .contentType(MediaType.parseMediaType(Problem.MEDIA_TYPE))
+                .body(refusal.problem(request.getRequestURI()));
     }
 
     /**
