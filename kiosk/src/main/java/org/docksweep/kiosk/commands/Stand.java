@@ -12,6 +12,7 @@ import javax.swing.SwingUtilities;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.night.DockNight;
+import org.docksweep.kiosk.screens.Around;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.PageMaker;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -33,10 +34,16 @@ final class Stand {
 
     static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages)
             throws InterruptedException {
+        return open(dock, models, settings, pages, Around.NONE);
+    }
+
+    static Stand open(
+            Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages, Around around)
+            throws InterruptedException {
         Stand stand = new Stand();
         try {
             SwingUtilities.invokeAndWait(() -> {
-                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings, pages);
+                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings, pages, around);
                 dock.addListener(window::show);
                 window.addWindowListener(new WindowAdapter() {
                     @Override

@@ -63,6 +63,16 @@ public final class Dock implements DockActions, AutoCloseable {
     }
 
     /**
+     * Whether the dock probes, sweeps or judges.
+     *
+     * @return true while a cabinet is being measured
+     */
+    public boolean isSounding() {
+        DockState.Phase phase = state.phase();
+        return phase == DockState.Phase.PROBE || phase == DockState.Phase.SWEEP || phase == DockState.Phase.JUDGE;
+    }
+
+    /**
      * Adds a listener; it hears of every state from now on.
      *
      * @param listener the listener
@@ -87,6 +97,20 @@ public final class Dock implements DockActions, AutoCloseable {
      */
     public void recordParked(String words) {
         post(() -> flow.recordParked(words));
+    }
+
+    /**
+     * A scan from before, when nobody could take it: comes after the cabinet at hand, never instead of it.
+     *
+     * @param text raw text, without the Enter
+     */
+    public void scanNext(String text) {
+        post(() -> flow.scannedNext(text));
+    }
+
+    /** Somebody else is signed on: shows it at once. */
+    public void personChanged() {
+        post(() -> {});
     }
 
     /**
@@ -197,6 +221,7 @@ public final class Dock implements DockActions, AutoCloseable {
         boolean same = before.waitingToSend() == now.waitingToSend()
                 && before.serviceReachable() == now.serviceReachable()
                 && before.rig().equals(now.rig())
+                && before.operator().equals(now.operator())
                 && before.now().getEpochSecond() / 60 == now.now().getEpochSecond() / 60;
         if (!same) {
             publish();

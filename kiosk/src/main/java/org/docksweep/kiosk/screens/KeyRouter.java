@@ -25,11 +25,15 @@ final class KeyRouter implements KeyEventDispatcher {
         if (source == null || SwingUtilities.getRoot(source) != SwingUtilities.getRoot(pane)) {
             return false;
         }
+        pane.touched();
         Optional<Command> command = event.getID() == KeyEvent.KEY_TYPED ? Optional.empty() : Command.of(event);
         if (command.isPresent()) {
             if (repeat.begins(event)) {
                 pane.perform(command.get());
             }
+            return true;
+        }
+        if (event.getID() == KeyEvent.KEY_PRESSED && event.getKeyCode() == KeyEvent.VK_ENTER && pane.badgeEntered()) {
             return true;
         }
         if (source != pane.keyTarget()) {

@@ -1,11 +1,13 @@
 package org.docksweep.kiosk.screens;
 
+import java.awt.AWTEvent;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.GraphicsEnvironment;
 import java.awt.Image;
 import java.awt.KeyboardFocusManager;
 import java.awt.Rectangle;
+import java.awt.event.AWTEventListener;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.awt.image.BufferedImage;
@@ -32,14 +34,15 @@ public final class KioskWindow extends JFrame {
             DockState initial,
             List<CabinetModel> models,
             ScreenSettings settings,
-            List<PageMaker> others) {
+            List<PageMaker> others,
+            Around around) {
         super("Docksweep");
         Sizes sizes = new Sizes(settings.scale());
         Texts texts = new Texts(settings.locale(), settings.zone());
         KioskPane dock = new KioskPane(actions, initial, models, sizes, texts);
         List<Page> pages =
                 others.stream().map(maker -> maker.make(sizes, texts)).toList();
-        pane = new WindowPane(actions, dock, pages, initial, sizes, texts);
+        pane = new WindowPane(actions, dock, pages, initial, sizes, texts, around);
         pane.setPreferredSize(new Dimension(sizes.px(WIDTH), sizes.px(HEIGHT)));
         router = new KeyRouter(pane);
         setContentPane(pane);
@@ -47,6 +50,17 @@ public final class KioskWindow extends JFrame {
         setDefaultCloseOperation(DISPOSE_ON_CLOSE);
         addWindowListener(new Focus());
         addWindowFocusListener(new Focus());
+        around.people().ifPresent(people -> {
+            people.addListener(state -> SwingUtilities.invokeLater(() -> pane.show(people.state())));
+            AWTEventListener touches = event -> people.touched();
+            getToolkit().addAWTEventListener(touches, AWTEvent.MOUSE_EVENT_MASK);
+            addWindowListener(new WindowAdapter() {
+                @Override
+                public void windowClosed(WindowEvent event) {
+                    getToolkit().removeAWTEventListener(touches);
+                }
+            });
+        });
     }
 
     /**
@@ -81,6 +95,28 @@ public final class KioskWindow extends JFrame {
             List<CabinetModel> models,
             ScreenSettings settings,
             List<PageMaker> others) {
+        return open(actions, initial, models, settings, others, Around.NONE);
+    }
+
+    /**
+     * Opens the window with more than pages.
+     *
+     * @param actions hears what the person does, on the event thread
+     * @param initial first state
+     * @param models all models of the house, for registering an unknown cabinet
+     * @param settings theme, scale, language, time zone
+     * @param others pages besides the dock page
+     * @param around what belongs to no page
+     * @return the open window; closing it disposes it, and a window listener hears of that
+     * @throws IllegalStateException if called off the event thread, or on a machine without a display
+     */
+    public static KioskWindow open(
+            DockActions actions,
+            DockState initial,
+            List<CabinetModel> models,
+            ScreenSettings settings,
+            List<PageMaker> others,
+            Around around) {
         if (!SwingUtilities.isEventDispatchThread()) {
             throw new IllegalStateException(
                     "the kiosk window must be opened on the event thread; call it through SwingUtilities.invokeLater");
@@ -90,7 +126,7 @@ public final class KioskWindow extends JFrame {
                     "there is no display for the kiosk window; run the dock night without a window instead");
         }
         Look.install(settings);
-        KioskWindow window = new KioskWindow(actions, initial, models, settings, others);
+        KioskWindow window = new KioskWindow(actions, initial, models, settings, others, around);
         window.pack();
         window.fitToScreen();
         KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(window.router);
