@@ -15,6 +15,8 @@ import org.docksweep.kiosk.settings.KioskSettings;
 import org.docksweep.kiosk.settings.SettingsFile;
 import org.docksweep.kiosk.spool.SpoolException;
 import org.docksweep.sweep.RigException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -31,6 +33,8 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the window was closed", "2:the command line is wrong", "3:the kiosk could not be opened"})
 public final class KioskCommand implements Callable<Integer> {
+    private static final Logger LOG = LoggerFactory.getLogger(KioskCommand.class);
+
     @Option(names = "--service", description = "Address of the service. Default: as set up.")
     private URI service;
 
@@ -86,6 +90,18 @@ public final class KioskCommand implements Callable<Integer> {
     @Option(names = "--language", description = "Language tag. Default: as set up, or en.")
     private String language;
 
+    @Option(names = "--set-up", description = "Begins with the set-up walk.")
+    private boolean setUp;
+
+    @Option(names = "--practice", description = "Begins with practice: virtual rig, invented cabinets, no service.")
+    private boolean practice;
+
+    @Option(
+            names = "--stop-when-open",
+            description =
+                    "A trial start: opens the window, prints when it had painted itself (ms since 1970), and ends.")
+    private boolean stopWhenOpen;
+
     @Spec
     private CommandSpec spec;
 
@@ -95,20 +111,69 @@ public final class KioskCommand implements Callable<Integer> {
             return fail("there is no display for the kiosk window");
         }
         try {
-            KioskSettings settings = settings(SettingsFile.in(folder).read());
-            new KioskRun(folder, settings, operator).open();
+            KioskLog.into(folder);
+            Exit.To next = setUp ? Exit.To.SET_UP : practice ? Exit.To.PRACTICE : Exit.To.WORK;
+            while (next != Exit.To.CLOSE) {
+                next = switch (next) {
+                    case WORK -> work();
+                    case SET_UP -> new SetUpRun(folder, theme(), screenScale(), locale()).open();
+                    case PRACTICE -> new PracticeRun(theme(), screenScale(), locale(), printer).open();
+                    case CLOSE -> Exit.To.CLOSE;
+                };
+            }
             return 0;
         } catch (SpoolException | IllegalArgumentException | IOException e) {
             return fail(e.getMessage());
         } catch (RigException e) {
-            return fail(Reasons.text(e.reason(), Locale.forLanguageTag(language == null ? "en" : language)));
+            return fail(Reasons.text(e.reason(), locale()));
         }
+    }
+
+    private Exit.To work() throws IOException, RigException, InterruptedException {
+        Optional<KioskSettings> stored = SettingsFile.in(folder).read();
+        if (stored.isEmpty() && service == null && number == null) {
+            return Exit.To.SET_UP;
+        }
+        KioskRun run = new KioskRun(folder, settings(stored), operator);
+        return (stopWhenOpen ? run.stoppingWhenOpen(spec.commandLine().getOut()) : run).open();
+    }
+
+    private Optional<KioskSettings> storedOrNone() {
+        try {
+            return SettingsFile.in(folder).read();
+        } catch (IOException e) {
+            LOG.warn("{}", e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private Theme theme() {
+        return theme != null
+                ? theme
+                : storedOrNone().map(s -> Theme.valueOf(s.theme())).orElse(Theme.DARK);
+    }
+
+    private double screenScale() {
+        return or(scale, storedOrNone().map(KioskSettings::scale), 1.0);
+    }
+
+    private Locale locale() {
+        return Locale.forLanguageTag(or(language, storedOrNone().map(KioskSettings::language), systemLanguage()));
+    }
+
+    private static String systemLanguage() {
+        return Locale.getDefault().getLanguage().equals("de") ? "de" : "en";
     }
 
     /** What is given here counts more than what was set up. */
     private KioskSettings settings(Optional<KioskSettings> stored) {
         String token = System.getenv("DOCKSWEEP_TOKEN");
         boolean hasToken = token != null && !token.isBlank();
+        if (stored.isEmpty() && (service == null || number == null || !hasToken)) {
+            throw new IllegalArgumentException("this kiosk was not set up, and without that --service, --number and the"
+                    + " token in the environment variable DOCKSWEEP_TOKEN are all needed; start it without --service and"
+                    + " --number to set it up");
+        }
         return new KioskSettings(
                 or(service, stored.map(KioskSettings::service), null),
                 hasToken ? token : stored.map(KioskSettings::token).orElse(null),
@@ -131,6 +196,7 @@ public final class KioskCommand implements Callable<Integer> {
     }
 
     private int fail(String words) {
+        LOG.error("The kiosk could not be opened: {}", words);
         spec.commandLine().getErr().println("The kiosk could not be opened: " + words);
         return 3;
     }

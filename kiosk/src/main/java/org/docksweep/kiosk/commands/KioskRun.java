@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.commands;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -11,6 +12,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.Reason;
+import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchParts;
 import org.docksweep.kiosk.dock.Dock;
@@ -62,6 +65,7 @@ final class KioskRun {
     private final Path folder;
     private final KioskSettings settings;
     private final String forGood;
+    private PrintWriter stopWhenOpen;
     private final Clock clock = Clock.systemUTC();
     private final AtomicReference<LocalFleet> newest = new AtomicReference<>();
     private final AtomicReference<Dock> dockAt = new AtomicReference<>();
@@ -80,8 +84,14 @@ final class KioskRun {
         this.forGood = forGood;
     }
 
-    /** Opens the window and returns when it is closed. */
-    void open() throws InterruptedException, RigException, IOException {
+    /** Closes the window as soon as it has painted itself. */
+    KioskRun stoppingWhenOpen(PrintWriter out) {
+        stopWhenOpen = out;
+        return this;
+    }
+
+    /** Opens the window and returns when it is closed, with where to go on. */
+    Exit.To open() throws InterruptedException, RigException, IOException {
         ServiceClient client = new ServiceClient(settings.service(), settings.token());
         // Null is nothing to close.
         try (SignOnDesk people = forGood == null ? people(client) : null) {
@@ -91,7 +101,7 @@ final class KioskRun {
                     RigStation station = RigStation.open(
                             folder.resolve("rigs"), settings.rig(), settings.rigSettings(), signedOn, clock)) {
                 firstFleet(spool, refresher);
-                open(client, Optional.ofNullable(people), signedOn, spool, station);
+                return open(client, Optional.ofNullable(people), signedOn, spool, station);
             }
         }
     }
@@ -140,7 +150,7 @@ final class KioskRun {
         refresher.start(REFRESH_EVERY);
     }
 
-    private void open(
+    private Exit.To open(
             ServiceClient client,
             Optional<SignOnDesk> people,
             Supplier<String> signedOn,
@@ -187,18 +197,34 @@ final class KioskRun {
                         || rigDesk.state().sounding());
                 people.ifPresent(p -> p.addListener(state -> dock.personChanged()));
                 List<CabinetModel> models = fleet.snapshot().book().cabinetModels();
-                Stand.open(
-                                dock,
-                                models,
-                                new ScreenSettings(
-                                        Theme.valueOf(settings.theme()), settings.scale(), locale(), fleet.zone()),
-                                List.of(
-                                        new BenchPages(benchDesk, models),
-                                        new FleetPages(teaching),
-                                        RigPage.of(rigDesk)),
-                                new Around(people, Optional.empty(), Optional.empty(), false))
-                        .awaitClosed();
+                Exit exit = new Exit();
+                Stand stand = Stand.open(
+                        dock,
+                        models,
+                        new ScreenSettings(Theme.valueOf(settings.theme()), settings.scale(), locale(), fleet.zone()),
+                        List.of(new BenchPages(benchDesk, models), new FleetPages(teaching), RigPage.of(rigDesk)),
+                        new Around(
+                                people,
+                                Optional.of(() -> leave(dock, exit, Exit.To.SET_UP)),
+                                Optional.of(() -> leave(dock, exit, Exit.To.PRACTICE)),
+                                Optional.empty()));
+                if (stopWhenOpen != null) {
+                    stand.awaitPainted();
+                    stopWhenOpen.println("window " + clock.millis());
+                    stopWhenOpen.flush();
+                    exit.to(Exit.To.CLOSE);
+                }
+                return exit.await(stand);
             }
+        }
+    }
+
+    /** Nobody loses a cabinet by a key. */
+    private void leave(Dock dock, Exit exit, Exit.To to) {
+        if (dock.isAtWork() || working.get().getAsBoolean()) {
+            dock.tell(ReadingState.WATCH, Reason.of("dock-finish-first"));
+        } else {
+            exit.to(to);
         }
     }
 

@@ -13,8 +13,10 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.VisualItem;
+import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.sweep.SweepPlan;
 import org.slf4j.Logger;
@@ -70,6 +72,27 @@ public final class Dock implements DockActions, AutoCloseable {
     public boolean isSounding() {
         DockState.Phase phase = state.phase();
         return phase == DockState.Phase.PROBE || phase == DockState.Phase.SWEEP || phase == DockState.Phase.JUDGE;
+    }
+
+    /**
+     * Whether a cabinet is at hand that has no route yet.
+     *
+     * @return true from the visual list to the answer
+     */
+    public boolean isAtWork() {
+        DockState now = state;
+        boolean answered = now.answer().filter(a -> a.route().isPresent()).isPresent();
+        return now.phase() != DockState.Phase.READY && !(now.phase() == DockState.Phase.ANSWER && answered);
+    }
+
+    /**
+     * Tells the person something.
+     *
+     * @param seriousness how serious
+     * @param text sentence with what to do
+     */
+    public void tell(ReadingState seriousness, Reason text) {
+        post(() -> flow.tell(seriousness, text));
     }
 
     /**

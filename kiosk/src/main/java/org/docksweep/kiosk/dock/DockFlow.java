@@ -420,6 +420,11 @@ final class DockFlow {
                 report.unexpected());
     }
 
+    void tell(ReadingState seriousness, Reason text) {
+        noticeTag = null;
+        picture.notice(seriousness, text, NoticeAction.DISMISS);
+    }
+
     void recordParked(String words) {
         noticeTag = null;
         picture.notice(ReadingState.FAULT, Reason.of("dock-record-parked", words), NoticeAction.DISMISS);

@@ -36,6 +36,8 @@ final class AskPane extends JPanel {
         card = new AskCard(sizes, texts);
         keys = new KeyPad(sizes);
         field = new ScanField(sizes, texts, entered);
+        // An address of a service is longer than a tag.
+        field.setFont(sizes.bold(22));
         pin = new PinField(sizes, texts, entered);
         notice = new NoticePanel(sizes, texts);
         JPanel body =
@@ -76,6 +78,8 @@ final class AskPane extends JPanel {
         field.ask(asked.hint());
         pin.ask(asked.hint());
         typeInto(asked.secret() ? pin : field);
+        // Where nothing is asked there is nothing to type into.
+        typed.setVisible(!asked.hint().isEmpty());
     }
 
     /** Puts a text where the answer is typed, to be changed or sent as it is. */

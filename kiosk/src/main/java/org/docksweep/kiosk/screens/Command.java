@@ -38,7 +38,9 @@ enum Command {
     /** The set-up of the kiosk. */
     SET_UP("Ctrl F6", KeyEvent.VK_F6, InputEvent.CTRL_DOWN_MASK),
     /** Begins or ends practice. */
-    PRACTICE("Ctrl F7", KeyEvent.VK_F7, InputEvent.CTRL_DOWN_MASK);
+    PRACTICE("Ctrl F7", KeyEvent.VK_F7, InputEvent.CTRL_DOWN_MASK),
+    /** Scans what comes off the invented truck. */
+    PRACTICE_SCAN("Ctrl F8", KeyEvent.VK_F8, InputEvent.CTRL_DOWN_MASK);
 
     private static final int MODIFIERS =
             InputEvent.CTRL_DOWN_MASK | InputEvent.ALT_DOWN_MASK | InputEvent.META_DOWN_MASK;

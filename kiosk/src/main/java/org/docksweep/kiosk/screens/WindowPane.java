@@ -13,6 +13,7 @@ import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.people.SignOnDesk;
 import org.docksweep.kiosk.people.SignOnState;
+import org.docksweep.kiosk.practice.PracticeTruck;
 
 /**
  * Everything in the window: the pages, of which one is shown, and the bar that changes between them. A window with the
@@ -20,7 +21,7 @@ import org.docksweep.kiosk.people.SignOnState;
  * the page that is shown. While the kiosk is locked or asks who works here, the sign-on page stands before all of them. Lives on the
  * event thread.
  */
-final class WindowPane extends JPanel {
+final class WindowPane extends JPanel implements KeyHome {
     private static final long serialVersionUID = 1;
     private static final String SIGN_ON = "SIGN_ON";
 
@@ -33,7 +34,9 @@ final class WindowPane extends JPanel {
     private final transient Around around;
     private final transient SignOnPage signOn;
     private final transient List<Offer> others;
+    private final PracticeBand band;
     private final PageBar bar;
+    private transient Optional<PracticeTruck.Cabinet> offTheTruck = Optional.empty();
     private transient Page current;
 
     WindowPane(DockActions actions, KioskPane dock, List<Page> others, DockState initial, Sizes sizes, Texts texts) {
@@ -77,6 +80,18 @@ final class WindowPane extends JPanel {
             signOnChanged();
         }
         strips.forEach(strip -> strip.show(initial.strip()));
+        band = new PracticeBand(sizes, texts);
+        if (around.truck().isPresent()) {
+            add(band, BorderLayout.NORTH);
+            showTruck(initial);
+        }
+    }
+
+    private void showTruck(DockState state) {
+        around.truck().ifPresent(truck -> {
+            offTheTruck = truck.next(state);
+            band.show(offTheTruck);
+        });
     }
 
     private List<Offer> offers(Texts texts) {
@@ -88,7 +103,7 @@ final class WindowPane extends JPanel {
                 .ifPresent(p -> offers.add(new Offer(
                         Command.PRACTICE,
                         Offer.Kind.PLAIN,
-                        texts.say(around.practising() ? "around.PRACTICE_END" : "around.PRACTICE"),
+                        texts.say(around.truck().isPresent() ? "around.PRACTICE_END" : "around.PRACTICE"),
                         p)));
         around.setUp()
                 .ifPresent(s -> offers.add(new Offer(Command.SET_UP, Offer.Kind.PLAIN, texts.say("around.SET_UP"), s)));
@@ -110,6 +125,7 @@ final class WindowPane extends JPanel {
     void show(DockState state) {
         dock.show(state);
         strips.forEach(strip -> strip.show(state.strip()));
+        showTruck(state);
         if (signOn != null) {
             signOn.sounding(Guide.sounding(state.phase()));
         }
@@ -134,17 +150,13 @@ final class WindowPane extends JPanel {
         return signOn != null && signOn.isUp();
     }
 
-    /** Somebody is at the kiosk. */
-    void touched() {
+    @Override
+    public void touched() {
         around.people().ifPresent(SignOnDesk::touched);
     }
 
-    /**
-     * Takes a badge out of the entry of whatever page is up, before the page hears of it.
-     *
-     * @return whether there was one
-     */
-    boolean badgeEntered() {
+    @Override
+    public boolean badgeEntered() {
         if (signOn == null || isBarred() || current.wantsBadge() || !(keyTarget() instanceof TypedText line)) {
             return false;
         }
@@ -162,8 +174,8 @@ final class WindowPane extends JPanel {
         return dock;
     }
 
-    /** Where typed text goes now. */
-    JComponent keyTarget() {
+    @Override
+    public JComponent keyTarget() {
         return isBarred() ? signOn.keyTarget() : current.keyTarget();
     }
 
@@ -186,12 +198,8 @@ final class WindowPane extends JPanel {
         next.keyTarget().requestFocusInWindow();
     }
 
-    /**
-     * Does what a key stands for.
-     *
-     * @return whether it is alive now
-     */
-    boolean perform(Command command) {
+    @Override
+    public boolean perform(Command command) {
         if (isBarred()) {
             if (command == Command.STOP) {
                 stop();
@@ -209,6 +217,10 @@ final class WindowPane extends JPanel {
                 open(page.name());
                 return true;
             }
+        }
+        if (command == Command.PRACTICE_SCAN && around.truck().isPresent()) {
+            offTheTruck.ifPresent(c -> actions.scan(c.label().value()));
+            return true;
         }
         if (command == Command.STOP) {
             stop();

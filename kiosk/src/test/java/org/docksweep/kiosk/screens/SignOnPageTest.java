@@ -51,7 +51,7 @@ class SignOnPageTest {
                 SampleStates.named(dockState),
                 sizes,
                 texts,
-                new Around(Optional.of(people), Optional.of(() -> {}), Optional.of(() -> {}), false));
+                new Around(Optional.of(people), Optional.of(() -> {}), Optional.of(() -> {}), Optional.empty()));
         pane.show(SampleStates.named(dockState));
         return pane;
     }
