@@ -32,6 +32,10 @@ final class PaperText {
         return locale;
     }
 
+    boolean isPractice() {
+        return context.practice();
+    }
+
     String siteName() {
         return context.siteName();
     }

@@ -40,6 +40,7 @@ public final class RepairTag {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         Document document = new Document(new Rectangle(Ink.points(form.widthMm()), Ink.points(form.heightMm())));
         PdfWriter writer = PdfWriter.getInstance(document, bytes);
+        PracticeMark.on(writer, fonts, text);
         document.addTitle(text.get("tag.title", checkIn.jobCode(), checkIn.tag()));
         document.addCreator(text.versionLine());
         document.open();

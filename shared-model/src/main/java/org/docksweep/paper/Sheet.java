@@ -41,6 +41,7 @@ final class Sheet {
         this.text = text;
         PdfWriter writer = PdfWriter.getInstance(document, bytes);
         writer.setPageEvent(new SheetFoot(fonts, text, SIDE_MM));
+        PracticeMark.on(writer, fonts, text);
         document.addTitle(title);
         document.addCreator(text.versionLine());
         document.open();

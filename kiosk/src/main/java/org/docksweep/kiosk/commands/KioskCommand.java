@@ -4,53 +4,19 @@ import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Duration;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.atomic.AtomicReference;
 import org.docksweep.fleet.Reasons;
-import org.docksweep.kiosk.bench.Bench;
-import org.docksweep.kiosk.bench.BenchParts;
-import org.docksweep.kiosk.dock.Dock;
-import org.docksweep.kiosk.dock.DockParts;
-import org.docksweep.kiosk.dock.DockSettings;
-import org.docksweep.kiosk.dock.Link;
-import org.docksweep.kiosk.dock.RealGate;
-import org.docksweep.kiosk.fleet.LocalFleet;
-import org.docksweep.kiosk.fleet.SnapshotRefresher;
-import org.docksweep.kiosk.printing.PaperDesk;
-import org.docksweep.kiosk.printing.PrintQueue;
-import org.docksweep.kiosk.rig.Lead;
-import org.docksweep.kiosk.rig.RecordingKeeper;
-import org.docksweep.kiosk.rig.RigDesk;
-import org.docksweep.kiosk.rig.RigStandings;
-import org.docksweep.kiosk.rig.RigStation;
-import org.docksweep.kiosk.rig.StudyCabinet;
-import org.docksweep.kiosk.screens.BenchPages;
-import org.docksweep.kiosk.screens.FleetPages;
-import org.docksweep.kiosk.screens.RigPage;
-import org.docksweep.kiosk.screens.ScreenSettings;
+import org.docksweep.kiosk.people.SignOnParts;
 import org.docksweep.kiosk.screens.Theme;
-import org.docksweep.kiosk.service.ServiceClient;
-import org.docksweep.kiosk.service.ServiceCourier;
-import org.docksweep.kiosk.service.ServiceProblem;
-import org.docksweep.kiosk.service.ServiceUnreachable;
-import org.docksweep.kiosk.spool.Backoff;
-import org.docksweep.kiosk.spool.OutboxSender;
-import org.docksweep.kiosk.spool.ParkedTeller;
-import org.docksweep.kiosk.spool.Spool;
+import org.docksweep.kiosk.settings.KioskSettings;
+import org.docksweep.kiosk.settings.SettingsFile;
 import org.docksweep.kiosk.spool.SpoolException;
-import org.docksweep.kiosk.teaching.Teaching;
-import org.docksweep.kiosk.teaching.TeachingParts;
-import org.docksweep.kiosk.tones.AnswerTones;
-import org.docksweep.kiosk.tones.SoundOutput;
-import org.docksweep.paper.PaperContext;
-import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.RigException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -60,27 +26,47 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "kiosk",
         mixinStandardHelpOptions = true,
-        description = "Opens the window at the dock, for a service and a rig. Works on without the service once it has"
-                + " a copy of the fleet. The token comes from the environment variable DOCKSWEEP_TOKEN.",
+        description =
+                "Opens the window at the dock. Without settings it begins with the set-up walk. Works on without the"
+                        + " service once it has a copy of the fleet. The environment variable DOCKSWEEP_TOKEN counts more than the"
+                        + " token that was set up.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the window was closed", "2:the command line is wrong", "3:the kiosk could not be opened"})
 public final class KioskCommand implements Callable<Integer> {
-    /** A person at the service sees a new return list at the dock within this. */
-    private static final Duration REFRESH_EVERY = Duration.ofSeconds(30);
+    private static final Logger LOG = LoggerFactory.getLogger(KioskCommand.class);
 
-    @Option(names = "--service", required = true, description = "Address of the service.")
+    @Option(names = "--service", description = "Address of the service. Default: as set up.")
     private URI service;
 
-    @Option(names = "--folder", required = true, description = "Data folder of this kiosk.")
+    @Option(
+            names = "--folder",
+            description = "Data folder of this kiosk. Default: ${DEFAULT-VALUE}",
+            defaultValue = "${sys:user.home}/.docksweep-kiosk")
     private Path folder;
 
-    @Option(names = "--number", required = true, description = "Number of this kiosk, 1 to 99; part of every job code.")
-    private int number;
+    @Option(
+            names = "--number",
+            description = "Number of this kiosk, 1 to 99; part of every job code. Default: as set up.")
+    private Integer number;
 
-    @Option(names = "--operator", required = true, description = "Person signed on.")
+    @Option(
+            names = "--operator",
+            description = "Person signed on for good. Without it people sign on with badge and PIN.")
     private String operator;
 
-    @Option(names = "--rig", description = "Rig to use. Default: ${DEFAULT-VALUE}", defaultValue = "virtual")
+    @Option(
+            names = "--lock-after",
+            paramLabel = "MINUTES",
+            description = "Locks after so many minutes without a touch, 0 for never. Default: as set up, or 10.")
+    private Double lockAfterMinutes;
+
+    @Option(
+            names = "--badge-prefix",
+            paramLabel = "PREFIX",
+            description = "What every badge begins with and no cabinet does. Default: as set up, or B-.")
+    private String badgePrefix;
+
+    @Option(names = "--rig", description = "Rig to use. Default: as set up, or virtual.")
     private String rigName;
 
     @Option(names = "--rig-setting", description = "Setting of the rig, NAME=VALUE; may be repeated.")
@@ -95,34 +81,47 @@ public final class KioskCommand implements Callable<Integer> {
             description = "Output of this computer on which every answer sounds; never the rig's. Without it: none.")
     private String tones;
 
-    @Option(names = "--theme", description = "DARK or LIGHT. Default: ${DEFAULT-VALUE}", defaultValue = "DARK")
+    @Option(names = "--theme", description = "DARK or LIGHT. Default: as set up, or DARK.")
     private Theme theme;
 
-    @Option(
-            names = "--scale",
-            description = "Size of everything, 0.5 to 4. Default: ${DEFAULT-VALUE}",
-            defaultValue = "1")
-    private double scale;
+    @Option(names = "--scale", description = "Size of everything, 0.5 to 4. Default: as set up, or 1.")
+    private Double scale;
 
-    @Option(names = "--language", description = "Language tag. Default: ${DEFAULT-VALUE}", defaultValue = "en")
+    @Option(names = "--language", description = "Language tag. Default: as set up, or en.")
     private String language;
+
+    @Option(names = "--set-up", description = "Begins with the set-up walk.")
+    private boolean setUp;
+
+    @Option(names = "--practice", description = "Begins with practice: virtual rig, invented cabinets, no service.")
+    private boolean practice;
+
+    @Option(
+            names = "--stop-when-open",
+            description =
+                    "A trial start: opens the window, prints when it had painted itself (ms since 1970), and ends.")
+    private boolean stopWhenOpen;
 
     @Spec
     private CommandSpec spec;
 
     @Override
     public Integer call() throws InterruptedException {
-        String token = System.getenv("DOCKSWEEP_TOKEN");
         if (GraphicsEnvironment.isHeadless()) {
             return fail("there is no display for the kiosk window");
         }
-        if (token == null || token.isBlank()) {
-            return fail("the environment variable DOCKSWEEP_TOKEN is not set; ask the fleet manager for a token");
-        }
-        try (Spool spool = Spool.open(folder.resolve("spool"), Clock.systemUTC());
-                RigStation station =
-                        RigStation.open(folder.resolve("rigs"), rigName, rigSettings, operator, Clock.systemUTC())) {
-            return run(spool, station, new ServiceClient(service, token));
+        try {
+            KioskLog.into(folder);
+            Exit.To next = setUp ? Exit.To.SET_UP : practice ? Exit.To.PRACTICE : Exit.To.WORK;
+            while (next != Exit.To.CLOSE) {
+                next = switch (next) {
+                    case WORK -> work();
+                    case SET_UP -> new SetUpRun(folder, theme(), screenScale(), locale()).open();
+                    case PRACTICE -> new PracticeRun(theme(), screenScale(), locale(), printer).open();
+                    case CLOSE -> Exit.To.CLOSE;
+                };
+            }
+            return 0;
         } catch (SpoolException | IllegalArgumentException | IOException e) {
             return fail(e.getMessage());
         } catch (RigException e) {
@@ -130,113 +129,74 @@ public final class KioskCommand implements Callable<Integer> {
         }
     }
 
-    private int run(Spool spool, RigStation station, ServiceClient client)
-            throws InterruptedException, RigException, IOException {
-        Optional<LocalFleet> known = firstFleet(spool, client);
-        if (known.isEmpty()) {
-            return fail("the service gave no copy of the fleet, and this kiosk has none yet");
+    private Exit.To work() throws IOException, RigException, InterruptedException {
+        Optional<KioskSettings> stored = SettingsFile.in(folder).read();
+        if (stored.isEmpty() && service == null && number == null) {
+            return Exit.To.SET_UP;
         }
-        LocalFleet fleet = known.get();
-        RecordingKeeper recordings = new RecordingKeeper(folder.resolve("recordings"));
-        RealGate gate = new RealGate();
-        station.practise(gate, fleet.zone());
-        RigStandings standing = station.standings(fleet.zone());
-        ParkedTeller teller = new ParkedTeller(spool);
-        // Null is nothing to close.
-        try (SoundOutput output = tones == null ? null : SoundOutput.open(tones);
-                OutboxSender sender =
-                        new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
-            DockParts parts = new DockParts(
-                    spool,
-                    station.rig(),
-                    Lead.of(station.rig()),
-                    standing,
-                    gate,
-                    recordings,
-                    papers(fleet),
-                    link(sender),
-                    Clock.systemUTC(),
-                    new DockSettings(
-                            String.format(Locale.ROOT, "kiosk-%02d", number),
-                            number,
-                            operator,
-                            locale(),
-                            DockSettings.USUAL_ANSWER_STAYS),
-                    station.book()::append);
-            AtomicReference<LocalFleet> newest = new AtomicReference<>(fleet);
-            BenchParts benchParts =
-                    new BenchParts(parts, client, newest::get, String.format(Locale.ROOT, "bench-%02d", number));
-            try (Dock dock = new Dock(parts, fleet);
-                    Bench bench = new Bench(benchParts);
-                    Teaching teaching = new Teaching(new TeachingParts(parts, client, newest::get));
-                    RigDesk rigDesk = station.desk(fleet.zone(), tag -> StudyCabinet.of(newest.get(), tag));
-                    SnapshotRefresher refresher = new SnapshotRefresher(client, spool, fresh -> {
-                        newest.set(fresh);
-                        dock.fleetRefreshed(fresh);
-                    })) {
-                if (output != null) {
-                    dock.addListener(new AnswerTones(output, () -> !station.playsThrough(tones)));
-                }
-                teller.tell(dock::recordParked);
-                sender.start();
-                refresher.start(REFRESH_EVERY);
-                Stand.open(
-                                dock,
-                                fleet.snapshot().book().cabinetModels(),
-                                new ScreenSettings(theme, scale, locale(), fleet.zone()),
-                                List.of(
-                                        new BenchPages(
-                                                bench, fleet.snapshot().book().cabinetModels()),
-                                        new FleetPages(teaching),
-                                        RigPage.of(rigDesk)))
-                        .awaitClosed();
-            }
-        }
-        return 0;
+        KioskRun run = new KioskRun(folder, settings(stored), operator);
+        return (stopWhenOpen ? run.stoppingWhenOpen(spec.commandLine().getOut()) : run).open();
     }
 
-    private Optional<LocalFleet> firstFleet(Spool spool, ServiceClient client) {
-        try (SnapshotRefresher first = new SnapshotRefresher(client, spool, fresh -> {})) {
-            first.once();
-        } catch (ServiceProblem | ServiceUnreachable e) {
-            spec.commandLine().getErr().println("Working without the service for now: " + e.getMessage());
+    private Optional<KioskSettings> storedOrNone() {
+        try {
+            return SettingsFile.in(folder).read();
+        } catch (IOException e) {
+            LOG.warn("{}", e.getMessage());
+            return Optional.empty();
         }
-        return spool.snapshot().map(snapshot -> new LocalFleet(snapshot, spool.registered()));
     }
 
-    private PaperDesk papers(LocalFleet fleet) {
-        return new PaperDesk(
-                folder.resolve("papers"),
-                List.of(TagForm.A5_LANDSCAPE),
-                Optional.ofNullable(printer).map(PrintQueue::new),
-                () -> new PaperContext(
-                        fleet.snapshot().siteName(),
-                        fleet.zone(),
-                        locale(),
-                        operator,
-                        Clock.systemUTC().instant(),
-                        org.docksweep.kiosk.Version.text()));
+    private Theme theme() {
+        return theme != null
+                ? theme
+                : storedOrNone().map(s -> Theme.valueOf(s.theme())).orElse(Theme.DARK);
     }
 
-    private static Link link(OutboxSender sender) {
-        return new Link() {
-            @Override
-            public boolean reachable() {
-                return sender.reachable();
-            }
-
-            @Override
-            public void hurry() {
-                sender.hurry();
-            }
-        };
+    private double screenScale() {
+        return or(scale, storedOrNone().map(KioskSettings::scale), 1.0);
     }
 
     private Locale locale() {
-        return Locale.forLanguageTag(language);
+        return Locale.forLanguageTag(or(language, storedOrNone().map(KioskSettings::language), systemLanguage()));
+    }
+
+    private static String systemLanguage() {
+        return Locale.getDefault().getLanguage().equals("de") ? "de" : "en";
+    }
+
+    /** What is given here counts more than what was set up. */
+    private KioskSettings settings(Optional<KioskSettings> stored) {
+        String token = System.getenv("DOCKSWEEP_TOKEN");
+        boolean hasToken = token != null && !token.isBlank();
+        if (stored.isEmpty() && (service == null || number == null || !hasToken)) {
+            throw new IllegalArgumentException("this kiosk was not set up, and without that --service, --number and the"
+                    + " token in the environment variable DOCKSWEEP_TOKEN are all needed; start it without --service and"
+                    + " --number to set it up");
+        }
+        return new KioskSettings(
+                or(service, stored.map(KioskSettings::service), null),
+                hasToken ? token : stored.map(KioskSettings::token).orElse(null),
+                or(number, stored.map(KioskSettings::number), 0),
+                or(rigName, stored.map(KioskSettings::rig), "virtual"),
+                rigSettings.isEmpty() ? stored.map(KioskSettings::rigSettings).orElse(Map.of()) : rigSettings,
+                or(printer, stored.map(KioskSettings::printer), null),
+                or(tones, stored.map(KioskSettings::tones), null),
+                theme == null ? stored.map(KioskSettings::theme).orElse(Theme.DARK.name()) : theme.name(),
+                or(scale, stored.map(KioskSettings::scale), 1.0),
+                or(language, stored.map(KioskSettings::language), "en"),
+                or(lockAfterMinutes, stored.map(KioskSettings::lockAfterMinutes), (double)
+                        SignOnParts.Settings.USUAL_LOCK_AFTER.toMinutes()),
+                or(badgePrefix, stored.map(KioskSettings::badgePrefix), SignOnParts.Settings.USUAL_BADGE_PREFIX),
+                stored.map(KioskSettings::pinCountsDays).orElse(KioskSettings.USUAL_PIN_COUNTS_DAYS));
+    }
+
+    private static <T> T or(T given, Optional<T> stored, T usual) {
+        return given != null ? given : stored.orElse(usual);
     }
 
     private int fail(String words) {
+        LOG.error("The kiosk could not be opened: {}", words);
         spec.commandLine().getErr().println("The kiosk could not be opened: " + words);
         return 3;
     }

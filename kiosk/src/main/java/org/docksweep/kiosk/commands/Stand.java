@@ -12,6 +12,7 @@ import javax.swing.SwingUtilities;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.night.DockNight;
+import org.docksweep.kiosk.screens.Around;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.PageMaker;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -23,6 +24,7 @@ final class Stand {
     static final DockNight.Pace READABLE = index -> TimeUnit.MILLISECONDS.sleep(index == 0 ? 0 : 2500);
 
     private final CountDownLatch closed = new CountDownLatch(1);
+    private volatile KioskWindow window;
 
     private Stand() {}
 
@@ -33,26 +35,63 @@ final class Stand {
 
     static Stand open(Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages)
             throws InterruptedException {
+        return open(dock, models, settings, pages, Around.NONE);
+    }
+
+    static Stand open(
+            Dock dock, List<CabinetModel> models, ScreenSettings settings, List<PageMaker> pages, Around around)
+            throws InterruptedException {
         Stand stand = new Stand();
-        try {
-            SwingUtilities.invokeAndWait(() -> {
-                KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings, pages);
-                dock.addListener(window::show);
-                window.addWindowListener(new WindowAdapter() {
-                    @Override
-                    public void windowClosed(WindowEvent event) {
-                        stand.closed.countDown();
-                    }
-                });
+        onEventThread(() -> {
+            KioskWindow window = KioskWindow.open(dock, dock.state(), models, settings, pages, around);
+            stand.window = window;
+            dock.addListener(window::show);
+            window.addWindowListener(new WindowAdapter() {
+                @Override
+                public void windowClosed(WindowEvent event) {
+                    stand.closed.countDown();
+                }
             });
-        } catch (InvocationTargetException e) {
-            throw new IllegalStateException(
-                    "the window cannot be opened: " + e.getCause().getMessage(), e.getCause());
-        }
+        });
         return stand;
+    }
+
+    /** Hears when the window is closed, by whomever. */
+    void whenClosed(Runnable then) {
+        SwingUtilities.invokeLater(() -> {
+            if (closed.getCount() == 0) {
+                then.run();
+                return;
+            }
+            window.addWindowListener(new WindowAdapter() {
+                @Override
+                public void windowClosed(WindowEvent event) {
+                    then.run();
+                }
+            });
+        });
+    }
+
+    /** Waits until the window has painted itself. */
+    void awaitPainted() throws InterruptedException {
+        window.awaitPainted();
     }
 
     void awaitClosed() throws InterruptedException {
         closed.await();
+    }
+
+    /** Closes the window if it is still there. */
+    void close() throws InterruptedException {
+        onEventThread(window::dispose);
+    }
+
+    static void onEventThread(Runnable work) throws InterruptedException {
+        try {
+            SwingUtilities.invokeAndWait(work);
+        } catch (InvocationTargetException e) {
+            throw new IllegalStateException(
+                    "the window cannot be opened: " + e.getCause().getMessage(), e.getCause());
+        }
     }
 }

@@ -13,8 +13,10 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.docksweep.contract.ReturnReport;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.VisualItem;
+import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.sweep.SweepPlan;
 import org.slf4j.Logger;
@@ -63,6 +65,37 @@ public final class Dock implements DockActions, AutoCloseable {
     }
 
     /**
+     * Whether the dock probes, sweeps or judges.
+     *
+     * @return true while a cabinet is being measured
+     */
+    public boolean isSounding() {
+        DockState.Phase phase = state.phase();
+        return phase == DockState.Phase.PROBE || phase == DockState.Phase.SWEEP || phase == DockState.Phase.JUDGE;
+    }
+
+    /**
+     * Whether a cabinet is at hand that has no route yet.
+     *
+     * @return true from the visual list to the answer
+     */
+    public boolean isAtWork() {
+        DockState now = state;
+        boolean answered = now.answer().filter(a -> a.route().isPresent()).isPresent();
+        return now.phase() != DockState.Phase.READY && !(now.phase() == DockState.Phase.ANSWER && answered);
+    }
+
+    /**
+     * Tells the person something.
+     *
+     * @param seriousness how serious
+     * @param text sentence with what to do
+     */
+    public void tell(ReadingState seriousness, Reason text) {
+        post(() -> flow.tell(seriousness, text));
+    }
+
+    /**
      * Adds a listener; it hears of every state from now on.
      *
      * @param listener the listener
@@ -87,6 +120,20 @@ public final class Dock implements DockActions, AutoCloseable {
      */
     public void recordParked(String words) {
         post(() -> flow.recordParked(words));
+    }
+
+    /**
+     * A scan from before, when nobody could take it: comes after the cabinet at hand, never instead of it.
+     *
+     * @param text raw text, without the Enter
+     */
+    public void scanNext(String text) {
+        post(() -> flow.scannedNext(text));
+    }
+
+    /** Somebody else is signed on: shows it at once. */
+    public void personChanged() {
+        post(() -> {});
     }
 
     /**
@@ -197,6 +244,7 @@ public final class Dock implements DockActions, AutoCloseable {
         boolean same = before.waitingToSend() == now.waitingToSend()
                 && before.serviceReachable() == now.serviceReachable()
                 && before.rig().equals(now.rig())
+                && before.operator().equals(now.operator())
                 && before.now().getEpochSecond() / 60 == now.now().getEpochSecond() / 60;
         if (!same) {
             publish();

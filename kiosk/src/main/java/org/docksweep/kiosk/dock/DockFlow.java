@@ -78,14 +78,23 @@ final class DockFlow {
     }
 
     void scanned(String text) {
+        scanned(text, false);
+    }
+
+    /** A scan from before: comes after the cabinet at hand. */
+    void scannedNext(String text) {
+        scanned(text, true);
+    }
+
+    private void scanned(String text, boolean after) {
         Instant now = parts.clock().instant();
         if (Gs1Key.looksLike(text)) {
-            scannedKey(text, now);
+            scannedKey(text, after, now);
             return;
         }
         TagReading reading = TagReading.read(text);
         if (reading instanceof TagReading.One one) {
-            scanned(text, one.tag(), one.cleaned(), now);
+            scanned(text, one.tag(), one.cleaned(), after, now);
         } else if (reading instanceof TagReading.Several several) {
             String tags = String.join(
                     ", ", several.tags().stream().map(AssetTag::value).toList());
@@ -98,11 +107,11 @@ final class DockFlow {
     }
 
     /** A label of the GS1 system: as good as the asset tag when its cabinet is known. */
-    private void scannedKey(String text, Instant now) {
+    private void scannedKey(String text, boolean after, Instant now) {
         Optional<Gs1Key> key = Gs1Key.read(text);
         Optional<AssetTag> carrier = key.flatMap(fleet::carrierOf);
         if (carrier.isPresent()) {
-            scanned(text, carrier.get(), true, now);
+            scanned(text, carrier.get(), true, after, now);
         } else if (key.isPresent()) {
             refuse(text, now, Reason.of("dock-key-unknown", key.get().value()));
         } else {
@@ -116,12 +125,12 @@ final class DockFlow {
         noticeTag = null;
     }
 
-    private void scanned(String text, AssetTag tag, boolean cleaned, Instant now) {
+    private void scanned(String text, AssetTag tag, boolean cleaned, boolean after, Instant now) {
         if (atWork() && tag.equals(checkIn.draft().cabinet.tag())) {
             picture.echo(text, now, Reason.of("dock-scan-same", tag.value()), ReadingState.OK);
             return;
         }
-        boolean midCabinet = atWork() && (checkIn.busy() || picture.phase == Phase.PLUG);
+        boolean midCabinet = atWork() && (after || checkIn.busy() || picture.phase == Phase.PLUG);
         if (midCabinet) {
             enqueue(text, tag, now);
             return;
@@ -409,6 +418,11 @@ final class DockFlow {
                 report.back(),
                 report.missing(),
                 report.unexpected());
+    }
+
+    void tell(ReadingState seriousness, Reason text) {
+        noticeTag = null;
+        picture.notice(seriousness, text, NoticeAction.DISMISS);
     }
 
     void recordParked(String words) {

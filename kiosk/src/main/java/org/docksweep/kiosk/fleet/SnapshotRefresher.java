@@ -20,6 +20,9 @@ public final class SnapshotRefresher implements AutoCloseable {
     private final ServiceClient client;
     private final Spool spool;
     private final Consumer<LocalFleet> fresh;
+    /** Told once, not every half minute. */
+    private boolean away;
+
     private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
         Thread refresher = new Thread(work, "snapshot-refresher");
         refresher.setDaemon(true);
@@ -51,9 +54,13 @@ public final class SnapshotRefresher implements AutoCloseable {
     private void tryOnce() {
         try {
             once();
+            away = false;
         } catch (ServiceProblem | ServiceUnreachable | RuntimeException e) {
             // The copy at hand stays good; the strip shows through the outbox that the service is away.
-            LOG.info("The copy of the fleet was not refreshed: {}", e.getMessage());
+            if (!away) {
+                away = true;
+                LOG.warn("Working without the service for now: {}", e.getMessage());
+            }
         }
     }
 

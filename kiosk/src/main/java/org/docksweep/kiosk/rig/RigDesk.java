@@ -174,7 +174,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
             }
             walk = new StudyWalk(
                     parts.book(),
-                    parts.operator(),
+                    parts.signedOn(),
                     parts.clock(),
                     parts.standards().of(setUp),
                     calibrated.get().calibration());
@@ -212,7 +212,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
                 !practice,
                 parts.book(),
                 parts.rig().id(),
-                parts.operator(),
+                parts.signedOn(),
                 parts.clock(),
                 parts.standards().of(setUp),
                 senseOhm,

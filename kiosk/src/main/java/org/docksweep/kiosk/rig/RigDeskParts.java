@@ -19,7 +19,7 @@ import org.docksweep.sweep.RigException;
  * @param changer puts a set-up to work; null where there is nothing to set up
  * @param levels gives levels for a set-up
  * @param devices looks for devices
- * @param operator person signed on
+ * @param signedOn who is signed on now; asked whenever something is written into the book
  * @param clock time
  * @param cabinets finds cabinets for a repeatability study
  */
@@ -33,9 +33,18 @@ public record RigDeskParts(
         Changer changer,
         LevelsOf levels,
         Supplier<List<AudioDevices.Device>> devices,
-        String operator,
+        Supplier<String> signedOn,
         Clock clock,
         StudyCabinet.Finder cabinets) {
+
+    /**
+     * Person signed on now.
+     *
+     * @return a name
+     */
+    public String operator() {
+        return signedOn.get();
+    }
 
     /** Standards for a set-up. */
     @FunctionalInterface

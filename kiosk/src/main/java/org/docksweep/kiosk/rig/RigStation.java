@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.ReadingState;
@@ -31,15 +32,16 @@ public final class RigStation implements AutoCloseable {
     private final RigBook book;
     private final RigSetUp setUp;
     private final ChangeableRig changeable;
-    private final String operator;
+    private final Supplier<String> signedOn;
     private final Clock clock;
 
-    private RigStation(Rig rig, RigBook book, RigSetUp setUp, ChangeableRig changeable, String operator, Clock clock) {
+    private RigStation(
+            Rig rig, RigBook book, RigSetUp setUp, ChangeableRig changeable, Supplier<String> signedOn, Clock clock) {
         this.rig = rig;
         this.book = book;
         this.setUp = setUp;
         this.changeable = changeable;
-        this.operator = operator;
+        this.signedOn = signedOn;
         this.clock = clock;
     }
 
@@ -50,19 +52,20 @@ public final class RigStation implements AutoCloseable {
      * @param folder folder of the rig books
      * @param name name of the rig's provider
      * @param settings settings of that provider
-     * @param operator person signed on
+     * @param signedOn who is signed on now; asked whenever something is written into the book
      * @param clock time
      * @return the open station
      * @throws RigException if the rig refuses its settings
      * @throws IOException if the book cannot be opened
      */
-    public static RigStation open(Path folder, String name, Map<String, String> settings, String operator, Clock clock)
+    public static RigStation open(
+            Path folder, String name, Map<String, String> settings, Supplier<String> signedOn, Clock clock)
             throws RigException, IOException {
         if (!name.equals(AUDIO)) {
             Rig rig = Rigs.open(name, settings);
             try {
                 return new RigStation(
-                        rig, RigBook.open(folder, rig.id()), new RigSetUp(Map.of()), null, operator, clock);
+                        rig, RigBook.open(folder, rig.id()), new RigSetUp(Map.of()), null, signedOn, clock);
             } catch (IOException | RuntimeException e) {
                 rig.close();
                 throw e;
@@ -77,9 +80,9 @@ public final class RigStation implements AutoCloseable {
             ChangeableRig rig = new ChangeableRig(audio(setUp, settings));
             if (!setUp.values().equals(stored)) {
                 // Only what the rig has taken.
-                book.append(new RigEntry.SetUp(clock.instant(), operator, setUp.values()));
+                book.append(new RigEntry.SetUp(clock.instant(), signedOn.get(), setUp.values()));
             }
-            return new RigStation(rig, book, setUp, rig, operator, clock);
+            return new RigStation(rig, book, setUp, rig, signedOn, clock);
         } catch (IOException | RigException | RuntimeException e) {
             book.close();
             throw e;
@@ -164,8 +167,8 @@ public final class RigStation implements AutoCloseable {
             StandardSet standards = StandardSet.practice();
             RigDay.Result day = new RigDay(practice, gate, standards, clock).calibrateAndCheck(zone);
             book.append(new RigEntry.Calibrated(
-                    day.calibration().takenAt(), operator, standards.loadOhm(), day.calibration()));
-            book.append(new RigEntry.Checked(clock.instant(), operator, day.readings()));
+                    day.calibration().takenAt(), signedOn.get(), standards.loadOhm(), day.calibration()));
+            book.append(new RigEntry.Checked(clock.instant(), signedOn.get(), day.readings()));
         }
     }
 
@@ -188,7 +191,7 @@ public final class RigStation implements AutoCloseable {
                 changeable == null ? null : this::change,
                 changeable == null ? (any, tone) -> LevelSource.ofProbes(rig) : RigStation::levels,
                 AudioDevices::list,
-                operator,
+                signedOn,
                 clock,
                 cabinets));
     }

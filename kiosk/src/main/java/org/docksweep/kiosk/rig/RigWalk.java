@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.rigcal.RigCalibration;
@@ -23,7 +24,7 @@ final class RigWalk implements DeskWalk {
 
     private final RigBook book;
     private final String rigId;
-    private final String operator;
+    private final Supplier<String> signedOn;
     private final Clock clock;
     private final boolean calibrating;
     private final List<WalkStep> steps;
@@ -42,7 +43,7 @@ final class RigWalk implements DeskWalk {
             boolean commonMode,
             RigBook book,
             String rigId,
-            String operator,
+            Supplier<String> signedOn,
             Clock clock,
             StandardSet standards,
             double senseOhm,
@@ -50,7 +51,7 @@ final class RigWalk implements DeskWalk {
         this.calibrating = calibrating;
         this.book = book;
         this.rigId = rigId;
-        this.operator = operator;
+        this.signedOn = signedOn;
         this.clock = clock;
         this.standards = standards;
         this.senseOhm = senseOhm;
@@ -118,13 +119,13 @@ final class RigWalk implements DeskWalk {
         StepJudge.Judged judged = new StepJudge(standards, senseOhm, grounded)
                 .judge(step, analysis, Optional.ofNullable(curves.get(WalkStep.SHORT)), calibration());
         if (step == WalkStep.COMMON_MODE && Double.isFinite(judged.value())) {
-            book.append(new RigEntry.CommonMode(clock.instant(), operator, judged.value()));
+            book.append(new RigEntry.CommonMode(clock.instant(), signedOn.get(), judged.value()));
         }
         if (!judged.accepted()) {
             return judged.check() == null ? refuse(step, judged.words()) : doubt(step, judged);
         }
         if (step == WalkStep.PLUG) {
-            book.append(new RigEntry.Contact(clock.instant(), operator, CONTACTS.get(contacts), judged.value()));
+            book.append(new RigEntry.Contact(clock.instant(), signedOn.get(), CONTACTS.get(contacts), judged.value()));
             seen.put(step, new RigDeskState.Step(step, ReadingState.OK, Optional.of(judged.words())));
             next();
             return new RigDeskState.Message(judged.words(), ReadingState.OK);
@@ -161,7 +162,7 @@ final class RigWalk implements DeskWalk {
         } catch (IllegalArgumentException e) {
             return Optional.of(Reason.of("rigpage-calibration-refused", String.valueOf(e.getMessage())));
         }
-        book.append(new RigEntry.Calibrated(made.takenAt(), operator, standards.loadOhm(), made));
+        book.append(new RigEntry.Calibrated(made.takenAt(), signedOn.get(), standards.loadOhm(), made));
         return Optional.empty();
     }
 
@@ -192,7 +193,7 @@ final class RigWalk implements DeskWalk {
         readings.put(step, reading);
         boolean last = at == steps.size() - 1;
         if (last) {
-            book.append(new RigEntry.Checked(clock.instant(), operator, new ArrayList<>(readings.values())));
+            book.append(new RigEntry.Checked(clock.instant(), signedOn.get(), new ArrayList<>(readings.values())));
         }
         Reason words = StepJudge.words(reading);
         ReadingState state = reading.passed() ? ReadingState.OK : ReadingState.FAULT;

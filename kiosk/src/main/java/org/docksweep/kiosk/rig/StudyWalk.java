@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.gate.ReadingState;
@@ -27,7 +28,7 @@ final class StudyWalk implements DeskWalk {
     static final int REPEATS = 2;
 
     private final RigBook book;
-    private final String operator;
+    private final Supplier<String> signedOn;
     private final Clock clock;
     private final RigCalibration calibration;
     private final Part[] parts = new Part[PARTS];
@@ -42,9 +43,9 @@ final class StudyWalk implements DeskWalk {
         }
     }
 
-    StudyWalk(RigBook book, String operator, Clock clock, StandardSet standards, RigCalibration calibration) {
+    StudyWalk(RigBook book, Supplier<String> signedOn, Clock clock, StandardSet standards, RigCalibration calibration) {
         this.book = book;
-        this.operator = operator;
+        this.signedOn = signedOn;
         this.clock = clock;
         this.calibration = calibration;
         for (int p = 0; p < PARTS; p++) {
@@ -166,7 +167,7 @@ final class StudyWalk implements DeskWalk {
             return refuse(Reason.of("rigpage-study-refused", String.valueOf(e.getMessage())));
         }
         List<String> names = java.util.Arrays.stream(parts).map(Part::name).toList();
-        book.append(new RigEntry.Studied(clock.instant(), operator, names, study));
+        book.append(new RigEntry.Studied(clock.instant(), signedOn.get(), names, study));
         Reason words = StudyWords.of(study);
         ReadingState state = StudyWords.widens(study) ? ReadingState.WATCH : ReadingState.OK;
         steps.set(at, new RigDeskState.Step(step(), state, Optional.of(words)));

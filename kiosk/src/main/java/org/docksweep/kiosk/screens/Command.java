@@ -32,7 +32,15 @@ enum Command {
     PAGE_DOCK("Ctrl F1", KeyEvent.VK_F1, InputEvent.CTRL_DOWN_MASK),
     PAGE_BENCH("Ctrl F2", KeyEvent.VK_F2, InputEvent.CTRL_DOWN_MASK),
     PAGE_FLEET("Ctrl F3", KeyEvent.VK_F3, InputEvent.CTRL_DOWN_MASK),
-    PAGE_RIG("Ctrl F4", KeyEvent.VK_F4, InputEvent.CTRL_DOWN_MASK);
+    PAGE_RIG("Ctrl F4", KeyEvent.VK_F4, InputEvent.CTRL_DOWN_MASK),
+    /** Who is signed on, lock, sign off. */
+    PERSON("Ctrl F5", KeyEvent.VK_F5, InputEvent.CTRL_DOWN_MASK),
+    /** The set-up of the kiosk. */
+    SET_UP("Ctrl F6", KeyEvent.VK_F6, InputEvent.CTRL_DOWN_MASK),
+    /** Begins or ends practice. */
+    PRACTICE("Ctrl F7", KeyEvent.VK_F7, InputEvent.CTRL_DOWN_MASK),
+    /** Scans what comes off the invented truck. */
+    PRACTICE_SCAN("Ctrl F8", KeyEvent.VK_F8, InputEvent.CTRL_DOWN_MASK);
 
     private static final int MODIFIERS =
             InputEvent.CTRL_DOWN_MASK | InputEvent.ALT_DOWN_MASK | InputEvent.META_DOWN_MASK;

@@ -8,7 +8,7 @@ import java.awt.event.KeyEvent;
 import java.util.function.Consumer;
 
 /** Where everything typed on the rig page lands: values, and scans that went to the wrong page. */
-final class EntryLine extends PaintedPanel {
+final class EntryLine extends PaintedPanel implements TypedText {
     private static final long serialVersionUID = 1;
     private static final int LONGEST = 80;
 
@@ -66,7 +66,13 @@ final class EntryLine extends PaintedPanel {
         }
     }
 
-    void clear() {
+    @Override
+    public String typedText() {
+        return typed.toString();
+    }
+
+    @Override
+    public void clear() {
         typed.setLength(0);
         repaint();
     }

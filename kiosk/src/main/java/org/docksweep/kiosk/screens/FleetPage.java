@@ -85,6 +85,12 @@ final class FleetPage implements Page {
         return whole;
     }
 
+    /** A manager signs a lesson with the badge; nobody takes over by that. */
+    @Override
+    public boolean wantsBadge() {
+        return state.activity() == TeachingState.Activity.SIGN_ON;
+    }
+
     @Override
     public JComponent keyTarget() {
         return typed;

@@ -1,17 +1,23 @@
 package org.docksweep.kiosk.screens;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
-/** The keys that are alive, as buttons: expected step and stop wide, the others two in a row. */
+/** The keys that are alive, as buttons: expected step, stop and long names wide, the others two in a row. */
 final class KeyPad extends JPanel {
     private static final long serialVersionUID = 1;
+    /** Widest word that a button of half the width has room for, beside the widest key. */
+    private static final int LONGEST_WORD = 96;
 
     private final transient Sizes sizes;
     private final List<KeyButton> buttons = new ArrayList<>();
-    private transient List<Command> shown;
+    private transient List<Place> shown;
+
+    /** A key and how much room it has. */
+    private record Place(Command command, boolean high, boolean wide) {}
 
     KeyPad(Sizes sizes) {
         super(new MigLayout(
@@ -28,24 +34,34 @@ final class KeyPad extends JPanel {
         for (int i = 0; i < offers.size(); i++) {
             buttons.get(i).offer(offers.get(i));
         }
-        List<Command> next = offers.stream().map(Offer::command).toList();
+        List<Place> next = offers.stream().map(this::place).toList();
         if (!next.equals(shown)) {
             shown = next;
-            layOutKeys(offers);
+            layOutKeys();
         }
     }
 
     /** Only when other keys come alive: a button taken out under a finger would never hear of its release. */
-    private void layOutKeys(List<Offer> offers) {
+    private void layOutKeys() {
         removeAll();
-        for (int i = 0; i < offers.size(); i++) {
-            boolean wide = offers.get(i).kind() != Offer.Kind.PLAIN;
+        for (int i = 0; i < shown.size(); i++) {
+            Place place = shown.get(i);
             add(
                     buttons.get(i),
-                    "growx, wmin 0, h " + sizes.px(wide ? 80 : Sizes.TOUCH) + "px!" + (wide ? ", span 2" : ""));
+                    "growx, wmin 0, h " + sizes.px(place.high() ? 80 : Sizes.TOUCH) + "px!"
+                            + (place.wide() ? ", span 2" : ""));
         }
-        setVisible(!offers.isEmpty());
+        setVisible(!shown.isEmpty());
         revalidate();
         repaint();
+    }
+
+    private Place place(Offer offer) {
+        boolean high = offer.kind() != Offer.Kind.PLAIN;
+        double longest = Arrays.stream(offer.label().split(" "))
+                .mapToDouble(word -> Ink.width(word, sizes.semiBold(16)))
+                .max()
+                .orElse(0);
+        return new Place(offer.command(), high, high || longest > sizes.px(LONGEST_WORD));
     }
 }

@@ -5,6 +5,7 @@ import java.awt.KeyEventDispatcher;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
 import java.util.Optional;
+import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
 
 /**
@@ -12,24 +13,30 @@ import javax.swing.SwingUtilities;
  * clicked before.
  */
 final class KeyRouter implements KeyEventDispatcher {
-    private final WindowPane pane;
+    private final KeyHome pane;
+    private final Component inside;
     private final KeyRepeat repeat = new KeyRepeat();
 
-    KeyRouter(WindowPane pane) {
+    <P extends JComponent & KeyHome> KeyRouter(P pane) {
         this.pane = pane;
+        this.inside = pane;
     }
 
     @Override
     public boolean dispatchKeyEvent(KeyEvent event) {
         Component source = event.getComponent();
-        if (source == null || SwingUtilities.getRoot(source) != SwingUtilities.getRoot(pane)) {
+        if (source == null || SwingUtilities.getRoot(source) != SwingUtilities.getRoot(inside)) {
             return false;
         }
+        pane.touched();
         Optional<Command> command = event.getID() == KeyEvent.KEY_TYPED ? Optional.empty() : Command.of(event);
         if (command.isPresent()) {
             if (repeat.begins(event)) {
                 pane.perform(command.get());
             }
+            return true;
+        }
+        if (event.getID() == KeyEvent.KEY_PRESSED && event.getKeyCode() == KeyEvent.VK_ENTER && pane.badgeEntered()) {
             return true;
         }
         if (source != pane.keyTarget()) {

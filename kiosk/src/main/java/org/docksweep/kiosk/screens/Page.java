@@ -23,6 +23,11 @@ interface Page {
      */
     boolean perform(Command command);
 
+    /** Whether a badge that is scanned now is meant for the page itself. */
+    default boolean wantsBadge() {
+        return false;
+    }
+
     /** Hears that the page has come up or has gone behind another one. */
     void shown(boolean up);
 }

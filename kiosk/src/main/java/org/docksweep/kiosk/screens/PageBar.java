@@ -12,7 +12,10 @@ import java.util.function.Consumer;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
-/** The pages as big buttons at the left edge, with their keys; the one that is shown stands on a plate with a mark. */
+/**
+ * The pages as big buttons at the left edge, with their keys; the one that is shown stands on a plate with a mark. Below them what
+ * belongs to no page.
+ */
 final class PageBar extends JPanel {
     private static final long serialVersionUID = 1;
 
@@ -23,13 +26,10 @@ final class PageBar extends JPanel {
 
     private final transient Map<PageName, PageButton> buttons = new EnumMap<>(PageName.class);
 
-    PageBar(List<PageName> pages, Sizes sizes, Texts texts, Consumer<PageName> open) {
+    PageBar(List<PageName> pages, List<Offer> others, Sizes sizes, Texts texts, Consumer<PageName> open) {
         super(new BorderLayout());
         setBackground(Look.color("card"));
-        int gap = sizes.px(4);
-        JPanel column =
-                new JPanel(new MigLayout("insets " + gap + "px, gap 0 " + gap + "px, wrap 1, fillx", "[grow,fill]"));
-        column.setOpaque(false);
+        JPanel column = column(sizes);
         for (PageName page : pages) {
             PageButton button = new PageButton(sizes);
             button.offer(new Offer(page.command(), Offer.Kind.PLAIN, texts.say("page", page), () -> open.accept(page)));
@@ -37,7 +37,22 @@ final class PageBar extends JPanel {
             column.add(button, "h " + sizes.px(BUTTON_HEIGHT) + "px!, wmin 0");
         }
         add(column, BorderLayout.NORTH);
+        JPanel below = column(sizes);
+        for (Offer other : others) {
+            PageButton button = new PageButton(sizes);
+            button.offer(other);
+            below.add(button, "h " + sizes.px(BUTTON_HEIGHT) + "px!, wmin 0");
+        }
+        add(below, BorderLayout.SOUTH);
         setPreferredSize(new Dimension(sizes.px(WIDTH), 0));
+    }
+
+    private static JPanel column(Sizes sizes) {
+        int gap = sizes.px(4);
+        JPanel column =
+                new JPanel(new MigLayout("insets " + gap + "px, gap 0 " + gap + "px, wrap 1, fillx", "[grow,fill]"));
+        column.setOpaque(false);
+        return column;
     }
 
     void show(PageName page) {

@@ -23,4 +23,9 @@ final class PinField extends JPasswordField {
             }
         });
     }
+
+    /** Says what is typed here now. */
+    void ask(String what) {
+        getAccessibleContext().setAccessibleName(what);
+    }
 }

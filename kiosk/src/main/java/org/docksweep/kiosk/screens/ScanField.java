@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.screens;
 
+import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
@@ -9,16 +10,16 @@ import javax.swing.BorderFactory;
 import javax.swing.JTextField;
 
 /** Where every scan and every typed tag lands. Enter hands it over and clears it at once for the next. */
-final class ScanField extends JTextField implements WritesText {
+final class ScanField extends JTextField implements WritesText, TypedText {
     private static final long serialVersionUID = 1;
 
     private final transient Sizes sizes;
-    private final transient Texts texts;
+    private String hint;
     private transient Ink lastInk;
 
     ScanField(Sizes sizes, Texts texts, Consumer<String> scanned) {
         this.sizes = sizes;
-        this.texts = texts;
+        this.hint = texts.say("scan.hint");
         setFont(sizes.bold(36));
         int side = sizes.px(16);
         setBorder(BorderFactory.createCompoundBorder(
@@ -36,6 +37,24 @@ final class ScanField extends JTextField implements WritesText {
         });
     }
 
+    /** Says what is typed here now. */
+    void ask(String what) {
+        hint = what;
+        getAccessibleContext().setAccessibleName(what);
+        getAccessibleContext().setAccessibleDescription(what);
+        repaint();
+    }
+
+    @Override
+    public String typedText() {
+        return getText();
+    }
+
+    @Override
+    public void clear() {
+        setText("");
+    }
+
     @Override
     protected void paintComponent(Graphics graphics) {
         super.paintComponent(graphics);
@@ -43,12 +62,11 @@ final class ScanField extends JTextField implements WritesText {
         PaintedPanel.smooth(g);
         Ink ink = new Ink(g);
         if (getText().isEmpty()) {
-            ink.line(
-                    texts.say("scan.hint"),
-                    sizes.regular(20),
-                    Look.color("quiet"),
-                    new Rectangle(sizes.px(28), 0, getWidth() - sizes.px(44), getHeight()),
-                    Ink.Align.LEFT);
+            Rectangle box = new Rectangle(sizes.px(28), 0, getWidth() - sizes.px(44), getHeight());
+            Font font = Ink.fitting(hint, sizes::regular, new double[] {20, 18, 17, 16, 15, 14}, box.width, box.height);
+            int height = Ink.wrap(hint, font, box.width).size() * (int) Math.ceil(Ink.lineHeight(font));
+            box.y = Math.max(0, (getHeight() - height) / 2);
+            ink.paragraph(hint, font, Look.color("quiet"), box);
         }
         lastInk = ink;
         g.dispose();

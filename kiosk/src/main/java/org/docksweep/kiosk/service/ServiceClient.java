@@ -26,6 +26,7 @@ public final class ServiceClient {
 
     private final URI base;
     private final String token;
+    private final Duration patience;
     private final HttpClient http;
 
     /**
@@ -35,12 +36,21 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
+        this(
+                base,
+                token,
+                ANSWER_TIME,
+                HttpClient.newBuilder()
+                        .connectTimeout(CONNECT_TIME)
+                        .version(HttpClient.Version.HTTP_1_1)
+                        .build());
+    }
+
+    private ServiceClient(URI base, String token, Duration patience, HttpClient http) {
         this.base = base;
         this.token = token;
-        this.http = HttpClient.newBuilder()
-                .connectTimeout(CONNECT_TIME)
-                .version(HttpClient.Version.HTTP_1_1)
-                .build();
+        this.patience = patience;
+        this.http = http;
     }
 
     /**
@@ -217,12 +227,22 @@ public final class ServiceClient {
      * @return another client
      */
     public ServiceClient as(String otherToken) {
-        return new ServiceClient(base, otherToken);
+        return new ServiceClient(base, otherToken, patience, http);
+    }
+
+    /**
+     * The same service for somebody who does not wait as long.
+     *
+     * @param longest longest wait for one answer
+     * @return another client
+     */
+    public ServiceClient withPatience(Duration longest) {
+        return new ServiceClient(base, token, longest, http);
     }
 
     private HttpRequest.Builder request(String path) {
         return HttpRequest.newBuilder(base.resolve(path))
-                .timeout(ANSWER_TIME)
+                .timeout(patience)
                 .header("Authorization", "Bearer " + token)
                 .header("Accept", JSON + ", application/problem+json");
     }

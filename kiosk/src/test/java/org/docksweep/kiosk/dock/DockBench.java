@@ -41,6 +41,7 @@ final class DockBench implements AutoCloseable {
     final Dock dock;
     volatile RigStanding standing =
             new RigStanding(Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, CurveCorrection.NONE);
+    volatile String signedOn = "Ines";
     volatile PrintResult printResult = new PrintResult(PrintResult.Outcome.SAVED, Path.of("tag.pdf"), "");
     private final Object changed = new Object();
 
@@ -64,7 +65,7 @@ final class DockBench implements AutoCloseable {
                 new RecordedPapers(),
                 Link.NONE,
                 CLOCK,
-                new DockSettings("kiosk-1", 1, "Ines", Locale.ENGLISH, answerStays),
+                new DockSettings("kiosk-1", 1, () -> signedOn, Locale.ENGLISH, answerStays),
                 plugs);
         dock = new Dock(parts, fleet);
         dock.addListener(state -> {

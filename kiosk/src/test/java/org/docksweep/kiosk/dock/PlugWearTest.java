@@ -172,7 +172,7 @@ class PlugWearTest {
                 .filter(c -> !house.referenceUnits().contains(c.tag()))
                 .limit(PlugTrend.LAST)
                 .toList();
-        try (RigStation station = RigStation.open(folder.resolve("rigs"), "virtual", WEARS, "Ines", CLOCK);
+        try (RigStation station = RigStation.open(folder.resolve("rigs"), "virtual", WEARS, () -> "Ines", CLOCK);
                 Spool spool = Spool.open(folder.resolve("spool"), CLOCK)) {
             station.practise(gate, ZoneOffset.UTC);
             RigStanding first = station.standings(ZoneOffset.UTC).get();

@@ -68,7 +68,7 @@ class RigDeskTest {
                 null,
                 (any, tone) -> LevelSource.ofProbes(rig),
                 List::of,
-                "A. Person",
+                () -> "A. Person",
                 clock,
                 tag -> tag.value().equals("MCH-000101") ? Optional.of(CABINET) : Optional.empty()));
         desk.addListener(states::add);

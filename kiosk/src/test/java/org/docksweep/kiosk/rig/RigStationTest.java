@@ -27,7 +27,7 @@ class RigStationTest {
     private final SteppingClock clock = new SteppingClock();
 
     private RigStation open(String name, Map<String, String> settings) throws RigException, IOException {
-        return RigStation.open(folder, name, settings, "A. Person", clock);
+        return RigStation.open(folder, name, settings, () -> "A. Person", clock);
     }
 
     @Test

@@ -73,7 +73,7 @@ class RigPageIT {
                 null,
                 (any, tone) -> LevelSource.ofProbes(rig),
                 List::of,
-                "A. Person",
+                () -> "A. Person",
                 Clock.systemUTC(),
                 StudyCabinet.Finder.NONE));
         GalleryPane.onEventThread(() -> window = KioskWindow.open(

@@ -30,8 +30,8 @@ final class WalkProcess {
             String[] setting = arguments[i].split("=", 2);
             settings.put(setting[0], setting[1]);
         }
-        try (RigStation station =
-                        RigStation.open(Path.of(arguments[0]), "audio", settings, "A. Person", Clock.systemUTC());
+        try (RigStation station = RigStation.open(
+                        Path.of(arguments[0]), "audio", settings, () -> "A. Person", Clock.systemUTC());
                 RigDesk desk = station.desk(ZoneOffset.UTC, StudyCabinet.Finder.NONE)) {
             LinkedBlockingQueue<RigDeskState> states = new LinkedBlockingQueue<>();
             desk.addListener(states::add);
