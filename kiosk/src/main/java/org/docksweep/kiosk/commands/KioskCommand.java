@@ -44,6 +44,7 @@ import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.kiosk.teaching.Teaching;
 import org.docksweep.kiosk.teaching.TeachingParts;
 import org.docksweep.kiosk.tones.AnswerTones;
@@ -223,6 +224,11 @@ public final class KioskCommand implements Callable<Integer> {
             @Override
             public boolean reachable() {
                 return sender.reachable();
+            }
+
+            @Override
+            public Optional<Trouble> trouble() {
+                return sender.trouble();
             }
 
             @Override

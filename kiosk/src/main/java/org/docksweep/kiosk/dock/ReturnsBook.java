@@ -48,12 +48,35 @@ final class ReturnsBook {
         entries.put(new Key(body.returnListId(), body.tag()), new Entry(row, Optional.of(body)));
     }
 
-    /** Takes over what other kiosks checked in; what was checked in here stays as it is. */
-    void takeOver(LocalFleet fleet, UUID listAtHand) {
+    /**
+     * A result of here that a newer one of another kiosk took the place of.
+     *
+     * @param here what this kiosk had
+     * @param there what the other one found later
+     */
+    record Overtaken(Row here, Row there) {}
+
+    /**
+     * Takes over what other kiosks checked in. What was checked in here stays as it is, unless the other result is newer.
+     *
+     * @return results of here that a newer one took the place of
+     */
+    List<Overtaken> takeOver(LocalFleet fleet, UUID listAtHand) {
+        List<Overtaken> overtaken = new ArrayList<>();
         for (Row row : fleet.snapshot().checkedIn()) {
             UUID list = fleet.openListOf(row.tag()).map(ReturnList::id).orElse(listAtHand);
-            entries.putIfAbsent(new Key(list, row.tag()), new Entry(row, Optional.empty()));
+            Key key = new Key(list, row.tag());
+            Entry known = entries.get(key);
+            if (known == null) {
+                entries.put(key, new Entry(row, Optional.empty()));
+            } else if (row.checkedInAt().isAfter(known.row().checkedInAt())) {
+                entries.put(key, new Entry(row, Optional.empty()));
+                if (known.body().isPresent()) {
+                    overtaken.add(new Overtaken(known.row(), row));
+                }
+            }
         }
+        return overtaken;
     }
 
     Optional<Entry> find(UUID returnListId, AssetTag tag) {

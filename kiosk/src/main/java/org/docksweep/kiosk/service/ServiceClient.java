@@ -27,6 +27,7 @@ public final class ServiceClient {
     private final URI base;
     private final String token;
     private final HttpClient http;
+    private final Duration answerTime;
 
     /**
      * Makes a client.
@@ -35,6 +36,18 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
+        this(base, token, ANSWER_TIME);
+    }
+
+    /**
+     * Makes a client.
+     *
+     * @param base address of the service
+     * @param token token of this kiosk
+     * @param answerTime how long to wait for an answer
+     */
+    public ServiceClient(URI base, String token, Duration answerTime) {
+        this.answerTime = answerTime;
         this.base = base;
         this.token = token;
         this.http = HttpClient.newBuilder()
@@ -217,12 +230,12 @@ public final class ServiceClient {
      * @return another client
      */
     public ServiceClient as(String otherToken) {
-        return new ServiceClient(base, otherToken);
+        return new ServiceClient(base, otherToken, answerTime);
     }
 
     private HttpRequest.Builder request(String path) {
         return HttpRequest.newBuilder(base.resolve(path))
-                .timeout(ANSWER_TIME)
+                .timeout(answerTime)
                 .header("Authorization", "Bearer " + token)
                 .header("Accept", JSON + ", application/problem+json");
     }
