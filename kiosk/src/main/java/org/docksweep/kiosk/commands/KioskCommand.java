@@ -33,6 +33,7 @@ import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.FleetPages;
 import org.docksweep.kiosk.screens.RigPage;
+import org.docksweep.kiosk.screens.ScanFrame;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.kiosk.service.ServiceClient;
@@ -89,6 +90,21 @@ public final class KioskCommand implements Callable<Integer> {
 
     @Option(names = "--printer", description = "Print queue for tags and sheets; without one they are saved as PDF.")
     private String printer;
+
+    @Option(
+            names = "--tag-form",
+            description = "Form of the repair tag: A5_LANDSCAPE or LABEL_100_X_150. Default: ${DEFAULT-VALUE}",
+            defaultValue = "A5_LANDSCAPE")
+    private TagForm tagForm;
+
+    @Option(names = "--scan-prefix", description = "Characters the scanner puts before every code.", defaultValue = "")
+    private String scanPrefix;
+
+    @Option(
+            names = "--scan-suffix",
+            description = "Characters the scanner puts after every code, before Enter or Tab.",
+            defaultValue = "")
+    private String scanSuffix;
 
     @Option(
             names = "--tones",
@@ -184,7 +200,8 @@ public final class KioskCommand implements Callable<Integer> {
                 Stand.open(
                                 dock,
                                 fleet.snapshot().book().cabinetModels(),
-                                new ScreenSettings(theme, scale, locale(), fleet.zone()),
+                                new ScreenSettings(
+                                        theme, scale, locale(), fleet.zone(), new ScanFrame(scanPrefix, scanSuffix)),
                                 List.of(
                                         new BenchPages(
                                                 bench, fleet.snapshot().book().cabinetModels()),
@@ -208,7 +225,7 @@ public final class KioskCommand implements Callable<Integer> {
     private PaperDesk papers(LocalFleet fleet) {
         return new PaperDesk(
                 folder.resolve("papers"),
-                List.of(TagForm.A5_LANDSCAPE),
+                List.of(tagForm),
                 Optional.ofNullable(printer).map(PrintQueue::new),
                 () -> new PaperContext(
                         fleet.snapshot().siteName(),

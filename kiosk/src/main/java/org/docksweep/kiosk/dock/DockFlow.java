@@ -244,13 +244,13 @@ final class DockFlow {
 
     private void showEarlier(CabinetBody cabinet, ReturnsBook.Entry earlier) {
         CabinetModel model = fleet.modelOf(cabinet);
+        Optional<CheckInBody> here = earlier.checkIn().flatMap(parts.spool()::checkIn);
         picture.clear();
         picture.phase = Phase.ANSWER;
-        picture.cabinet(
-                cabinet, model, earlier.body().map(CheckInBody::positions).orElseGet(() -> Routing.unjudged(model)));
-        picture.answer = Optional.of(answers.of(earlier, cabinet));
-        shown = earlier.body().orElse(null);
-        earlier.body().ifPresent(b -> picture.curve = curveOf(b));
+        picture.cabinet(cabinet, model, here.map(CheckInBody::positions).orElseGet(() -> Routing.unjudged(model)));
+        picture.answer = Optional.of(answers.of(earlier, here, cabinet));
+        shown = here.orElse(null);
+        here.ifPresent(b -> picture.curve = curveOf(b));
         picture.notice(
                 ReadingState.WATCH,
                 Reason.of("dock-already-checked-in", cabinet.tag().value()),

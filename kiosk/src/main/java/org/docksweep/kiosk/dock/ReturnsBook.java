@@ -27,9 +27,9 @@ final class ReturnsBook {
      * A result.
      *
      * @param row the result in one line
-     * @param body the whole check-in, when it was made at this kiosk
+     * @param checkIn the check-in in this kiosk's spool, when it was made here; its curves would fill the memory of a long night
      */
-    record Entry(Row row, Optional<CheckInBody> body) {}
+    record Entry(Row row, Optional<UUID> checkIn) {}
 
     private record Key(UUID returnListId, AssetTag tag) {}
 
@@ -45,7 +45,7 @@ final class ReturnsBook {
                 body.watch(),
                 body.reason(),
                 body.jobCode());
-        entries.put(new Key(body.returnListId(), body.tag()), new Entry(row, Optional.of(body)));
+        entries.put(new Key(body.returnListId(), body.tag()), new Entry(row, Optional.of(body.id())));
     }
 
     /**
@@ -71,7 +71,7 @@ final class ReturnsBook {
                 entries.put(key, new Entry(row, Optional.empty()));
             } else if (row.checkedInAt().isAfter(known.row().checkedInAt())) {
                 entries.put(key, new Entry(row, Optional.empty()));
-                if (known.body().isPresent()) {
+                if (known.checkIn().isPresent()) {
                     overtaken.add(new Overtaken(known.row(), row));
                 }
             }

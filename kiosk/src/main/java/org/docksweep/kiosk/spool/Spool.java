@@ -341,6 +341,23 @@ public final class Spool implements AutoCloseable {
     }
 
     /**
+     * A check-in made here.
+     *
+     * @param id its id
+     * @return the check-in; empty when it is not remembered any more
+     */
+    public Optional<CheckInBody> checkIn(UUID id) {
+        return database
+                .read(
+                        "read a check-in",
+                        "select body from check_in where id = ?",
+                        r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class),
+                        id)
+                .stream()
+                .findFirst();
+    }
+
+    /**
      * The newest check-in of a cabinet made here.
      *
      * @param tag cabinet
