@@ -10,10 +10,12 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.people.SignOnParts;
+import org.docksweep.kiosk.screens.ScanFrame;
 import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.kiosk.settings.KioskSettings;
 import org.docksweep.kiosk.settings.SettingsFile;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.RigException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -76,6 +78,21 @@ public final class KioskCommand implements Callable<Integer> {
     private String printer;
 
     @Option(
+            names = "--tag-form",
+            description = "Form of the repair tag: A5_LANDSCAPE or LABEL_100_X_150. Default: ${DEFAULT-VALUE}",
+            defaultValue = "A5_LANDSCAPE")
+    private TagForm tagForm;
+
+    @Option(names = "--scan-prefix", description = "Characters the scanner puts before every code.", defaultValue = "")
+    private String scanPrefix;
+
+    @Option(
+            names = "--scan-suffix",
+            description = "Characters the scanner puts after every code, before Enter or Tab.",
+            defaultValue = "")
+    private String scanSuffix;
+
+    @Option(
             names = "--tones",
             paramLabel = "OUTPUT",
             description = "Output of this computer on which every answer sounds; never the rig's. Without it: none.")
@@ -134,7 +151,8 @@ public final class KioskCommand implements Callable<Integer> {
         if (stored.isEmpty() && service == null && number == null) {
             return Exit.To.SET_UP;
         }
-        KioskRun run = new KioskRun(folder, settings(stored), operator);
+        KioskRun run = new KioskRun(
+                folder, settings(stored), operator, tagForm, new ScanFrame(scanPrefix, scanSuffix));
         return (stopWhenOpen ? run.stoppingWhenOpen(spec.commandLine().getOut()) : run).open();
     }
 

@@ -38,6 +38,7 @@ import org.docksweep.kiosk.screens.Around;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.FleetPages;
 import org.docksweep.kiosk.screens.RigPage;
+import org.docksweep.kiosk.screens.ScanFrame;
 import org.docksweep.kiosk.screens.ScreenSettings;
 import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.kiosk.service.ServiceClient;
@@ -49,6 +50,7 @@ import org.docksweep.kiosk.spool.Backoff;
 import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
+import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.kiosk.teaching.Teaching;
 import org.docksweep.kiosk.teaching.TeachingParts;
 import org.docksweep.kiosk.tones.AnswerTones;
@@ -65,6 +67,8 @@ final class KioskRun {
     private final Path folder;
     private final KioskSettings settings;
     private final String forGood;
+    private final TagForm tagForm;
+    private final ScanFrame scans;
     private PrintWriter stopWhenOpen;
     private final Clock clock = Clock.systemUTC();
     private final AtomicReference<LocalFleet> newest = new AtomicReference<>();
@@ -77,8 +81,12 @@ final class KioskRun {
      * @param folder data folder
      * @param settings how the kiosk is set up
      * @param forGood person signed on for good; null when people sign on
+     * @param tagForm form of the repair tag
+     * @param scans what the scanner puts around a code
      */
-    KioskRun(Path folder, KioskSettings settings, String forGood) {
+    KioskRun(Path folder, KioskSettings settings, String forGood, TagForm tagForm, ScanFrame scans) {
+        this.tagForm = tagForm;
+        this.scans = scans;
         this.folder = folder;
         this.settings = settings;
         this.forGood = forGood;
@@ -201,7 +209,7 @@ final class KioskRun {
                 Stand stand = Stand.open(
                         dock,
                         models,
-                        new ScreenSettings(Theme.valueOf(settings.theme()), settings.scale(), locale(), fleet.zone()),
+                        new ScreenSettings(Theme.valueOf(settings.theme()), settings.scale(), locale(), fleet.zone(), scans),
                         List.of(new BenchPages(benchDesk, models), new FleetPages(teaching), RigPage.of(rigDesk)),
                         new Around(
                                 people,
@@ -231,7 +239,7 @@ final class KioskRun {
     private PaperDesk papers(LocalFleet fleet, Supplier<String> signedOn) {
         return new PaperDesk(
                 folder.resolve("papers"),
-                List.of(TagForm.A5_LANDSCAPE),
+                List.of(tagForm),
                 Optional.ofNullable(settings.printer()).map(PrintQueue::new),
                 () -> new PaperContext(
                         fleet.snapshot().siteName(),
@@ -247,6 +255,11 @@ final class KioskRun {
             @Override
             public boolean reachable() {
                 return sender.reachable();
+            }
+
+            @Override
+            public Optional<Trouble> trouble() {
+                return sender.trouble();
             }
 
             @Override

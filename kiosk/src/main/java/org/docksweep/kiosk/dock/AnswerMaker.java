@@ -42,9 +42,8 @@ final class AnswerMaker {
     }
 
     /** An earlier result; from another kiosk only its one line is known. */
-    Answer of(ReturnsBook.Entry earlier, CabinetBody cabinet) {
-        return earlier.body()
-                .map(b -> of(b, cabinet, TagPrint.NOT_NEEDED))
+    Answer of(ReturnsBook.Entry earlier, Optional<CheckInBody> here, CabinetBody cabinet) {
+        return here.map(b -> of(b, cabinet, TagPrint.NOT_NEEDED))
                 .orElseGet(() -> new Answer(
                         Optional.ofNullable(earlier.row().verdict()),
                         Prompt.NONE,

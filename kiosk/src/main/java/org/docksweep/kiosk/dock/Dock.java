@@ -242,7 +242,8 @@ public final class Dock implements DockActions, AutoCloseable {
         DockState.Strip before = state.strip();
         DockState.Strip now = flow.state().strip();
         boolean same = before.waitingToSend() == now.waitingToSend()
-                && before.serviceReachable() == now.serviceReachable()
+                && before.refused() == now.refused()
+                && before.trouble().equals(now.trouble())
                 && before.rig().equals(now.rig())
                 && before.operator().equals(now.operator())
                 && before.now().getEpochSecond() / 60 == now.now().getEpochSecond() / 60;

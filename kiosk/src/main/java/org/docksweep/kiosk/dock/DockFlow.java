@@ -29,18 +29,30 @@ import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.printing.PrintResult;
 import org.docksweep.kiosk.spool.OutboxCounts;
+import org.docksweep.kiosk.spool.ParkedItem;
+import org.docksweep.kiosk.spool.SpoolException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The state machine of the dock: what a scan means, which cabinet is at hand, what is recorded and printed. Lives on
  * the dock's thread only.
  */
 final class DockFlow {
+    private static final Logger LOG = LoggerFactory.getLogger(DockFlow.class);
+
+    /** Characters of a refusal that have room beside the scan line. */
+    private static final int WORDS_READ = 110;
+
     private final DockParts parts;
     private final Desk desk;
     private final Picture picture = new Picture();
     private final ReturnsBook book = new ReturnsBook();
     private final AnswerMaker answers;
     private final LeadWatch lead = new LeadWatch();
+    private final Untold untold = new Untold();
+    private final Conflicts conflicts;
+    private OutboxCounts counts = new OutboxCounts(0, 0, 0);
     private final Deque<AssetTag> queued = new ArrayDeque<>();
     private LocalFleet fleet;
     /** Closed here; the service's next copy of the fleet no longer has them. */
@@ -57,15 +69,23 @@ final class DockFlow {
         this.fleet = fleet;
         this.answers = new AnswerMaker(parts.settings().locale());
         listAtHand = fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
-        parts.spool().checkIns().forEach(book::add);
-        book.takeOver(fleet, listAtHand);
-        parts.spool().setAside().ifPresent(file -> {
-            picture.notice(
-                    ReadingState.FAULT, Reason.of("dock-spool-set-aside", file.toString()), NoticeAction.DISMISS);
-        });
+        conflicts = new Conflicts(untold, parts.clock());
+        parts.spool().recentCheckIns().forEach(book::add);
+        book.takeOver(fleet, listAtHand).forEach(conflicts::overtaken);
+        parts.spool()
+                .setAside()
+                .ifPresent(file -> picture.notice(
+                        ReadingState.FAULT,
+                        Reason.of(
+                                "dock-spool-set-aside",
+                                file.toString(),
+                                Integer.toString(parts.spool().restored())),
+                        NoticeAction.DISMISS));
     }
 
     void refreshed(LocalFleet fresh) {
+        conflicts.listGone(listAtHand(), fresh);
+        conflicts.clock(fresh);
         fleet = fresh;
         if (listAtHand == null || closed.contains(listAtHand)) {
             listAtHand = fleet.openLists().stream()
@@ -74,7 +94,16 @@ final class DockFlow {
                     .findFirst()
                     .orElse(null);
         }
-        book.takeOver(fleet, listAtHand);
+        boolean knownBefore = earlierOfAtHand().isPresent();
+        book.takeOver(fleet, listAtHand).forEach(conflicts::overtaken);
+        earlierOfAtHand().filter(e -> !knownBefore).map(ReturnsBook.Entry::row).ifPresent(conflicts::takenWhileAtHand);
+    }
+
+    private Optional<ReturnsBook.Entry> earlierOfAtHand() {
+        return atWork()
+                ? book.find(
+                        checkIn.draft().returnListId, checkIn.draft().cabinet.tag())
+                : Optional.empty();
     }
 
     void scanned(String text) {
@@ -224,13 +253,13 @@ final class DockFlow {
 
     private void showEarlier(CabinetBody cabinet, ReturnsBook.Entry earlier) {
         CabinetModel model = fleet.modelOf(cabinet);
+        Optional<CheckInBody> here = earlier.checkIn().flatMap(parts.spool()::checkIn);
         picture.clear();
         picture.phase = Phase.ANSWER;
-        picture.cabinet(
-                cabinet, model, earlier.body().map(CheckInBody::positions).orElseGet(() -> Routing.unjudged(model)));
-        picture.answer = Optional.of(answers.of(earlier, cabinet));
-        shown = earlier.body().orElse(null);
-        earlier.body().ifPresent(b -> picture.curve = curveOf(b));
+        picture.cabinet(cabinet, model, here.map(CheckInBody::positions).orElseGet(() -> Routing.unjudged(model)));
+        picture.answer = Optional.of(answers.of(earlier, here, cabinet));
+        shown = here.orElse(null);
+        here.ifPresent(b -> picture.curve = curveOf(b));
         picture.notice(
                 ReadingState.WATCH,
                 Reason.of("dock-already-checked-in", cabinet.tag().value()),
@@ -268,10 +297,22 @@ final class DockFlow {
         noticeTag = null;
         switch (action) {
             case DISMISS -> queued.remove(tag);
-            case CHECK_IN_ANYWAY, CHECK_IN_AGAIN -> fleet.cabinet(tag).ifPresent(this::begin);
+            case CHECK_IN_ANYWAY, CHECK_IN_AGAIN -> checkInAllTheSame(tag);
+            case SEND_AGAIN -> {
+                parts.spool().outbox().tryParkedAgain();
+                parts.link().hurry();
+            }
             case SHOW_EARLIER -> lookUp(tag);
             // The choice of a model follows; the tag is still meant.
             case REGISTER -> noticeTag = tag;
+        }
+    }
+
+    private void checkInAllTheSame(AssetTag tag) {
+        if (atWork()) {
+            enqueue(tag.value(), tag, parts.clock().instant());
+        } else {
+            fleet.cabinet(tag).ifPresent(this::begin);
         }
     }
 
@@ -355,21 +396,15 @@ final class DockFlow {
 
     private void printed(CheckInBody body, PrintResult result) {
         boolean stillShown = shown != null && shown.id().equals(body.id());
-        if (result.outcome() == PrintResult.Outcome.FAILED) {
-            noticeTag = null;
-            picture.notice(
-                    ReadingState.FAULT,
-                    Reason.of("dock-tag-not-printed", body.tag().value(), result.words()),
-                    NoticeAction.DISMISS);
-        }
+        PaperWords.tag(body.tag(), result).ifPresent(this::tell);
         if (stillShown) {
-            picture.tagPrint(
-                    switch (result.outcome()) {
-                        case PRINTED -> TagPrint.PRINTED;
-                        case SAVED -> TagPrint.SAVED_TO_FOLDER;
-                        case FAILED -> TagPrint.FAILED;
-                    });
+            picture.tagPrint(PaperWords.state(result.outcome()));
         }
+    }
+
+    private void tell(DockState.Notice notice) {
+        noticeTag = null;
+        picture.notice = Optional.of(notice);
     }
 
     Optional<ReturnReport> report() {
@@ -385,27 +420,17 @@ final class DockFlow {
                     NoticeAction.DISMISS);
             return;
         }
+        parts.spool().outbox().parked().stream().map(ParkedItem::words).forEach(this::recordParked);
         parts.spool().close(report.get().list().id());
         parts.link().hurry();
         ReturnReport r = asClosed(report.get());
         desk.onPaper(() -> parts.papers().returnSheet(r), result -> {
-            noticeTag = null;
-            // Without its sheet the list stays in view, to be closed once more.
-            if (result.outcome() != PrintResult.Outcome.FAILED) {
+            // Without a sheet at all the list stays in view, to be closed once more; one that lies in the folder will
+            // do.
+            if (result.file() != null) {
                 closed.add(r.list().id());
             }
-            picture.notice(
-                    result.outcome() == PrintResult.Outcome.FAILED ? ReadingState.FAULT : ReadingState.OK,
-                    result.outcome() == PrintResult.Outcome.FAILED
-                            ? Reason.of("dock-sheet-not-printed", r.list().orderNumber(), result.words())
-                            : Reason.of(
-                                    "dock-list-closed",
-                                    r.list().orderNumber(),
-                                    Integer.toString(r.back().size()),
-                                    Integer.toString(r.list().lines().size()),
-                                    Integer.toString(r.missing().size()),
-                                    Integer.toString(r.unexpected().size())),
-                    NoticeAction.DISMISS);
+            tell(PaperWords.sheet(r, result));
         });
     }
 
@@ -426,8 +451,21 @@ final class DockFlow {
     }
 
     void recordParked(String words) {
-        noticeTag = null;
-        picture.notice(ReadingState.FAULT, Reason.of("dock-record-parked", words), NoticeAction.DISMISS);
+        untold.add(
+                ReadingState.FAULT,
+                Reason.of("dock-record-parked", shortened(words)),
+                null,
+                NoticeAction.SEND_AGAIN,
+                NoticeAction.DISMISS);
+    }
+
+    /** As much as is read standing; the whole of it is in the log. */
+    private static String shortened(String words) {
+        if (words.length() <= WORDS_READ) {
+            return words;
+        }
+        int sentence = words.lastIndexOf(". ", WORDS_READ);
+        return sentence > 0 ? words.substring(0, sentence + 1) : words.substring(0, WORDS_READ - 1) + "\u2026";
     }
 
     /** Something went wrong that nobody foresaw: say so, record nothing, and let the person begin the cabinet again. */
@@ -441,8 +479,20 @@ final class DockFlow {
         picture.phase = Phase.READY;
         picture.notice(
                 ReadingState.FAULT,
-                Reason.of("dock-defect", e.getMessage() == null ? e.toString() : e.getMessage()),
+                Reason.of(
+                        e instanceof SpoolException ? "dock-fault-not-stored" : "dock-defect",
+                        e.getMessage() == null ? e.toString() : e.getMessage()),
                 NoticeAction.DISMISS);
+    }
+
+    /** While the disk refuses, what was counted last stays; what is not stored then is told where it is not stored. */
+    private OutboxCounts counts() {
+        try {
+            counts = parts.spool().outbox().counts();
+        } catch (SpoolException e) {
+            LOG.warn("The outbox cannot be counted: {}", e.getMessage());
+        }
+        return counts;
     }
 
     void progress(Draft draft, DockState.SweepProgress progress) {
@@ -453,13 +503,20 @@ final class DockFlow {
 
     DockState state() {
         var standing = parts.standing().get();
-        OutboxCounts counts = parts.spool().outbox().counts();
+        OutboxCounts outbox = counts();
+        if (picture.notice.isEmpty() && noticeTag == null) {
+            untold.next().ifPresent(word -> {
+                picture.notice = Optional.of(word.notice());
+                noticeTag = word.tag();
+            });
+        }
         DockState.Strip strip = new DockState.Strip(
                 fleet.snapshot().siteName(),
                 standing.words(),
                 standing.state(),
-                counts.notAtService(),
-                parts.link().reachable(),
+                outbox.notAtService(),
+                outbox.parked(),
+                parts.link().trouble(),
                 parts.settings().operator(),
                 parts.clock().instant());
         AssetTag atHand = atWork() ? checkIn.draft().cabinet.tag() : null;

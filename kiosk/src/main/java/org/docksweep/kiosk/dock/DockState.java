@@ -15,6 +15,7 @@ import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.judge.PositionState;
 import org.docksweep.judge.Prompt;
+import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.suspect.Suspect;
 
 /**
@@ -84,7 +85,8 @@ public record DockState(
      * @param rig rig state in words
      * @param rigState OK, WATCH (check due) or FAULT
      * @param waitingToSend records not yet at the service
-     * @param serviceReachable whether the service answered last time
+     * @param refused records among them that the service refused; a person must deal with them
+     * @param trouble why the last record could not be sent; empty when it was
      * @param operator person signed on
      * @param now time
      */
@@ -93,9 +95,40 @@ public record DockState(
             Reason rig,
             ReadingState rigState,
             int waitingToSend,
-            boolean serviceReachable,
+            int refused,
+            Optional<Trouble> trouble,
             String operator,
-            Instant now) {}
+            Instant now) {
+
+        /**
+         * Whether the last record could be sent.
+         *
+         * @return true also before the first one
+         */
+        public boolean serviceReachable() {
+            return trouble.isEmpty();
+        }
+
+        /** A strip without refused records, of a service that answers or does not. */
+        public Strip(
+                String siteName,
+                Reason rig,
+                ReadingState rigState,
+                int waitingToSend,
+                boolean serviceReachable,
+                String operator,
+                Instant now) {
+            this(
+                    siteName,
+                    rig,
+                    rigState,
+                    waitingToSend,
+                    0,
+                    serviceReachable ? Optional.empty() : Optional.of(Trouble.UNREACHABLE),
+                    operator,
+                    now);
+        }
+    }
 
     /**
      * Return list with its progress.
@@ -180,7 +213,9 @@ public record DockState(
         /** Show the earlier result of this cabinet. */
         SHOW_EARLIER,
         /** Sweep this cabinet again from the start. */
-        CHECK_IN_AGAIN
+        CHECK_IN_AGAIN,
+        /** Send the records again that the service refused. */
+        SEND_AGAIN
     }
 
     /**
@@ -311,6 +346,8 @@ public record DockState(
         NOT_NEEDED,
         PRINTING,
         PRINTED,
+        /** The print queue has it and stands still. */
+        WAITS_AT_PRINTER,
         /** No printer: the PDF lies in the folder for papers. */
         SAVED_TO_FOLDER,
         FAILED

@@ -141,6 +141,11 @@ final class Draft {
         captures.remove(point().code());
     }
 
+    /** A clock that was set back meanwhile must not end a check-in before it began: the service would refuse it. */
+    private Instant notBeforeStart(Instant now) {
+        return now.isBefore(startedAt) ? startedAt : now;
+    }
+
     CheckInBody body(Routing.Routed routed, JobCode jobCode, int limitsVersion, DockSettings settings, Instant now) {
         return new CheckInBody(
                 id,
@@ -150,7 +155,7 @@ final class Draft {
                 settings.kioskId(),
                 settings.operator(),
                 startedAt.truncatedTo(ChronoUnit.MICROS),
-                now.truncatedTo(ChronoUnit.MICROS),
+                notBeforeStart(now).truncatedTo(ChronoUnit.MICROS),
                 damage,
                 routed.verdict(),
                 routed.route(),

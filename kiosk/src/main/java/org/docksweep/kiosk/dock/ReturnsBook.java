@@ -27,9 +27,9 @@ final class ReturnsBook {
      * A result.
      *
      * @param row the result in one line
-     * @param body the whole check-in, when it was made at this kiosk
+     * @param checkIn the check-in in this kiosk's spool, when it was made here; its curves would fill the memory of a long night
      */
-    record Entry(Row row, Optional<CheckInBody> body) {}
+    record Entry(Row row, Optional<UUID> checkIn) {}
 
     private record Key(UUID returnListId, AssetTag tag) {}
 
@@ -45,15 +45,38 @@ final class ReturnsBook {
                 body.watch(),
                 body.reason(),
                 body.jobCode());
-        entries.put(new Key(body.returnListId(), body.tag()), new Entry(row, Optional.of(body)));
+        entries.put(new Key(body.returnListId(), body.tag()), new Entry(row, Optional.of(body.id())));
     }
 
-    /** Takes over what other kiosks checked in; what was checked in here stays as it is. */
-    void takeOver(LocalFleet fleet, UUID listAtHand) {
+    /**
+     * A result of here that a newer one of another kiosk took the place of.
+     *
+     * @param here what this kiosk had
+     * @param there what the other one found later
+     */
+    record Overtaken(Row here, Row there) {}
+
+    /**
+     * Takes over what other kiosks checked in. What was checked in here stays as it is, unless the other result is newer.
+     *
+     * @return results of here that a newer one took the place of
+     */
+    List<Overtaken> takeOver(LocalFleet fleet, UUID listAtHand) {
+        List<Overtaken> overtaken = new ArrayList<>();
         for (Row row : fleet.snapshot().checkedIn()) {
             UUID list = fleet.openListOf(row.tag()).map(ReturnList::id).orElse(listAtHand);
-            entries.putIfAbsent(new Key(list, row.tag()), new Entry(row, Optional.empty()));
+            Key key = new Key(list, row.tag());
+            Entry known = entries.get(key);
+            if (known == null) {
+                entries.put(key, new Entry(row, Optional.empty()));
+            } else if (row.checkedInAt().isAfter(known.row().checkedInAt())) {
+                entries.put(key, new Entry(row, Optional.empty()));
+                if (known.checkIn().isPresent()) {
+                    overtaken.add(new Overtaken(known.row(), row));
+                }
+            }
         }
+        return overtaken;
     }
 
     Optional<Entry> find(UUID returnListId, AssetTag tag) {

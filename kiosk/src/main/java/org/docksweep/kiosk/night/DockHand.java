@@ -28,6 +28,7 @@ final class DockHand {
     private final Dock dock;
     private final DockActions fingers;
     private final BlockingQueue<DockState> states = new LinkedBlockingQueue<>();
+    private final boolean again;
     private DockState lastSeen;
 
     /**
@@ -46,6 +47,18 @@ final class DockHand {
      * @param fingers what it acts by: the dock itself, or the keys of its window
      */
     DockHand(Dock dock, DockActions fingers) {
+        this(dock, fingers, false);
+    }
+
+    /**
+     * Makes a hand.
+     *
+     * @param dock what it watches
+     * @param fingers what it acts by
+     * @param again whether a cabinet that is in already is taken in once more
+     */
+    DockHand(Dock dock, DockActions fingers, boolean again) {
+        this.again = again;
         this.dock = dock;
         this.fingers = fingers;
         dock.addListener(states::add);
@@ -58,7 +71,10 @@ final class DockHand {
         DockState seen = await(
                 "the visual list of " + label,
                 s -> at(s, label, Phase.LOOK) || notOnList(s, label) || alreadyIn(s, label));
-        if (alreadyIn(seen, label)) {
+        if (again && alreadyIn(seen, label)) {
+            fingers.notice(NoticeAction.CHECK_IN_AGAIN);
+            seen = await("the visual list of " + label, s -> at(s, label, Phase.LOOK));
+        } else if (alreadyIn(seen, label)) {
             fingers.notice(NoticeAction.DISMISS);
             await("the notice to go", s -> s.notice().isEmpty());
             return new Outcome(seen.answer().orElseThrow(), List.of(), (System.nanoTime() - startNs) / 1e9);

@@ -283,6 +283,16 @@ public final class DockNight implements AutoCloseable {
         return kiosk.spool().checkIns();
     }
 
+    /**
+     * Waits until the service has everything recorded so far.
+     *
+     * @throws IOException if that takes too long
+     * @throws InterruptedException if stopped
+     */
+    void awaitSent() throws IOException, InterruptedException {
+        kiosk.awaitSent(SENT_WITHIN);
+    }
+
     private RigStanding prepareRig() throws RigException {
         try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
             RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());

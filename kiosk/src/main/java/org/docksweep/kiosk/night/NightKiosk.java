@@ -33,6 +33,7 @@ import org.docksweep.kiosk.spool.Backoff;
 import org.docksweep.kiosk.spool.OutboxSender;
 import org.docksweep.kiosk.spool.ParkedTeller;
 import org.docksweep.kiosk.spool.Spool;
+import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.paper.PaperContext;
 import org.docksweep.paper.TagForm;
 import org.docksweep.sweep.PracticeRig;
@@ -189,6 +190,12 @@ final class NightKiosk implements AutoCloseable {
         public boolean reachable() {
             OutboxSender now = sender.get();
             return now != null && now.reachable();
+        }
+
+        @Override
+        public Optional<Trouble> trouble() {
+            OutboxSender now = sender.get();
+            return now == null ? Optional.of(Trouble.UNREACHABLE) : now.trouble();
         }
 
         @Override

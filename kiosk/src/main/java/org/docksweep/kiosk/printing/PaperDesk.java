@@ -88,7 +88,13 @@ public final class PaperDesk implements Papers {
                 return new PrintResult(PrintResult.Outcome.SAVED, file, "");
             }
             queue.get().print(name, new ByteArrayInputStream(pdf));
-            return new PrintResult(PrintResult.Outcome.PRINTED, file, "");
+            return queue.get()
+                    .trouble()
+                    .map(words -> new PrintResult(
+                            PrintResult.Outcome.WAITS_AT_PRINTER,
+                            file,
+                            queue.get().name() + ": " + words))
+                    .orElseGet(() -> new PrintResult(PrintResult.Outcome.PRINTED, file, ""));
         } catch (IOException | RuntimeException e) {
             // A paper that fails must never stop the dock; the answer on the screen says so and offers it again.
             LOG.warn("{} could not be made or printed", name, e);

@@ -8,6 +8,7 @@ import java.awt.print.PrinterJob;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.print.PrintService;
 import javax.print.PrintServiceLookup;
@@ -45,8 +46,29 @@ public record PrintQueue(String name) {
             job.setPageable(book);
             job.print();
         } catch (PrinterException e) {
-            throw new IOException("print queue " + name + " does not take the job: " + e.getMessage(), e);
+            throw new IOException("print queue " + name + " does not take the job: " + lastWords(e), e);
         }
+    }
+
+    /** Java keeps what the print system said in the cause of the cause, after what it ran. */
+    private static String lastWords(Throwable e) {
+        String words = "it did not say why";
+        for (Throwable at = e; at != null; at = at.getCause()) {
+            if (at.getMessage() != null && !at.getMessage().isBlank()) {
+                String[] lines = at.getMessage().strip().split("\\R");
+                words = lines[lines.length - 1].strip();
+            }
+        }
+        return words;
+    }
+
+    /**
+     * What holds the queue up, when this machine can tell: a stopped printer takes jobs without a word.
+     *
+     * @return words such as "out of paper"; empty while it moves
+     */
+    public Optional<String> trouble() {
+        return QueueStanding.trouble(name);
     }
 
     private static PageFormat format(PDRectangle box) {
@@ -63,7 +85,11 @@ public record PrintQueue(String name) {
         return Arrays.stream(services)
                 .filter(s -> s.getName().equals(name))
                 .findFirst()
-                .orElseThrow(() -> new IOException("there is no print queue " + name + "; there are: "
-                        + Arrays.stream(services).map(PrintService::getName).collect(Collectors.joining(", "))));
+                .orElseThrow(() -> new IOException("there is no print queue " + name + "; "
+                        + (services.length == 0
+                                ? "this machine knows none"
+                                : Arrays.stream(services)
+                                        .map(PrintService::getName)
+                                        .collect(Collectors.joining(", ", "there are: ", "")))));
     }
 }

@@ -13,6 +13,8 @@ public record PrintResult(Outcome outcome, Path file, String words) {
     /** How it went. */
     public enum Outcome {
         PRINTED,
+        /** The queue has it, but stands still: it comes out by itself once that is mended. */
+        WAITS_AT_PRINTER,
         /** No printer is set: only the PDF was made. */
         SAVED,
         FAILED

@@ -194,7 +194,9 @@ final class AnswerBody extends PaintedPanel {
             mark(g, ink, Tone.ATTENTION, why);
         }
         // Trouble with the tag takes the place of the last suspect.
-        boolean tagTrouble = answer.tagPrint() == TagPrint.FAILED || answer.tagPrint() == TagPrint.SAVED_TO_FOLDER;
+        boolean tagTrouble = answer.tagPrint() == TagPrint.FAILED
+                || answer.tagPrint() == TagPrint.WAITS_AT_PRINTER
+                || answer.tagPrint() == TagPrint.SAVED_TO_FOLDER;
         int suspects = Math.min(
                 tagTrouble ? SUSPECTS_SHOWN - 1 : SUSPECTS_SHOWN,
                 answer.suspects().size());

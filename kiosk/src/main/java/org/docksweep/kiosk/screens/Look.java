@@ -8,7 +8,14 @@ import javax.swing.UnsupportedLookAndFeelException;
 
 /** Installs the look and names its colours. Colours are asked for while painting, so a change of theme shows at once. */
 final class Look {
+    private static final String SCAN_FRAME = "Docksweep.scanFrame";
+
     private Look() {}
+
+    /** What the scanner of this window puts around a code. */
+    static ScanFrame scanFrame() {
+        return (ScanFrame) UIManager.get(SCAN_FRAME);
+    }
 
     /** Installs font, theme and scale. Must run on the event thread before the first component is made. */
     static void install(ScreenSettings settings) {
@@ -17,6 +24,7 @@ final class Look {
         FlatInterFont.install();
         Sizes sizes = new Sizes(settings.scale());
         UIManager.put("defaultFont", sizes.regular(16));
+        UIManager.put(SCAN_FRAME, settings.scanFrame());
         try {
             UIManager.setLookAndFeel(settings.theme().lookAndFeel());
         } catch (UnsupportedLookAndFeelException e) {

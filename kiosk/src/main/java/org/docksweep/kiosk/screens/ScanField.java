@@ -4,10 +4,12 @@ import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
+import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JTextField;
+import javax.swing.KeyStroke;
 
 /** Where every scan and every typed tag lands. Enter hands it over and clears it at once for the next. */
 final class ScanField extends JTextField implements WritesText, TypedText {
@@ -28,8 +30,10 @@ final class ScanField extends JTextField implements WritesText, TypedText {
         setFocusTraversalKeysEnabled(false);
         getAccessibleContext().setAccessibleName(texts.say("scan.name"));
         getAccessibleContext().setAccessibleDescription(texts.say("scan.hint"));
+        // Scanners end with Enter or with Tab, as they are set.
+        getInputMap().put(KeyStroke.getKeyStroke(KeyEvent.VK_TAB, 0), JTextField.notifyAction);
         addActionListener(e -> {
-            String text = getText();
+            String text = Look.scanFrame().strip(getText());
             setText("");
             if (!text.isBlank()) {
                 scanned.accept(text);

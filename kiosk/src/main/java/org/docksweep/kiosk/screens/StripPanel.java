@@ -28,12 +28,19 @@ final class StripPanel extends PaintedPanel {
     }
 
     private String sending() {
-        if (strip.serviceReachable()) {
-            return strip.waitingToSend() == 0
-                    ? texts.say("strip.all-sent")
-                    : texts.say("strip.waiting", strip.waitingToSend());
+        if (strip.trouble().isPresent()) {
+            return texts.say("strip.trouble", strip.trouble().get()) + texts.say("strip.kept", strip.waitingToSend());
         }
-        return texts.say("strip.offline", strip.waitingToSend());
+        if (strip.refused() > 0) {
+            return texts.say("strip.refused", strip.refused(), strip.waitingToSend() - strip.refused());
+        }
+        return strip.waitingToSend() == 0
+                ? texts.say("strip.all-sent")
+                : texts.say("strip.waiting", strip.waitingToSend());
+    }
+
+    private ReadingState sendingState() {
+        return strip.trouble().isPresent() || strip.refused() > 0 ? ReadingState.WATCH : ReadingState.OK;
     }
 
     @Override
@@ -49,7 +56,7 @@ final class StripPanel extends PaintedPanel {
         int x = sizes.px(16);
         x += word(g, ink, x, strip.siteName(), sizes.bold(18), Look.color("ink")) + gap;
         x += cell(g, ink, x, strip.rigState(), texts.say(strip.rig())) + gap;
-        cell(g, ink, x, strip.serviceReachable() ? ReadingState.OK : ReadingState.WATCH, sending());
+        cell(g, ink, x, sendingState(), sending());
         String clock = texts.clock(strip.now());
         Font clockFont = sizes.bold(24);
         int right = getWidth() - sizes.px(16) - (int) Math.ceil(Ink.width(clock, clockFont));

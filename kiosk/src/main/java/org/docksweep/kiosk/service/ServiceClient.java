@@ -36,14 +36,25 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
-        this(
-                base,
-                token,
-                ANSWER_TIME,
-                HttpClient.newBuilder()
-                        .connectTimeout(CONNECT_TIME)
-                        .version(HttpClient.Version.HTTP_1_1)
-                        .build());
+        this(base, token, ANSWER_TIME);
+    }
+
+    /**
+     * Makes a client.
+     *
+     * @param base address of the service
+     * @param token token of this kiosk
+     * @param answerTime how long to wait for an answer
+     */
+    public ServiceClient(URI base, String token, Duration answerTime) {
+        this(base, token, answerTime, connecting());
+    }
+
+    private static HttpClient connecting() {
+        return HttpClient.newBuilder()
+                .connectTimeout(CONNECT_TIME)
+                .version(HttpClient.Version.HTTP_1_1)
+                .build();
     }
 
     private ServiceClient(URI base, String token, Duration patience, HttpClient http) {

@@ -1,10 +1,15 @@
 package org.docksweep.kiosk.service;
 
 import java.io.IOException;
+import java.net.http.HttpConnectTimeoutException;
+import java.net.http.HttpTimeoutException;
+import java.security.cert.CertificateException;
+import javax.net.ssl.SSLException;
 import org.docksweep.contract.ProblemTypes;
 import org.docksweep.kiosk.spool.Courier;
 import org.docksweep.kiosk.spool.Delivery;
 import org.docksweep.kiosk.spool.OutboxItem;
+import org.docksweep.kiosk.spool.Trouble;
 
 /** Carries records of the outbox to the service. */
 public final class ServiceCourier implements Courier {
@@ -41,17 +46,37 @@ public final class ServiceCourier implements Courier {
             send(item);
             return new Delivery.Delivered();
         } catch (ServiceUnreachable e) {
-            return new Delivery.NotNow(e.getMessage(), false);
+            return new Delivery.NotNow(e.getMessage(), trouble(e));
         } catch (ServiceProblem e) {
             boolean alreadyClosed =
                     item.kind() == OutboxItem.Kind.CLOSE && e.type().equals(ProblemTypes.WRONG_STATE);
             if (alreadyClosed) {
                 return new Delivery.Delivered();
             }
-            return e.mayPass() ? new Delivery.NotNow(e.getMessage(), true) : new Delivery.Refused(e.getMessage());
+            return e.mayPass() ? new Delivery.NotNow(e.getMessage(), trouble(e)) : new Delivery.Refused(e.getMessage());
         } catch (IOException e) {
             return new Delivery.Refused("the recording cannot be read at this kiosk: " + e.getMessage());
         }
+    }
+
+    private static Trouble trouble(ServiceProblem e) {
+        return switch (e.status()) {
+            case 401, 403 -> Trouble.NOT_SIGNED_ON;
+            case 408, 425, 429, 503 -> Trouble.BUSY;
+            default -> Trouble.FAULTY;
+        };
+    }
+
+    private static Trouble trouble(ServiceUnreachable e) {
+        for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof SSLException || cause instanceof CertificateException) {
+                return Trouble.NOT_TRUSTED;
+            }
+            if (cause instanceof HttpTimeoutException && !(cause instanceof HttpConnectTimeoutException)) {
+                return Trouble.SLOW;
+            }
+        }
+        return Trouble.UNREACHABLE;
     }
 
     private void send(OutboxItem item) throws ServiceProblem, ServiceUnreachable, IOException {

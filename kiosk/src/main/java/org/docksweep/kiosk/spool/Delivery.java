@@ -16,7 +16,7 @@ public sealed interface Delivery {
      * Not now: no network, service down or overloaded, token not accepted.
      *
      * @param words what happened
-     * @param serviceAnswered whether the service answered at all
+     * @param trouble what kind of trouble
      */
-    record NotNow(String words, boolean serviceAnswered) implements Delivery {}
+    record NotNow(String words, Trouble trouble) implements Delivery {}
 }

@@ -7,16 +7,20 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.docksweep.contract.ApiPaths;
 
 /** Records on their way to the service, in the order they were made. Safe for use by several threads. */
 public final class Outbox {
     private final SpoolDatabase database;
+    private final SpoolJournal journal;
     private final Clock clock;
 
-    Outbox(SpoolDatabase database, Clock clock) {
+    Outbox(SpoolDatabase database, SpoolJournal journal, Clock clock) {
         this.database = database;
+        this.journal = journal;
         this.clock = clock;
     }
 
@@ -39,14 +43,15 @@ public final class Outbox {
     /**
      * Remembers that a record is at the service.
      *
-     * @param sequence its place in the queue
+     * @param item the record
      */
-    public void sent(long sequence) {
-        database.write(
-                "mark a record as sent",
-                () -> database.update(
-                        "update outbox set state = 'SENT', attempts = attempts + 1, words = null where sequence = ?",
-                        sequence));
+    public void sent(OutboxItem item) {
+        database.write("mark a record as sent", () -> {
+            database.update(
+                    "update outbox set state = 'SENT', attempts = attempts + 1, words = null where sequence = ?",
+                    item.sequence());
+            journal.gone(item.path());
+        });
     }
 
     /**
@@ -132,6 +137,12 @@ public final class Outbox {
     }
 
     void enqueue(OutboxItem.Kind kind, String path, byte[] body) throws SQLException {
+        journal.add(kind, path, body);
+        enqueueAgain(kind, path, body);
+    }
+
+    /** Back into the queue from the journal, which has it. */
+    void enqueueAgain(OutboxItem.Kind kind, String path, byte[] body) throws SQLException {
         database.update(
                 "insert into outbox (kind, path, body, state, attempts, created_at) values (?, ?, ?, 'WAITING', 0, ?)",
                 kind.name(),
@@ -142,13 +153,30 @@ public final class Outbox {
 
     /** The same recording or the same close again needs no second place in the queue. */
     void enqueueOnce(OutboxItem.Kind kind, String path, byte[] body) throws SQLException {
-        if (!database.exists("select 1 from outbox where path = ?", path)) {
+        if (!knows(path)) {
             enqueue(kind, path, body);
         }
     }
 
+    /** A spool of before the journal has records that are not in it. Part of a larger work. */
+    void writeUnsentTo(SpoolJournal target, List<SpoolJournal.Entry> known) throws SQLException {
+        Set<String> paths = known.stream().map(SpoolJournal.Entry::path).collect(Collectors.toSet());
+        for (OutboxItem item : database.rows(
+                "select sequence, kind, path, body, attempts from outbox where state <> 'SENT' order by sequence",
+                Outbox::item)) {
+            if (!paths.contains(item.path())) {
+                target.add(item.kind(), item.path(), item.body());
+            }
+        }
+    }
+
+    boolean knows(String path) throws SQLException {
+        return database.exists("select 1 from outbox where path = ?", path);
+    }
+
     /** Takes back what was not sent to a path yet. Part of a larger work. */
     void withdraw(String path) throws SQLException {
+        journal.gone(path);
         database.update("delete from outbox where path = ? and state <> 'SENT'", path);
     }
 

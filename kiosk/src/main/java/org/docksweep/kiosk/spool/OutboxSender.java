@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.spool;
 
 import java.time.Duration;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.Condition;
@@ -25,7 +26,7 @@ public final class OutboxSender implements AutoCloseable {
     private final Thread thread = new Thread(this::run, "outbox");
     private boolean hurry;
     private volatile boolean closed;
-    private volatile boolean reachable = true;
+    private volatile Optional<Trouble> trouble = Optional.empty();
 
     /**
      * Makes the sender; it starts with {@link #start()}.
@@ -65,7 +66,16 @@ public final class OutboxSender implements AutoCloseable {
      * @return true also before the first attempt
      */
     public boolean reachable() {
-        return reachable;
+        return trouble.map(Trouble::serviceAnswered).orElse(true);
+    }
+
+    /**
+     * What kept the last record from being sent.
+     *
+     * @return empty when it was sent, and before the first attempt
+     */
+    public Optional<Trouble> trouble() {
+        return trouble;
     }
 
     private void run() {
@@ -93,21 +103,21 @@ public final class OutboxSender implements AutoCloseable {
             return failures;
         }
         if (delivery instanceof Delivery.Delivered) {
-            spool.outbox().sent(item.sequence());
-            reachable = true;
+            spool.outbox().sent(item);
+            trouble = Optional.empty();
             changed.run();
             return 0;
         }
         if (delivery instanceof Delivery.Refused refused) {
             LOG.warn("The service refused {} for good: {}", item.path(), refused.words());
             spool.outbox().park(item.sequence(), refused.words());
-            reachable = true;
+            trouble = Optional.empty();
             changed.run();
             return 0;
         }
         Delivery.NotNow notNow = (Delivery.NotNow) delivery;
         spool.outbox().triedInVain(item.sequence(), notNow.words());
-        reachable = notNow.serviceAnswered();
+        trouble = Optional.of(notNow.trouble());
         changed.run();
         pause(backoff.after(failures + 1, jitter));
         return failures + 1;

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.spool;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 
@@ -36,10 +37,15 @@ public final class ParkedTeller implements Runnable {
 
     @Override
     public synchronized void run() {
-        if (!listening || spool.outbox().counts().parked() == 0) {
+        if (!listening) {
             return;
         }
-        for (ParkedItem parked : spool.outbox().parked()) {
+        List<ParkedItem> all = spool.outbox().counts().parked() == 0
+                ? List.of()
+                : spool.outbox().parked();
+        // What was tried again and refused again is told again.
+        told.retainAll(all.stream().map(p -> p.item().sequence()).toList());
+        for (ParkedItem parked : all) {
             if (told.add(parked.item().sequence())) {
                 person.accept(parked.words());
             }

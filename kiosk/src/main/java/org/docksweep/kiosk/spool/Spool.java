@@ -1,6 +1,10 @@
 package org.docksweep.kiosk.spool;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,23 +19,38 @@ import org.docksweep.contract.CommissioningBody;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.JobCode;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tools.jackson.core.JacksonException;
 
 /**
  * The kiosk's own memory, in one database file. Every method that writes returns after the data is durable; a process
  * killed at any moment loses nothing that a method has returned from. Safe for use by several threads.
  */
 public final class Spool implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Spool.class);
     /** Sent records and their check-ins are forgotten after this time; the service has them. */
     static final Duration KEEP_SENT = Duration.ofDays(30);
+
+    /** Check-ins the dock may still have to show: a list stays open for a night or two, and what was not sent for longer. */
+    static final String RECENT_CHECK_INS =
+            "select body from check_in where finished_at > dateadd(day, -3, (select max(finished_at) from check_in))"
+                    + " or exists (select 1 from outbox where state <> 'SENT' and path = '" + ApiPaths.CHECK_INS
+                    + "/' || check_in.id) order by finished_at, id";
 
     private final SpoolDatabase database;
     private final Outbox outbox;
     private final Clock clock;
+    private final SpoolJournal journal;
+    private final Path fleetCopy;
     private final Optional<Path> setAside;
+    private int restored;
 
-    private Spool(SpoolFile.Opened opened, Path folder, Clock clock) {
-        this.database = new SpoolDatabase(opened.connection(), folder);
-        this.outbox = new Outbox(database, clock);
+    private Spool(SpoolFile.Opened opened, SpoolJournal journal, Path folder, Clock clock) {
+        this.database = new SpoolDatabase(opened.connection(), journal, folder);
+        this.outbox = new Outbox(database, journal, clock);
+        this.journal = journal;
+        this.fleetCopy = folder.resolve("fleet-copy.json");
         this.setAside = opened.setAside();
         this.clock = clock;
     }
@@ -45,9 +64,63 @@ public final class Spool implements AutoCloseable {
      * @throws SpoolException if the file is in use or the disk refuses
      */
     public static Spool open(Path folder, Clock clock) {
-        Spool spool = new Spool(SpoolFile.open(folder, clock), folder, clock);
+        SpoolFile.Opened opened = SpoolFile.open(folder, clock);
+        SpoolJournal journal;
+        try {
+            journal = SpoolJournal.open(folder);
+        } catch (IOException e) {
+            throw new SpoolException(
+                    "the journal of the spool in " + folder + " cannot be opened; check the disk and its rights", e);
+        }
+        Spool spool = new Spool(opened, journal, folder, clock);
+        spool.restore();
         spool.forgetOldOnes();
         return spool;
+    }
+
+    /**
+     * How many records not sent yet the database had lost and the second copy gave back when this spool was opened.
+     *
+     * @return their number
+     */
+    public int restored() {
+        return restored;
+    }
+
+    /** What the journal has and the database lacks goes back to where it was. */
+    private void restore() {
+        List<SpoolJournal.Entry> unsent = journal.unsent();
+        database.write("take back what was not sent", () -> {
+            for (SpoolJournal.Entry entry : unsent) {
+                if (!outbox.knows(entry.path())) {
+                    outbox.enqueueAgain(entry.kind(), entry.path(), entry.body());
+                    restored++;
+                    restoreRow(entry);
+                }
+            }
+            outbox.writeUnsentTo(journal, unsent);
+        });
+        jobCodesGoOnAfter(journal.jobNumber());
+        if (setAside.isPresent() && Files.exists(fleetCopy)) {
+            restoreFleet();
+        }
+    }
+
+    private void restoreRow(SpoolJournal.Entry entry) throws SQLException {
+        if (entry.kind() == OutboxItem.Kind.CHECK_IN) {
+            insert(Wire.json().readValue(entry.body(), CheckInBody.class), entry.body());
+        } else if (entry.kind() == OutboxItem.Kind.REGISTRATION) {
+            keepRegistered(Wire.json().readValue(entry.body(), CabinetBody.class), entry.body());
+        }
+    }
+
+    /** Without a copy of the fleet the dock could not open while the service is away. */
+    private void restoreFleet() {
+        try {
+            keepSnapshot(Wire.json().readValue(Files.readAllBytes(fleetCopy), KioskSnapshot.class), null);
+        } catch (IOException | JacksonException e) {
+            LOG.warn("The second copy of the fleet in {} cannot be read; the service gives a new one", fleetCopy, e);
+        }
     }
 
     /**
@@ -67,6 +140,7 @@ public final class Spool implements AutoCloseable {
      */
     public void keepSnapshot(KioskSnapshot snapshot, String etag) {
         byte[] body = Wire.json().writeValueAsBytes(snapshot);
+        writeBeside(body);
         database.write("keep the copy of the fleet", () -> {
             database.update("merge into local_copy (id, etag, body) key (id) values (1, ?, ?)", etag, body);
             // The service knows these now, so its word counts.
@@ -75,6 +149,17 @@ public final class Spool implements AutoCloseable {
                         "delete from registered where tag = ?", cabinet.tag().value());
             }
         });
+    }
+
+    /** In whole or not at all, so that a damaged database leaves a copy to work with. */
+    private void writeBeside(byte[] body) {
+        Path part = fleetCopy.resolveSibling(fleetCopy.getFileName() + ".part");
+        try {
+            Files.write(part, body);
+            Files.move(part, fleetCopy, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            throw new SpoolException("the copy of the fleet cannot be kept as " + fleetCopy + "; check the disk", e);
+        }
     }
 
     /**
@@ -114,15 +199,16 @@ public final class Spool implements AutoCloseable {
      * @return the code
      */
     public synchronized JobCode nextJobCode(int kioskNumber) {
-        database.write(
-                "count job codes",
-                () -> database.update("merge into counter using (values ('job')) as given(name)"
-                        + " on counter.name = given.name when matched then update set last_value = last_value + 1"
-                        + " when not matched then insert (name, last_value) values ('job', 1)"));
-        int number = database.read(
-                        "count job codes", "select last_value from counter where name = 'job'", r -> r.getInt(1))
-                .get(0);
-        return JobCode.of(kioskNumber, number);
+        int[] number = new int[1];
+        database.write("count job codes", () -> {
+            database.update("merge into counter using (values ('job')) as given(name)"
+                    + " on counter.name = given.name when matched then update set last_value = last_value + 1"
+                    + " when not matched then insert (name, last_value) values ('job', 1)");
+            number[0] = database.rows("select last_value from counter where name = 'job'", r -> r.getInt(1))
+                    .get(0);
+            journal.jobNumber(number[0]);
+        });
+        return JobCode.of(kioskNumber, number[0]);
     }
 
     /**
@@ -135,6 +221,8 @@ public final class Spool implements AutoCloseable {
             database.update("merge into counter using (values ('job')) as given(name) on counter.name = given.name"
                     + " when not matched then insert (name, last_value) values ('job', 0)");
             database.update("update counter set last_value = greatest(last_value, ?) where name = 'job'", number);
+            journal.jobNumber(database.rows("select last_value from counter where name = 'job'", r -> r.getInt(1))
+                    .get(0));
         });
     }
 
@@ -154,15 +242,26 @@ public final class Spool implements AutoCloseable {
                             new byte[0]);
                 }
             }
-            database.update(
-                    "insert into check_in (id, tag, return_list_id, finished_at, body) values (?, ?, ?, ?, ?)",
-                    body.id(),
-                    body.tag().value(),
-                    body.returnListId(),
-                    body.finishedAt().atOffset(ZoneOffset.UTC),
-                    bytes);
+            insert(body, bytes);
             outbox.enqueue(OutboxItem.Kind.CHECK_IN, ApiPaths.CHECK_INS + "/" + body.id(), bytes);
         });
+    }
+
+    private void insert(CheckInBody body, byte[] bytes) throws SQLException {
+        database.update(
+                "insert into check_in (id, tag, return_list_id, finished_at, body) values (?, ?, ?, ?, ?)",
+                body.id(),
+                body.tag().value(),
+                body.returnListId(),
+                body.finishedAt().atOffset(ZoneOffset.UTC),
+                bytes);
+    }
+
+    private void keepRegistered(CabinetBody cabinet, byte[] bytes) throws SQLException {
+        database.update(
+                "merge into registered (tag, body) key (tag) values (?, ?)",
+                cabinet.tag().value(),
+                bytes);
     }
 
     /**
@@ -174,10 +273,7 @@ public final class Spool implements AutoCloseable {
         byte[] bytes = Wire.json().writeValueAsBytes(cabinet);
         database.write("store the registration of " + cabinet.tag(), () -> {
             String path = ApiPaths.CABINETS + "/" + cabinet.tag();
-            database.update(
-                    "merge into registered (tag, body) key (tag) values (?, ?)",
-                    cabinet.tag().value(),
-                    bytes);
+            keepRegistered(cabinet, bytes);
             // A registration that was refused and is made again replaces the refused one.
             outbox.withdraw(path);
             outbox.enqueue(OutboxItem.Kind.REGISTRATION, path, bytes);
@@ -232,6 +328,33 @@ public final class Spool implements AutoCloseable {
                 "read check-ins",
                 "select body from check_in order by finished_at, id",
                 r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class));
+    }
+
+    /**
+     * Check-ins of the last three days of work, and older ones the service does not have yet, oldest first.
+     *
+     * @return the check-ins
+     */
+    public List<CheckInBody> recentCheckIns() {
+        return database.read(
+                "read check-ins", RECENT_CHECK_INS, r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class));
+    }
+
+    /**
+     * A check-in made here.
+     *
+     * @param id its id
+     * @return the check-in; empty when it is not remembered any more
+     */
+    public Optional<CheckInBody> checkIn(UUID id) {
+        return database
+                .read(
+                        "read a check-in",
+                        "select body from check_in where id = ?",
+                        r -> Wire.json().readValue(r.getBytes(1), CheckInBody.class),
+                        id)
+                .stream()
+                .findFirst();
     }
 
     /**

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -34,6 +35,17 @@ final class SpoolFile {
         "create table if not exists registered (tag varchar primary key, body blob not null)"
     };
 
+    /** What a kiosk reads when it opens: the bodies of older check-ins, which the service has, would only cost time. */
+    private static final String[] NEEDED = {
+        "select body from local_copy",
+        "select name, last_value from counter",
+        "select path from outbox",
+        "select body from outbox where state <> 'SENT'",
+        "select tag from check_in",
+        Spool.RECENT_CHECK_INS,
+        "select body from registered"
+    };
+
     private SpoolFile() {}
 
     /**
@@ -52,9 +64,9 @@ final class SpoolFile {
                     "the spool folder " + folder + " cannot be made; check the disk and its rights", e);
         }
         try {
-            return new Opened(connect(folder), Optional.empty());
+            return new Opened(readThrough(connect(folder)), Optional.empty());
         } catch (SQLException e) {
-            if (!isDamage(e)) {
+            if (!isDamage(e) && !isTorn(folder, e)) {
                 throw new SpoolException(words(folder, e), e);
             }
         }
@@ -66,7 +78,29 @@ final class SpoolFile {
         }
     }
 
-    private static Connection connect(Path folder) throws SQLException {
+    /** Damage inside the file shows only where it is read, which must not be in the middle of the night. */
+    private static Connection readThrough(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            for (String needed : NEEDED) {
+                try (ResultSet rows = statement.executeQuery(needed)) {
+                    while (rows.next()) {
+                        rows.getBytes(1);
+                    }
+                }
+            }
+            connection.commit();
+            return connection;
+        } catch (SQLException e) {
+            try {
+                connection.close();
+            } catch (SQLException closing) {
+                e.addSuppressed(closing);
+            }
+            throw e;
+        }
+    }
+
+    static Connection connect(Path folder) throws SQLException {
         // WRITE_DELAY=0: with the default, a killed process loses the last half second of committed work.
         String url = "jdbc:h2:file:" + folder.toAbsolutePath().resolve(NAME) + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
         Connection connection = DriverManager.getConnection(url, "kiosk", "");
@@ -88,6 +122,25 @@ final class SpoolFile {
                 || code == ErrorCode.GENERAL_ERROR_1
                 || code == ErrorCode.FILE_VERSION_ERROR_1
                 || code == ErrorCode.ERROR_OPENING_DATABASE_1;
+    }
+
+    /** A file that was cut short is read past its end, which looks like trouble with the disk. */
+    private static boolean isTorn(Path folder, SQLException e) {
+        int code = e.getErrorCode();
+        Path file = folder.resolve(NAME + ".mv.db");
+        return (code == ErrorCode.IO_EXCEPTION_1 || code == ErrorCode.IO_EXCEPTION_2)
+                && Files.isReadable(file)
+                && Files.isWritable(file)
+                && hasRoom(folder);
+    }
+
+    /** A database on a full disk cannot be opened either, and is whole. */
+    private static boolean hasRoom(Path folder) {
+        try {
+            return Files.getFileStore(folder).getUsableSpace() > SpoolDatabase.NO_ROOM_BYTES;
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     private static String words(Path folder, SQLException e) {

@@ -7,15 +7,11 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.function.Predicate;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.ReturnReport;
-import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
-import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.printing.PrintResult;
@@ -27,10 +23,7 @@ import org.docksweep.paper.RepairTagContent;
 import org.docksweep.sweep.CurveCorrection;
 
 /** A dock on a test bench: real state machine and spool; scripted rig and gate. */
-final class DockBench implements AutoCloseable {
-    /** Far beyond any wait on a busy machine; only a hang reaches it. */
-    static final long PATIENCE_S = 20;
-
+final class DockBench extends DockEyes implements AutoCloseable {
     static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-02T01:30:00Z"), ZoneOffset.UTC);
 
     final ScriptedRig rig = new ScriptedRig();
@@ -43,7 +36,6 @@ final class DockBench implements AutoCloseable {
             new RigStanding(Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, CurveCorrection.NONE);
     volatile String signedOn = "Ines";
     volatile PrintResult printResult = new PrintResult(PrintResult.Outcome.SAVED, Path.of("tag.pdf"), "");
-    private final Object changed = new Object();
 
     DockBench(Path folder) {
         this(folder, true, Duration.ZERO, SmallHouse.fleet());
@@ -68,55 +60,7 @@ final class DockBench implements AutoCloseable {
                 new DockSettings("kiosk-1", 1, () -> signedOn, Locale.ENGLISH, answerStays),
                 plugs);
         dock = new Dock(parts, fleet);
-        dock.addListener(state -> {
-            synchronized (changed) {
-                changed.notifyAll();
-            }
-        });
-    }
-
-    /** Waits until the newest state is as wanted. */
-    DockState await(String what, Predicate<DockState> wanted) throws InterruptedException {
-        long deadline = System.nanoTime() + Duration.ofSeconds(PATIENCE_S).toNanos();
-        synchronized (changed) {
-            while (!wanted.test(dock.state())) {
-                long leftMs = (deadline - System.nanoTime()) / 1_000_000;
-                if (leftMs <= 0) {
-                    throw new AssertionError("never saw " + what + "; the dock shows " + dock.state());
-                }
-                changed.wait(Math.min(leftMs, 200));
-            }
-            return dock.state();
-        }
-    }
-
-    DockState look(AssetTag tag) throws InterruptedException {
-        dock.scan(tag.value());
-        return await("the visual list of " + tag, s -> s.phase() == Phase.LOOK && holds(s, tag));
-    }
-
-    DockState answer(AssetTag tag) throws InterruptedException {
-        return await(
-                "the route of " + tag,
-                s -> s.phase() == Phase.ANSWER
-                        && holds(s, tag)
-                        && s.answer().filter(a -> a.route().isPresent()).isPresent());
-    }
-
-    DockState checkIn(AssetTag tag) throws InterruptedException {
-        look(tag);
-        dock.lookedOver(Set.of());
-        return answer(tag);
-    }
-
-    DockState notice(String key) throws InterruptedException {
-        return await(
-                "the notice " + key,
-                s -> s.notice().filter(n -> n.text().key().equals(key)).isPresent());
-    }
-
-    private static boolean holds(DockState state, AssetTag tag) {
-        return state.cabinet().filter(c -> c.tag().equals(tag)).isPresent();
+        watch(dock);
     }
 
     @Override

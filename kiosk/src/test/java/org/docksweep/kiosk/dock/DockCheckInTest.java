@@ -82,7 +82,7 @@ class DockCheckInTest {
         assertThat(state.answer().orElseThrow().jobCode().orElseThrow().value()).isEqualTo("J01-00001");
         assertThat(bench.tags).singleElement().satisfies(tag -> {
             assertThat(tag.checkIn().tag()).isEqualTo(FIRST);
-            assertThat(tag.checkIn().faultPositionCode()).isEqualTo("HF");
+            assertThat(tag.checkIn().faultPositionCode()).isEqualTo("LF");
             assertThat(tag.needOn()).as("from the kiosk's copy").isEqualTo(LocalDate.parse("2026-05-09"));
         });
     }

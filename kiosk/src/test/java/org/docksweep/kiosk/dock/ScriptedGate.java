@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Function;
+import org.docksweep.fleet.DriverPosition;
 import org.docksweep.fleet.LevelMask;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
@@ -96,7 +97,7 @@ final class ScriptedGate implements Gate {
             JudgeRequest request, Verdict verdict, Prompt prompt, Reason reason, Double contactOhm) {
         String newest = request.captures().get(request.captures().size() - 1).testPointCode();
         List<Suspect> suspects = verdict == Verdict.FAIL
-                ? List.of(new Suspect(FaultKind.DRIVER_OPEN, newest, "HF", null, 1, BROKEN, BROKEN))
+                ? List.of(new Suspect(FaultKind.DRIVER_OPEN, newest, lastPosition(request), null, 1, BROKEN, BROKEN))
                 : List.of();
         List<PointJudgement> points = new ArrayList<>();
         for (JudgeRequest.PointCapture capture : request.captures()) {
@@ -115,6 +116,11 @@ final class ScriptedGate implements Gate {
                 .map(p -> new PositionState(p.code(), ReadingState.OK, reason, null))
                 .toList();
         return new CabinetJudgement(verdict, prompt, false, reason, points, positions, suspects, "test", 1);
+    }
+
+    private static String lastPosition(JudgeRequest request) {
+        List<DriverPosition> positions = request.model().positions();
+        return positions.get(positions.size() - 1).code();
     }
 
     private static Reading contact(String point, double ohm) {

@@ -54,6 +54,27 @@ class KioskPaneTest {
     }
 
     @Test
+    void takesOffWhatTheScannerPutsAroundACodeAndNothingElse() {
+        GalleryPane.onEventThread(() -> {
+            GalleryPane.install(
+                    new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE, new ScanFrame("$S", "#")));
+            KioskPane pane = new KioskPane(
+                    actions,
+                    SampleStates.named("ready"),
+                    SampleHouse.MODELS,
+                    new Sizes(1),
+                    new SampleTexts(Locale.ENGLISH, GalleryPane.ZONE, 0));
+            type(pane, "$SMCH-000117#");
+            type(pane, "MCH-000118");
+            type(pane, "$S#");
+        });
+
+        verify(actions).scan("MCH-000117");
+        verify(actions).scan("MCH-000118");
+        verifyNoMoreInteractions(actions);
+    }
+
+    @Test
     void ignoresEnterOnAnEmptyLine() {
         on("look", pane -> type(pane, ""));
 

@@ -37,6 +37,7 @@ import org.docksweep.kiosk.dock.DockState.SlotState;
 import org.docksweep.kiosk.dock.DockState.Strip;
 import org.docksweep.kiosk.dock.DockState.SweepProgress;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
+import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
 
@@ -101,6 +102,9 @@ public final class SampleStates {
         all.put("scanned-twice", pass().twice().make());
         all.put("two-labels", of(Phase.READY).twoLabels().make());
         all.put("service-down", pass().serviceDown().make());
+        all.put("service-refuses", pass().serviceRefuses().make());
+        all.put("record-refused", pass().recordRefused().make());
+        all.put("answer-fail-tag-waits", fail(TagPrint.WAITS_AT_PRINTER).make());
         all.put("rig-failed", of(Phase.READY).rigFailed().make());
         all.put("list-closed", of(Phase.READY).closed().make());
         return Collections.unmodifiableMap(all);
@@ -327,6 +331,31 @@ public final class SampleStates {
 
     private SampleStates twoLabels() {
         return say(ReadingState.WATCH, Reason.of("dock-two-tags", "MCH-000117 MCH-000322"), NoticeAction.DISMISS);
+    }
+
+    private SampleStates serviceRefuses() {
+        strip = new Strip(
+                strip.siteName(),
+                strip.rig(),
+                strip.rigState(),
+                7,
+                0,
+                Optional.of(Trouble.NOT_SIGNED_ON),
+                strip.operator(),
+                strip.now());
+        return this;
+    }
+
+    private SampleStates recordRefused() {
+        strip = new Strip(
+                strip.siteName(), strip.rig(), strip.rigState(), 9, 2, Optional.empty(), strip.operator(), strip.now());
+        notice = Optional.of(new Notice(
+                ReadingState.FAULT,
+                Reason.of(
+                        "dock-record-parked",
+                        "Conflict: code J01-00042 was printed before, for a job of cabinet MCH-000101."),
+                List.of(NoticeAction.SEND_AGAIN, NoticeAction.DISMISS)));
+        return this;
     }
 
     private SampleStates serviceDown() {

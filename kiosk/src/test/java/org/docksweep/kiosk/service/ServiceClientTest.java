@@ -79,7 +79,7 @@ class ServiceClientTest {
         assertThat(deliver(OutboxItem.Kind.CHECK_IN))
                 .isInstanceOfSatisfying(
                         Delivery.NotNow.class,
-                        n -> assertThat(n.serviceAnswered()).isTrue());
+                        n -> assertThat(n.trouble().serviceAnswered()).isTrue());
     }
 
     @Test
@@ -88,7 +88,7 @@ class ServiceClientTest {
         assertThat(deliver(OutboxItem.Kind.CHECK_IN))
                 .isInstanceOfSatisfying(
                         Delivery.NotNow.class,
-                        n -> assertThat(n.serviceAnswered()).isFalse());
+                        n -> assertThat(n.trouble().serviceAnswered()).isFalse());
     }
 
     @Test

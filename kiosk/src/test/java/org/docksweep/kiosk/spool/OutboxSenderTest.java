@@ -73,7 +73,7 @@ class OutboxSenderTest {
 
     @Test
     void keepsEverythingWhileServiceIsDownAndSendsItAfterwards() throws InterruptedException {
-        answer = new Delivery.NotNow("connection refused", false);
+        answer = new Delivery.NotNow("connection refused", Trouble.UNREACHABLE);
         spool.record(SpoolTest.checkIn("TST-000001"));
         spool.record(SpoolTest.checkIn("TST-000002"));
         int before = spool.outbox().counts().waiting();

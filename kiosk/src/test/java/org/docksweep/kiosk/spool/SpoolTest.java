@@ -67,7 +67,7 @@ class SpoolTest {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             assertThat(spool.checkIns()).containsExactlyInAnyOrder(first, second);
             assertThat(spool.outbox().next().orElseThrow().path()).isEqualTo(ApiPaths.CABINETS + "/TST-000002");
-            spool.outbox().sent(spool.outbox().next().orElseThrow().sequence());
+            spool.outbox().sent(spool.outbox().next().orElseThrow());
             OutboxItem next = spool.outbox().next().orElseThrow();
             assertThat(next.path()).isEqualTo(ApiPaths.CHECK_INS + "/" + first.id());
             assertThat(Wire.json().readValue(next.body(), CheckInBody.class)).isEqualTo(first);
@@ -163,7 +163,7 @@ class SpoolTest {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             spool.record(sent);
             spool.record(unsent);
-            spool.outbox().sent(spool.outbox().next().orElseThrow().sequence());
+            spool.outbox().sent(spool.outbox().next().orElseThrow());
         }
         Clock later = Clock.offset(CLOCK, Spool.KEEP_SENT.plus(Duration.ofDays(1)));
         try (Spool spool = Spool.open(folder, later)) {
