@@ -24,7 +24,7 @@ public final class SoundEar implements SoundReader {
     private static final double DROWNED_DB = 6;
 
     /** Least score that is written down as an event; what it means is for the judge to say. */
-    private static final double NOTED_SCORE = 4;
+    static final double NOTED_SCORE = 4;
 
     /** Share of points at which the sweeps disagree, from which no level is sure. */
     private static final double DISTURBED = 0.25;

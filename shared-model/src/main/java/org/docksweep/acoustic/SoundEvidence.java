@@ -45,6 +45,15 @@ public final class SoundEvidence {
     /** Peak of noise over its rms within the cells of an event, the least of two sweeps, in dB. */
     private static final double NOISE_PEAK_DB = 9;
 
+    /** Two scores of the same event differ by this much once in twenty times: twice the root of two. */
+    private static final double CLEARLY_MORE = 2.8;
+
+    /** Events so close in phase are one: a cell or two of the fold. */
+    private static final double SAME_PHASE_TURNS = 0.15;
+
+    /** Noise that is louder by less hides no more. */
+    private static final double MORE_NOISE_DB = 1;
+
     /** Every sweep must show an event at least so clearly. */
     private static final double LEAST_WEAKEST = 1.5;
 
@@ -300,11 +309,46 @@ public final class SoundEvidence {
         if (event == null || event.weakestScore() < LEAST_WEAKEST) {
             return NO_EVENT_LOG;
         }
-        if (event.burstDb() < usualDb(usual, event)) {
+        if (isOwn(event, usual.event()) || event.burstDb() < usualDb(usual, event) && !isNew(event, usual, heard)) {
             return NO_EVENT_LOG;
         }
         double log = event.score() * event.score() / 2 - LOOKS_LOG;
         return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
+    }
+
+    /** Whether the expected sound has the same event, at about the same level: the cabinet's own. */
+    private static boolean isOwn(SoundPrint.Event event, SoundPrint.Event usual) {
+        if (usual == null || event.fromHz() > usual.toHz() || event.toHz() < usual.fromHz()) {
+            return false;
+        }
+        double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 1));
+        return turns < SAME_PHASE_TURNS && event.burstDb() < usual.burstDb() + LOUDER_DB;
+    }
+
+    /**
+     * Whether the expected sound, read the same way and in no more noise, would have shown the event and did not. Its level may then be
+     * anything: among the noise's peaks it is told by its coming back, not by its height.
+     */
+    private static boolean isNew(SoundPrint.Event event, SoundPrint usual, SoundPrint heard) {
+        double before = usual.event() == null ? SoundEar.NOTED_SCORE : usual.event().score();
+        return event.score() > before + CLEARLY_MORE
+                && usual.bands().stream()
+                        .filter(band -> near(band, event))
+                        .allMatch(band -> band.burstDb() < band.noiseDb() + HIDDEN_DB
+                                && band.noiseDb() < noiseDb(heard, band.centreHz()) + MORE_NOISE_DB);
+    }
+
+    private static boolean near(SoundPrint.Band band, SoundPrint.Event event) {
+        return band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz();
+    }
+
+    /** Noise of the band at a centre; unknown is none, in which everything would have been heard better. */
+    private static double noiseDb(SoundPrint print, double centreHz) {
+        return print.bands().stream()
+                .filter(b -> b.centreHz() == centreHz)
+                .mapToDouble(SoundPrint.Band::noiseDb)
+                .findAny()
+                .orElse(Double.NEGATIVE_INFINITY);
     }
 
     /**
@@ -314,7 +358,7 @@ public final class SoundEvidence {
     private static double usualDb(SoundPrint usual, SoundPrint.Event event) {
         double most = Double.NEGATIVE_INFINITY;
         for (SoundPrint.Band band : usual.bands()) {
-            if (band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz()) {
+            if (near(band, event)) {
                 boolean hidden = band.burstDb() < band.noiseDb() + HIDDEN_DB;
                 most = Math.max(most, hidden ? band.noiseDb() + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
             }

@@ -3,7 +3,9 @@ package org.docksweep.acoustic;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Random;
+import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.SoundPrint;
 import org.junit.jupiter.api.Test;
 
@@ -19,6 +21,28 @@ class RubInNoiseTest {
 
     private static SoundPrint print(SoundMaker maker) {
         return SoundEar.analyser().analyse(maker.make()).acoustic().print();
+    }
+
+    private static AcousticCurve curve(SoundMaker maker) {
+        return SoundEar.analyser().analyse(maker.make()).acoustic();
+    }
+
+    private static double touching(AcousticCurve heard, AcousticCurve expected) {
+        return new SoundEvidence(heard, expected, List.of(), 0.3, 0.3).touching();
+    }
+
+    /** A rub no higher than the peaks of the noise, over 50 periods. */
+    @Test
+    void whatTheBaselineWouldHaveShownAndDidNotIsNew() {
+        double noisePa = PEAK_PA * Math.pow(10, -52 / 20.0);
+        AcousticCurve heard = curve(rub(quiet(), -43, 1).noise(noisePa, 101));
+        assertThat(heard.print().event().score()).isGreaterThan(SoundEar.NOTED_SCORE + 2.8);
+
+        assertThat(touching(heard, curve(quiet().noise(noisePa, 102)))).isGreaterThan(5);
+        // the cabinet's own
+        assertThat(touching(heard, curve(rub(quiet(), -43, 2).noise(noisePa, 103)))).isLessThan(0);
+        // a baseline so much noisier may have hidden it
+        assertThat(touching(heard, curve(quiet().noise(4 * noisePa, 104)))).isLessThan(0);
     }
 
     private static SoundMaker rub(SoundMaker maker, double levelDb, long seed) {
