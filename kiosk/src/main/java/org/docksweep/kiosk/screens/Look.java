@@ -8,10 +8,19 @@ import javax.swing.UnsupportedLookAndFeelException;
 
 /** Installs the look and names its colours. Colours are asked for while painting, so a change of theme shows at once. */
 final class Look {
+    private static Installed installed;
+
     private Look() {}
+
+    /** What is installed now. */
+    private record Installed(Theme theme, double scale) {}
 
     /** Installs font, theme and scale. Must run on the event thread before the first component is made. */
     static void install(ScreenSettings settings) {
+        Installed wanted = new Installed(settings.theme(), settings.scale());
+        if (wanted.equals(installed)) {
+            return;
+        }
         // Scaling is ours (Sizes); a second one from the library would multiply with it.
         System.setProperty(FlatSystemProperties.UI_SCALE_ENABLED, "false");
         FlatInterFont.install();
@@ -19,6 +28,7 @@ final class Look {
         UIManager.put("defaultFont", sizes.regular(16));
         try {
             UIManager.setLookAndFeel(settings.theme().lookAndFeel());
+            installed = wanted;
         } catch (UnsupportedLookAndFeelException e) {
             throw new IllegalStateException("the window's look cannot be used on this system: " + e.getMessage(), e);
         }
