@@ -2,6 +2,7 @@ package org.docksweep.kiosk;
 
 import java.io.IOException;
 import java.nio.file.FileSystemException;
+import java.util.Arrays;
 import org.docksweep.kiosk.commands.CalibrateCommand;
 import org.docksweep.kiosk.commands.CurveCommand;
 import org.docksweep.kiosk.commands.JudgeCommand;
@@ -53,6 +54,11 @@ public final class Main {
      * @return exit code
      */
     static int run(String... arguments) {
+        if (arguments.length > 0 && arguments[0].equals("kiosk")) {
+            // The window must be up soon: reading the options of all other commands takes a tenth of a second.
+            CommandLine kiosk = ready(new CommandLine(new KioskCommand()).setCommandName("docksweep kiosk"));
+            return kiosk.execute(Arrays.copyOfRange(arguments, 1, arguments.length));
+        }
         return commandLine().execute(arguments);
     }
 
@@ -63,8 +69,11 @@ public final class Main {
      * @return a new command line
      */
     public static CommandLine commandLine() {
-        return new CommandLine(new Main())
-                .setCaseInsensitiveEnumValuesAllowed(true)
+        return ready(new CommandLine(new Main()));
+    }
+
+    private static CommandLine ready(CommandLine commands) {
+        return commands.setCaseInsensitiveEnumValuesAllowed(true)
                 .setExecutionExceptionHandler((e, line, parsed) -> {
                     if (!(e instanceof IOException || e instanceof IllegalArgumentException)) {
                         throw e;

@@ -134,7 +134,7 @@ public final class KioskCommand implements Callable<Integer> {
                 next = switch (next) {
                     case WORK -> work();
                     case SET_UP -> new SetUpRun(folder, theme(), screenScale(), locale()).open();
-                    case PRACTICE -> new PracticeRun(theme(), screenScale(), locale(), printer).open();
+                    case PRACTICE -> practise();
                     case CLOSE -> Exit.To.CLOSE;
                 };
             }
@@ -144,6 +144,12 @@ public final class KioskCommand implements Callable<Integer> {
         } catch (RigException e) {
             return fail(Reasons.text(e.reason(), locale()));
         }
+    }
+
+    private Exit.To practise() throws IOException, RigException, InterruptedException {
+        String queue = or(printer, storedOrNone().map(KioskSettings::printer), null);
+        PracticeRun run = new PracticeRun(theme(), screenScale(), locale(), queue);
+        return (stopWhenOpen ? run.stoppingWhenOpen(spec.commandLine().getOut()) : run).open();
     }
 
     private Exit.To work() throws IOException, RigException, InterruptedException {

@@ -5,6 +5,8 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -37,6 +39,7 @@ import org.docksweep.kiosk.rig.StudyCabinet;
 import org.docksweep.kiosk.screens.Around;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.FleetPages;
+import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.RigPage;
 import org.docksweep.kiosk.screens.ScanFrame;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -100,6 +103,7 @@ final class KioskRun {
 
     /** Opens the window and returns when it is closed, with where to go on. */
     Exit.To open() throws InterruptedException, RigException, IOException {
+        KioskWindow.prepare(screen(ZoneOffset.UTC));
         ServiceClient client = new ServiceClient(settings.service(), settings.token());
         // Null is nothing to close.
         try (SignOnDesk people = forGood == null ? people(client) : null) {
@@ -131,6 +135,10 @@ final class KioskRun {
 
     private String kioskId() {
         return String.format(Locale.ROOT, "kiosk-%02d", settings.number());
+    }
+
+    private ScreenSettings screen(ZoneId zone) {
+        return new ScreenSettings(Theme.valueOf(settings.theme()), settings.scale(), locale(), zone, scans);
     }
 
     private Locale locale() {
@@ -209,19 +217,14 @@ final class KioskRun {
                 Stand stand = Stand.open(
                         dock,
                         models,
-                        new ScreenSettings(Theme.valueOf(settings.theme()), settings.scale(), locale(), fleet.zone(), scans),
+                        screen(fleet.zone()),
                         List.of(new BenchPages(benchDesk, models), new FleetPages(teaching), RigPage.of(rigDesk)),
                         new Around(
                                 people,
                                 Optional.of(() -> leave(dock, exit, Exit.To.SET_UP)),
                                 Optional.of(() -> leave(dock, exit, Exit.To.PRACTICE)),
                                 Optional.empty()));
-                if (stopWhenOpen != null) {
-                    stand.awaitPainted();
-                    stopWhenOpen.println("window " + clock.millis());
-                    stopWhenOpen.flush();
-                    exit.to(Exit.To.CLOSE);
-                }
+                stand.stopWhenOpen(stopWhenOpen, exit);
                 return exit.await(stand);
             }
         }

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.commands;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
@@ -20,12 +21,19 @@ final class PracticeRun {
     private final double scale;
     private final Locale locale;
     private final Optional<String> printer;
+    private PrintWriter stopWhenOpen;
 
     PracticeRun(Theme theme, double scale, Locale locale, String printer) {
         this.theme = theme;
         this.scale = scale;
         this.locale = locale;
         this.printer = Optional.ofNullable(printer);
+    }
+
+    /** Closes the window as soon as it has painted itself. */
+    PracticeRun stoppingWhenOpen(PrintWriter out) {
+        stopWhenOpen = out;
+        return this;
     }
 
     /** Opens the window and returns when practice is over. */
@@ -48,6 +56,7 @@ final class PracticeRun {
                             Optional.of(() -> exit.to(Exit.To.WORK)),
                             Optional.of(kiosk.truck())));
             Stand.onEventThread(preparing.get()::dispose);
+            stand.stopWhenOpen(stopWhenOpen, exit);
             return exit.await(stand);
         } finally {
             Stand.onEventThread(preparing.get()::dispose);

@@ -2,6 +2,7 @@ package org.docksweep.kiosk.commands;
 
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.io.PrintWriter;
 import java.lang.reflect.InvocationTargetException;
 import java.time.ZoneId;
 import java.util.List;
@@ -72,9 +73,14 @@ final class Stand {
         });
     }
 
-    /** Waits until the window has painted itself. */
-    void awaitPainted() throws InterruptedException {
-        window.awaitPainted();
+    /** For a trial start: waits until the window has painted itself, says when, and wants to close. Null for no trial. */
+    void stopWhenOpen(PrintWriter out, Exit exit) throws InterruptedException {
+        if (out != null) {
+            window.awaitPainted();
+            out.println("window " + System.currentTimeMillis());
+            out.flush();
+            exit.to(Exit.To.CLOSE);
+        }
     }
 
     void awaitClosed() throws InterruptedException {

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.practice;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -27,6 +28,8 @@ final class PracticeHouse {
                 arrivals.add(arrival);
             }
         }
+        // Whoever begins sees first how it goes when nothing is wrong.
+        arrivals.sort(Comparator.comparing(a -> a.truth().kind() != DemoHouse.Kind.HEALTHY));
         Set<AssetTag> labels = arrivals.stream().map(DemoHouse.Arrival::label).collect(Collectors.toSet());
         ReturnList whole = house.returnList();
         List<ReturnList.Line> lines = whole.lines().stream()

@@ -127,6 +127,24 @@ public final class KioskWindow extends JFrame {
         return window;
     }
 
+    /**
+     * Makes the look and the fonts ready while something else is being loaded; the window opens sooner then. From any thread, returns at
+     * once.
+     *
+     * @param settings theme, scale, language
+     */
+    public static void prepare(ScreenSettings settings) {
+        SwingUtilities.invokeLater(() -> {
+            Look.install(settings);
+            Sizes sizes = new Sizes(settings.scale());
+            Ink.width("Docksweep 0", sizes.regular(16));
+            Ink.width("Docksweep 0", sizes.semiBold(16));
+            Ink.width("Docksweep 0", sizes.bold(16));
+            // Widgets are looked up by name, and each brings classes of its own.
+            new AskPane(sizes, new Texts(settings.locale(), settings.zone()), ignored -> {});
+        });
+    }
+
     /** What every window of the kiosk has. */
     static void dress(JFrame window, JComponent pane, Sizes sizes) {
         pane.setPreferredSize(new Dimension(sizes.px(WIDTH), sizes.px(HEIGHT)));

@@ -10,6 +10,8 @@ import javax.swing.UnsupportedLookAndFeelException;
 final class Look {
     private static final String SCAN_FRAME = "Docksweep.scanFrame";
 
+    private static Installed installed;
+
     private Look() {}
 
     /** What the scanner of this window puts around a code. */
@@ -17,16 +19,24 @@ final class Look {
         return (ScanFrame) UIManager.get(SCAN_FRAME);
     }
 
+    /** What is installed now. */
+    private record Installed(Theme theme, double scale) {}
+
     /** Installs font, theme and scale. Must run on the event thread before the first component is made. */
     static void install(ScreenSettings settings) {
+        UIManager.put(SCAN_FRAME, settings.scanFrame());
+        Installed wanted = new Installed(settings.theme(), settings.scale());
+        if (wanted.equals(installed)) {
+            return;
+        }
         // Scaling is ours (Sizes); a second one from the library would multiply with it.
         System.setProperty(FlatSystemProperties.UI_SCALE_ENABLED, "false");
         FlatInterFont.install();
         Sizes sizes = new Sizes(settings.scale());
         UIManager.put("defaultFont", sizes.regular(16));
-        UIManager.put(SCAN_FRAME, settings.scanFrame());
         try {
             UIManager.setLookAndFeel(settings.theme().lookAndFeel());
+            installed = wanted;
         } catch (UnsupportedLookAndFeelException e) {
             throw new IllegalStateException("the window's look cannot be used on this system: " + e.getMessage(), e);
         }

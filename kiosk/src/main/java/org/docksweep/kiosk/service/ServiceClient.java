@@ -27,7 +27,7 @@ public final class ServiceClient {
     private final URI base;
     private final String token;
     private final Duration patience;
-    private final HttpClient http;
+    private final LazyHttp http;
 
     /**
      * Makes a client.
@@ -47,21 +47,29 @@ public final class ServiceClient {
      * @param answerTime how long to wait for an answer
      */
     public ServiceClient(URI base, String token, Duration answerTime) {
-        this(base, token, answerTime, connecting());
+        this(base, token, answerTime, new LazyHttp());
     }
 
-    private static HttpClient connecting() {
-        return HttpClient.newBuilder()
-                .connectTimeout(CONNECT_TIME)
-                .version(HttpClient.Version.HTTP_1_1)
-                .build();
-    }
-
-    private ServiceClient(URI base, String token, Duration patience, HttpClient http) {
+    private ServiceClient(URI base, String token, Duration patience, LazyHttp http) {
         this.base = base;
         this.token = token;
         this.patience = patience;
         this.http = http;
+    }
+
+    /** Made with the first request: that takes a while, and the window does not wait for it. */
+    private static final class LazyHttp {
+        private HttpClient made;
+
+        synchronized HttpClient get() {
+            if (made == null) {
+                made = HttpClient.newBuilder()
+                        .connectTimeout(CONNECT_TIME)
+                        .version(HttpClient.Version.HTTP_1_1)
+                        .build();
+            }
+            return made;
+        }
     }
 
     /**
@@ -260,7 +268,7 @@ public final class ServiceClient {
 
     private HttpResponse<byte[]> send(HttpRequest.Builder request) throws ServiceUnreachable {
         try {
-            return http.send(request.build(), BodyHandlers.ofByteArray());
+            return http.get().send(request.build(), BodyHandlers.ofByteArray());
         } catch (IOException e) {
             throw new ServiceUnreachable("no answer from the service at " + base + ": " + words(e), e);
         } catch (InterruptedException e) {
