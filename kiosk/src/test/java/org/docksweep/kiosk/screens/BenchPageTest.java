@@ -108,17 +108,19 @@ class BenchPageTest {
         for (String name : folder == null
                 ? List.of("queue")
                 : List.copyOf(SampleBench.all().keySet())) {
-            ScreenSettings settings = new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE);
-            page(name, settings, 0, shown -> {
-                assertThat(shown.image().getRGB(5, 5)).isNotZero();
-                if (folder != null) {
-                    try {
-                        SmallPng.write(shown.image(), Path.of(folder).resolve("bench-" + name + "-dark.png"));
-                    } catch (IOException e) {
-                        throw new UncheckedIOException(e);
+            for (ScreenSettings settings : GalleryPane.wanted()) {
+                page(name, settings, 0, shown -> {
+                    assertThat(shown.image().getRGB(5, 5)).isNotZero();
+                    if (folder != null) {
+                        try {
+                            SmallPng.write(
+                                    shown.image(), Path.of(folder).resolve(GalleryPane.name("bench", name, settings)));
+                        } catch (IOException e) {
+                            throw new UncheckedIOException(e);
+                        }
                     }
-                }
-            });
+                });
+            }
         }
     }
 

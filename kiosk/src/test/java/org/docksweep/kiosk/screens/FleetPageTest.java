@@ -136,17 +136,19 @@ class FleetPageTest {
         for (String name : folder == null
                 ? List.of("models")
                 : List.copyOf(SampleTeaching.all().keySet())) {
-            ScreenSettings settings = new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE);
-            page(name, settings, 0, shown -> {
-                assertThat(shown.image().getRGB(5, 5)).isNotZero();
-                if (folder != null) {
-                    try {
-                        SmallPng.write(shown.image(), Path.of(folder).resolve("fleet-" + name + "-dark.png"));
-                    } catch (IOException e) {
-                        throw new UncheckedIOException(e);
+            for (ScreenSettings settings : GalleryPane.wanted()) {
+                page(name, settings, 0, shown -> {
+                    assertThat(shown.image().getRGB(5, 5)).isNotZero();
+                    if (folder != null) {
+                        try {
+                            SmallPng.write(
+                                    shown.image(), Path.of(folder).resolve(GalleryPane.name("fleet", name, settings)));
+                        } catch (IOException e) {
+                            throw new UncheckedIOException(e);
+                        }
                     }
-                }
-            });
+                });
+            }
         }
     }
 

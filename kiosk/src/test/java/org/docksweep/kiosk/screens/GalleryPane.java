@@ -11,6 +11,7 @@ import java.lang.reflect.InvocationTargetException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -30,6 +31,31 @@ final class GalleryPane {
     private GalleryPane() {}
 
     /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
+    /** Name of a picture's file. */
+    static String name(String page, String scene, ScreenSettings settings) {
+        return page + "-" + scene + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
+                + (settings.scale() == 1 ? "" : "-200")
+                + (settings.locale().equals(Locale.ENGLISH)
+                        ? ""
+                        : "-" + settings.locale().getLanguage()) + ".png";
+    }
+
+    /** How the pages without a selection of their own are painted: dark and English, or with {@code -Ddocksweep.gallery.all=true} in every way. */
+    static List<ScreenSettings> wanted() {
+        if (!Boolean.getBoolean("docksweep.gallery.all")) {
+            return List.of(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ZONE));
+        }
+        List<ScreenSettings> all = new ArrayList<>();
+        for (Theme theme : Theme.values()) {
+            for (double scale : new double[] {1, 2}) {
+                for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+                    all.add(new ScreenSettings(theme, scale, locale, ZONE));
+                }
+            }
+        }
+        return all;
+    }
+
     static <T> T paint(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
         return paint(() -> page(scene, settings, texts), settings, ask);
     }

@@ -323,10 +323,10 @@ public final class SampleStates {
 
     private SampleStates twice() {
         return say(
-                ReadingState.OK,
+                ReadingState.WATCH,
                 Reason.of("dock-already-checked-in", TAG.value()),
-                NoticeAction.SHOW_EARLIER,
-                NoticeAction.CHECK_IN_AGAIN);
+                NoticeAction.CHECK_IN_AGAIN,
+                NoticeAction.DISMISS);
     }
 
     private SampleStates twoLabels() {

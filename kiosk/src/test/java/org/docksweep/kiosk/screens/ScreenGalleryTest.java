@@ -103,7 +103,7 @@ class ScreenGalleryTest {
                 scene,
                 settings,
                 texts,
-                painted -> write(painted, folder.resolve(name("dock", scene.name(), settings))));
+                painted -> write(painted, folder.resolve(GalleryPane.name("dock", scene.name(), settings))));
     }
 
     private static void paintRig(Path folder, String name, ScreenSettings settings) {
@@ -111,15 +111,7 @@ class ScreenGalleryTest {
         GalleryPane.paint(
                 () -> RigSamples.window(RigSamples.all().get(name), settings, texts),
                 settings,
-                painted -> write(painted, folder.resolve(name("rig", name, settings))));
-    }
-
-    private static String name(String page, String scene, ScreenSettings settings) {
-        return page + "-" + scene + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
-                + (settings.scale() == 1 ? "" : "-200")
-                + (settings.locale().equals(Locale.ENGLISH)
-                        ? ""
-                        : "-" + settings.locale().getLanguage()) + ".png";
+                painted -> write(painted, folder.resolve(GalleryPane.name("rig", name, settings))));
     }
 
     private static Path write(GalleryPane.Painted painted, Path file) {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -97,6 +98,41 @@ class SpoolTest {
         try (Spool spool = Spool.open(folder, CLOCK)) {
             assertThat(spool.setAside()).isEmpty();
             assertThat(spool.checkIns()).hasSize(1);
+        }
+    }
+
+    @Test
+    void takesBackWhatFollowsATornLineOfTheSecondCopy() throws IOException {
+        CheckInBody first = checkIn("TST-000001");
+        CheckInBody second = checkIn("TST-000002");
+        try (Spool spool = Spool.open(folder, CLOCK)) {
+            spool.record(first);
+        }
+        Files.writeString(
+                folder.resolve("unsent.journal"), "0badc0de\t+\tCHECK_IN\t/api/che", StandardOpenOption.APPEND);
+        try (Spool spool = Spool.open(folder, CLOCK)) {
+            spool.record(second);
+        }
+        Files.write(folder.resolve("spool.mv.db"), new byte[20_000]);
+        try (Spool spool = Spool.open(folder, CLOCK)) {
+            assertThat(spool.restored()).isEqualTo(2);
+            assertThat(spool.checkIns()).containsExactlyInAnyOrder(first, second);
+            assertThat(spool.outbox().counts()).isEqualTo(new OutboxCounts(2, 0, 0));
+        }
+    }
+
+    @Test
+    void givesBackNothingThatWasSent() throws IOException {
+        try (Spool spool = Spool.open(folder, CLOCK)) {
+            spool.record(checkIn("TST-000001"));
+            spool.outbox().sent(spool.outbox().next().orElseThrow());
+            spool.record(checkIn("TST-000002"));
+            assertThat(spool.nextJobCode(3)).isEqualTo(JobCode.of(3, 1));
+        }
+        Files.write(folder.resolve("spool.mv.db"), new byte[20_000]);
+        try (Spool spool = Spool.open(folder, CLOCK)) {
+            assertThat(spool.outbox().counts()).isEqualTo(new OutboxCounts(1, 0, 0));
+            assertThat(spool.nextJobCode(3)).isEqualTo(JobCode.of(3, 2));
         }
     }
 
