@@ -330,7 +330,8 @@ public final class SoundEvidence {
      * anything: among the noise's peaks it is told by its coming back, not by its height.
      */
     private static boolean isNew(SoundPrint.Event event, SoundPrint usual, SoundPrint heard) {
-        double before = usual.event() == null ? SoundEar.NOTED_SCORE : usual.event().score();
+        double before =
+                usual.event() == null ? SoundEar.NOTED_SCORE : usual.event().score();
         return event.score() > before + CLEARLY_MORE
                 && usual.bands().stream()
                         .filter(band -> near(band, event))

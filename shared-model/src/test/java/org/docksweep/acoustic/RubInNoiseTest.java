@@ -40,7 +40,8 @@ class RubInNoiseTest {
 
         assertThat(touching(heard, curve(quiet().noise(noisePa, 102)))).isGreaterThan(5);
         // the cabinet's own
-        assertThat(touching(heard, curve(rub(quiet(), -43, 2).noise(noisePa, 103)))).isLessThan(0);
+        assertThat(touching(heard, curve(rub(quiet(), -43, 2).noise(noisePa, 103))))
+                .isLessThan(0);
         // a baseline so much noisier may have hidden it
         assertThat(touching(heard, curve(quiet().noise(4 * noisePa, 104)))).isLessThan(0);
     }

@@ -157,8 +157,7 @@ public final class KioskCommand implements Callable<Integer> {
         if (stored.isEmpty() && service == null && number == null) {
             return Exit.To.SET_UP;
         }
-        KioskRun run = new KioskRun(
-                folder, settings(stored), operator, tagForm, new ScanFrame(scanPrefix, scanSuffix));
+        KioskRun run = new KioskRun(folder, settings(stored), operator, tagForm, new ScanFrame(scanPrefix, scanSuffix));
         return (stopWhenOpen ? run.stoppingWhenOpen(spec.commandLine().getOut()) : run).open();
     }
 
