@@ -23,19 +23,22 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * SIGKILL of the kiosk at seeded instants of a night, while the service goes on. Whatever cabinet the screen had called
  * done before must be at the service in the end, once. Ten kills by default; {@code -Ddocksweep.kills=200} takes as
- * many nights as that needs.
+ * many nights as that needs, some twenty kills each, from {@code -Ddocksweep.first-night=7} on, so that a long run can be cut in pieces.
  */
 class KioskKillIT {
-    private static final long FIRST_NIGHT_SEED = 7;
+    private static final long FIRST_NIGHT_SEED = Long.getLong("docksweep.first-night", 7);
     private static final long KILL_SEED = 20261126;
     private static final int KILLS = Integer.getInteger("docksweep.kills", 10);
-    private static final int KILLS_PER_NIGHT = 10;
-    /** A killed kiosk calls fewer cabinets than this done before; 24 cabinets suffice for ten kills. */
+    /** A kill waits for fewer cabinets than this. */
     private static final int DONE_BEFORE = 3;
+    /** Waited for, and called done in the moment before the kill; a kiosk with fewer left might end by itself. */
+    private static final int AT_MOST_PER_KILL = 7;
     /** A kill falls within this after the kiosk is up or called a cabinet done: in a scan, a sweep, a write, a sending. */
     private static final int WITHIN_MS = 1200;
 
     private static final long PATIENCE_S = 240;
+    /** What a Unix tells of a process ended by signal 9. */
+    private static final int SIGKILLED = 128 + 9;
 
     @TempDir
     Path folder;
@@ -43,28 +46,31 @@ class KioskKillIT {
     @Test
     void losesAndDoublesNothing() throws Exception {
         Path jar = Capability.serviceJar();
-        Random random = new Random(KILL_SEED);
         int left = KILLS;
-        for (int night = 0; left > 0; night++) {
-            int kills = Math.min(left, KILLS_PER_NIGHT);
-            killedNight(folder.resolve("night-" + night), FIRST_NIGHT_SEED + night, jar, kills, random);
-            left -= kills;
+        for (long seed = FIRST_NIGHT_SEED; left > 0; seed++) {
+            Random random = new Random(KILL_SEED + seed);
+            left -= killedNight(folder.resolve("night-" + seed), seed, jar, left, random);
         }
     }
 
-    private static void killedNight(Path nightFolder, long seed, Path jar, int kills, Random random) throws Exception {
+    /** As many kills as are left, while there are cabinets for another one. */
+    private static int killedNight(Path nightFolder, long seed, Path jar, int kills, Random random) throws Exception {
         StringWriter told = new StringWriter();
         Set<String> calledDone = new HashSet<>();
         int cabinets;
-        int onDisk = 0;
+        int onDisk;
+        int killed = 0;
         try (DockNight night = new DockNight(new NightOptions(nightFolder, seed, jar, false), new PrintWriter(told))) {
             night.open();
             cabinets = night.house().arrivals().size();
             URI service = night.leaveDock();
-            for (int kill = 0; kill < kills; kill++) {
+            for (int kill = 0; kill < kills && calledDone.size() < cabinets - AT_MOST_PER_KILL; kill++) {
                 Process kiosk = start(nightFolder, seed, service, night.token(), calledDone.size());
                 Kill instant = new Kill(random.nextInt(DONE_BEFORE), random.nextInt(WITHIN_MS));
                 read(kiosk, calledDone, instant, "kill " + kill + " of night " + seed);
+                assertThat(kiosk.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
+                assertThat(kiosk.exitValue()).as("killed, not ended").isEqualTo(SIGKILLED);
+                killed++;
             }
             onDisk = calledDone.size();
             Process last = start(nightFolder, seed, service, night.token(), calledDone.size());
@@ -80,12 +86,13 @@ class KioskKillIT {
         System.out.printf(
                 "night of seed %d: kiosk killed %d times, %d cabinets called done until then and %d in all, %d rows,"
                         + " %d lost, %d doubled%n",
-                seed, kills, onDisk, calledDone.size(), ids.size(), lost.size(), doubled);
+                seed, killed, onDisk, calledDone.size(), ids.size(), lost.size(), doubled);
         assertThat(calledDone).as("every cabinet was called done").hasSize(cabinets);
         assertThat(lost).isEmpty();
         assertThat(doubled).isZero();
         assertThat(ids).hasSize(cabinets);
         assertThat(rows.benchJobs()).isEqualTo(rows.benchCheckIns());
+        return killed;
     }
 
     private static Process start(Path nightFolder, long seed, URI service, String token, int from) throws IOException {
