@@ -73,14 +73,13 @@ public final class Main {
     }
 
     private static CommandLine ready(CommandLine commands) {
-        return commands.setCaseInsensitiveEnumValuesAllowed(true)
-                .setExecutionExceptionHandler((e, line, parsed) -> {
-                    if (!(e instanceof IOException || e instanceof IllegalArgumentException)) {
-                        throw e;
-                    }
-                    line.getErr().println(oneLine(e));
-                    return CANNOT;
-                });
+        return commands.setCaseInsensitiveEnumValuesAllowed(true).setExecutionExceptionHandler((e, line, parsed) -> {
+            if (!(e instanceof IOException || e instanceof IllegalArgumentException)) {
+                throw e;
+            }
+            line.getErr().println(oneLine(e));
+            return CANNOT;
+        });
     }
 
     private static String oneLine(Exception e) {

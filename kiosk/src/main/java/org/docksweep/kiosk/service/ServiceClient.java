@@ -36,11 +36,7 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
-        this(
-                base,
-                token,
-                ANSWER_TIME,
-                new LazyHttp());
+        this(base, token, ANSWER_TIME, new LazyHttp());
     }
 
     private ServiceClient(URI base, String token, Duration patience, LazyHttp http) {

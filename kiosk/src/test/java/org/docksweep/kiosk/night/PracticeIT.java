@@ -75,11 +75,10 @@ class PracticeIT {
             signOn(new ServiceClient(service.address(), token.token()));
 
             List<AuditEntry> before = manager.all(ApiPaths.AUDIT, AuditEntry.class);
-            assertThat(before)
-                    .anySatisfy(entry -> {
-                        assertThat(entry.doneBy()).isEqualTo("Ines Falk");
-                        assertThat(entry.kiosk()).isEqualTo("kiosk-07");
-                    });
+            assertThat(before).anySatisfy(entry -> {
+                assertThat(entry.doneBy()).isEqualTo("Ines Falk");
+                assertThat(entry.kiosk()).isEqualTo("kiosk-07");
+            });
             practise(service.address(), token.token());
             assertThat(manager.all(ApiPaths.AUDIT, AuditEntry.class))
                     .as("every write at the service leaves a line; there is no new one")
@@ -120,8 +119,8 @@ class PracticeIT {
                 .write(new KioskSettings(
                         service, token, 7, "audio", Map.of(), null, null, "DARK", 1, "en", 10, "B-", 7));
         try (Spool spool = Spool.open(kiosk.resolve("spool"), Clock.systemUTC())) {
-            spool.register(new CabinetBody(
-                    new AssetTag("MCH-000999"), "TIDE-12", "", CabinetStatus.OUT, false, List.of()));
+            spool.register(
+                    new CabinetBody(new AssetTag("MCH-000999"), "TIDE-12", "", CabinetStatus.OUT, false, List.of()));
         }
         return kiosk;
     }

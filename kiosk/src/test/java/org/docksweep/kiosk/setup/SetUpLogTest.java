@@ -20,8 +20,8 @@ class SetUpLogTest {
         SettingsFile file = SettingsFile.in(folder);
         try (LogEar ear = new LogEar();
                 HouseService service = new HouseService();
-                SetUpDesk desk = new SetUpDesk(new SetUpParts(
-                        file, Optional.empty(), folder, "en", List::of, List::of, end -> {}))) {
+                SetUpDesk desk = new SetUpDesk(
+                        new SetUpParts(file, Optional.empty(), folder, "en", List::of, List::of, end -> {}))) {
             desk.next();
             desk.typed(service.authority());
             desk.typed(HouseService.OTHER_ROLE);
