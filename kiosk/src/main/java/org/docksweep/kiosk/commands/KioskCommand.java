@@ -155,6 +155,10 @@ public final class KioskCommand implements Callable<Integer> {
     private Exit.To work() throws IOException, RigException, InterruptedException {
         Optional<KioskSettings> stored = SettingsFile.in(folder).read();
         if (stored.isEmpty() && service == null && number == null) {
+            if (stopWhenOpen) {
+                throw new IllegalArgumentException(folder
+                        + " is not the folder of a kiosk that was set up; a trial start needs one, or --practice");
+            }
             return Exit.To.SET_UP;
         }
         KioskRun run = new KioskRun(folder, settings(stored), operator, tagForm, new ScanFrame(scanPrefix, scanSuffix));

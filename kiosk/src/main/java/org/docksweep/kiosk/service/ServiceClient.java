@@ -36,6 +36,7 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
+<<<<<<< HEAD
         this(base, token, ANSWER_TIME);
     }
 
@@ -48,6 +49,9 @@ public final class ServiceClient {
      */
     public ServiceClient(URI base, String token, Duration answerTime) {
         this(base, token, answerTime, new LazyHttp());
+=======
+        this(base, token, ANSWER_TIME, new LazyHttp());
+>>>>>>> people
     }
 
     private ServiceClient(URI base, String token, Duration patience, LazyHttp http) {

@@ -315,7 +315,8 @@ class FaultsTest {
                 }
                 case "cut off" -> access.setLength(5000);
                 default -> {
-                    // The headers and the last block stay, so that the file opens; all that is alive does not fit into one block.
+                    // The headers and the last block stay, so that the file opens; all that is alive does not fit into
+                    // one block.
                     access.seek(8192);
                     access.write(new byte[(int) Math.max(4096, length - 8192 - 4096)]);
                 }
