@@ -36,7 +36,6 @@ public final class ServiceClient {
      * @param token token of this kiosk
      */
     public ServiceClient(URI base, String token) {
-<<<<<<< HEAD
         this(base, token, ANSWER_TIME);
     }
 
@@ -49,9 +48,6 @@ public final class ServiceClient {
      */
     public ServiceClient(URI base, String token, Duration answerTime) {
         this(base, token, answerTime, new LazyHttp());
-=======
-        this(base, token, ANSWER_TIME, new LazyHttp());
->>>>>>> people
     }
 
     private ServiceClient(URI base, String token, Duration patience, LazyHttp http) {
