@@ -29,6 +29,7 @@ final class DockHand {
     private final DockActions fingers;
     private final BlockingQueue<DockState> states = new LinkedBlockingQueue<>();
     private final boolean again;
+    private volatile boolean working;
     private DockState lastSeen;
 
     /**
@@ -61,12 +62,17 @@ final class DockHand {
         this.again = again;
         this.dock = dock;
         this.fingers = fingers;
-        dock.addListener(states::add);
+        // A hand that does nothing must not gather the states of a long night.
+        dock.addListener(state -> {
+            if (working) {
+                states.add(state);
+            }
+        });
     }
 
     Outcome checkIn(AssetTag label, Set<VisualItem> damage) throws InterruptedException {
         long startNs = System.nanoTime();
-        states.clear();
+        begin();
         fingers.scan(label.value());
         DockState seen = await(
                 "the visual list of " + label,
@@ -109,7 +115,7 @@ final class DockHand {
 
     /** Scans something odd and returns the key of what the screen says to it. */
     String scanOdd(String text) throws InterruptedException {
-        states.clear();
+        begin();
         fingers.scan(text);
         Reason words = await("words about an odd scan", s -> s.notice().isPresent())
                 .notice()
@@ -122,9 +128,14 @@ final class DockHand {
 
     /** Closes the list and waits for its sheet. */
     DockState closeList() throws InterruptedException {
-        states.clear();
+        begin();
         fingers.closeList();
         return await("the return sheet", s -> s.notice().isPresent());
+    }
+
+    private void begin() {
+        states.clear();
+        working = true;
     }
 
     private DockState await(String what, Predicate<DockState> wanted) throws InterruptedException {
