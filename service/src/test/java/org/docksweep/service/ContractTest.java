@@ -43,6 +43,9 @@ class ContractTest {
 
     private static final Set<String> OUTSIDE_THE_DESCRIPTION = Set.of("HEALTH");
 
+    /** Whole references with curves, and hundreds of lives: no example to read. */
+    private static final Set<String> TOO_LONG = Set.of("PUT /api/lessons/{model}", "POST /api/past-part-lives");
+
     private final Api api;
 
     ContractTest(Api api) {
@@ -120,6 +123,58 @@ class ContractTest {
         String page = Files.readString(Path.of("../docs/problems.md"));
         assertThat(types)
                 .allSatisfy(type -> assertThat(page).contains("`" + type.substring(type.lastIndexOf('/') + 1) + "`"));
+    }
+
+    /** What an example says must be there in the schema it stands beside, by name and depth. */
+    @Test
+    void givesExamplesThatFitTheirSchemas() {
+        JsonNode description = operations();
+        JsonNode schemas = description.path("components").path("schemas");
+        List<String> wrong = new ArrayList<>();
+        int[] bodies = new int[2];
+        forEachOperation(description, (operation, node) -> {
+            JsonNode body = node.path("requestBody").path("content").path("application/json");
+            if (body.isObject()) {
+                bodies[0]++;
+                bodies[1] += body.has("examples") ? 1 : 0;
+                if (!body.has("examples") && !TOO_LONG.contains(operation)) {
+                    wrong.add(operation + " without an example");
+                }
+            }
+            check(operation, body, schemas, wrong);
+            node.get("responses")
+                    .forEach(response ->
+                            check(operation, response.path("content").path("application/json"), schemas, wrong));
+        });
+        assertThat(wrong).isEmpty();
+        System.out.println("examples: " + bodies[1] + " of " + bodies[0] + " bodies that are sent");
+        assertThat(bodies[1]).isGreaterThan(20);
+    }
+
+    private static void check(String operation, JsonNode media, JsonNode schemas, List<String> wrong) {
+        media.path("examples")
+                .forEach(example -> check(operation, example.get("value"), media.path("schema"), schemas, wrong));
+    }
+
+    private static void check(String at, JsonNode value, JsonNode schema, JsonNode schemas, List<String> wrong) {
+        JsonNode meant =
+                schema.has("$ref") ? schemas.path(schema.get("$ref").asString().replaceFirst(".*/", "")) : schema;
+        if (value.isArray()) {
+            value.forEach(item -> check(at + "[]", item, meant.path("items"), schemas, wrong));
+        } else if (value.isObject() && meant.has("properties")) {
+            for (String name : value.propertyNames()) {
+                if (meant.get("properties").has(name)) {
+                    check(
+                            at + "." + name,
+                            value.get(name),
+                            meant.get("properties").get(name),
+                            schemas,
+                            wrong);
+                } else {
+                    wrong.add(at + "." + name);
+                }
+            }
+        }
     }
 
     private static void forEachOperation(JsonNode description, BiConsumer<String, JsonNode> visit) {

@@ -5,9 +5,11 @@ import java.io.UncheckedIOException;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.Flow;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -25,7 +28,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class ExampleBook {
     private static final String FILE = System.getProperty("docksweep.examples.write");
-    private static final int LONGEST = 12_000;
+    private static final int LONGEST = 60_000;
     private static final Map<String, Pair> PAIRS = new TreeMap<>();
     private static List<String> operations;
 
@@ -73,8 +76,7 @@ final class ExampleBook {
                 .filter(operation -> asked.matches(operation.replaceAll("\\{[a-zA-Z0-9]+\\}", "[^/]+")))
                 .min(java.util.Comparator.comparingLong(
                         o -> o.chars().filter(c -> c == '{').count()))
-                .ifPresent(operation ->
-                        PAIRS.merge(operation, new Pair(sent, answer), (a, b) -> a.cost() <= b.cost() ? a : b));
+                .ifPresent(operation -> PAIRS.merge(operation, new Pair(sent, answer), ExampleBook::better));
     }
 
     private static JsonNode json(byte[] bytes) {
@@ -124,14 +126,28 @@ final class ExampleBook {
         return all.array();
     }
 
-    private static void write() {
-        try {
-            Files.writeString(
-                    Path.of(FILE),
-                    Api.MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(PAIRS) + "\n",
-                    StandardCharsets.UTF_8);
+    /** Beside what other virtual machines of the run found. */
+    private static synchronized void write() {
+        try (FileChannel file = FileChannel.open(
+                        Path.of(FILE), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+                FileLock alone = file.lock()) {
+            byte[] before = new byte[Math.toIntExact(file.size())];
+            file.read(ByteBuffer.wrap(before), 0);
+            if (alone.isValid() && before.length > 0) {
+                Api.MAPPER
+                        .readValue(before, new TypeReference<Map<String, Pair>>() {})
+                        .forEach((operation, pair) -> PAIRS.merge(operation, pair, ExampleBook::better));
+            }
+            byte[] now = (Api.MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(PAIRS) + "\n")
+                    .getBytes(StandardCharsets.UTF_8);
+            file.truncate(0);
+            file.write(ByteBuffer.wrap(now), 0);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    private static Pair better(Pair a, Pair b) {
+        return a.cost() <= b.cost() ? a : b;
     }
 }

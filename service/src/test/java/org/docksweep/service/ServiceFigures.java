@@ -34,7 +34,7 @@ import org.docksweep.contract.CheckInBody;
 final class ServiceFigures {
     private static final int LOOKUPS = 2_000;
     private static final int CHECK_INS = 1_000;
-    private static final int WARM_UP = 1_000;
+    private static final int WARM_UP = 3_000;
     private static final int ROUNDS = 5;
     private static final int PER_SECOND = 100;
     private static final int SENDERS = 4;
