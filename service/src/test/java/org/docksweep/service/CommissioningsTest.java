@@ -115,6 +115,7 @@ class CommissioningsTest {
         assertThat(book.cabinetModel(model)).isEqualTo(House.book(model).cabinetModel(model));
         assertThat(book.cabinetModel(other)).isEqualTo(House.book(other).cabinetModel(other));
         assertThat(api.put(ApiPaths.MODEL_BOOK, House.book(model)).status()).isEqualTo(200);
-        assertThat(api.get(ApiPaths.LIMITS).as(LimitSet.class)).isEqualTo(LimitSet.initial());
+        // other tests of this service may have put newer ones into force
+        assertThat(api.get(ApiPaths.LIMITS + "/1").as(LimitSet.class)).isEqualTo(LimitSet.initial());
     }
 }
