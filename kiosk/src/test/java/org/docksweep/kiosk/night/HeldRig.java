@@ -2,24 +2,23 @@ package org.docksweep.kiosk.night;
 
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
-import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.TestPointKind;
+import org.docksweep.kiosk.rig.ForwardingRig;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepPlan;
 
 /** The rig of the night, whose next sweep lasts until something has been done meanwhile. */
-final class HeldRig implements PracticeRig {
+final class HeldRig extends ForwardingRig {
     /** A healthy cabinet gets a probe first, then its sweep. */
     private static final int SWEEP_IS_PLAY = 2;
 
-    private final PracticeRig rig;
     private final AtomicReference<Runnable> meanwhile = new AtomicReference<>();
     private final AtomicInteger plays = new AtomicInteger();
 
     HeldRig(PracticeRig rig) {
-        this.rig = rig;
+        super(rig);
     }
 
     void duringNextSweep(Runnable work) {
@@ -35,46 +34,6 @@ final class HeldRig implements PracticeRig {
                 work.run();
             }
         }
-        return rig.play(plan, kind, listener);
-    }
-
-    @Override
-    public void plug(AssetTag label, String testPointCode) {
-        rig.plug(label, testPointCode);
-    }
-
-    @Override
-    public void plugDriver(AssetTag label, String positionCode) {
-        rig.plugDriver(label, positionCode);
-    }
-
-    @Override
-    public void repair(AssetTag label) {
-        rig.repair(label);
-    }
-
-    @Override
-    public void unplug() {
-        rig.unplug();
-    }
-
-    @Override
-    public String id() {
-        return rig.id();
-    }
-
-    @Override
-    public int sampleRateHz() {
-        return rig.sampleRateHz();
-    }
-
-    @Override
-    public void stop() {
-        rig.stop();
-    }
-
-    @Override
-    public void close() {
-        rig.close();
+        return super.play(plan, kind, listener);
     }
 }

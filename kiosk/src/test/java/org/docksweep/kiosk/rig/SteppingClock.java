@@ -7,10 +7,28 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /** A clock that stands until it is moved. */
-final class SteppingClock extends Clock {
-    private volatile Instant now = Instant.parse("2026-05-08T19:00:00Z");
+public final class SteppingClock extends Clock {
+    private volatile Instant now;
 
-    void pass(Duration time) {
+    SteppingClock() {
+        this(Instant.parse("2026-05-08T19:00:00Z"));
+    }
+
+    /**
+     * Makes a clock.
+     *
+     * @param now where it stands
+     */
+    public SteppingClock(Instant now) {
+        this.now = now;
+    }
+
+    /**
+     * Moves it.
+     *
+     * @param time by how much; negative for back
+     */
+    public void pass(Duration time) {
         now = now.plus(time);
     }
 
