@@ -64,7 +64,7 @@ final class SpoolFile {
                     "the spool folder " + folder + " cannot be made; check the disk and its rights", e);
         }
         try {
-            return new Opened(readThrough(connect(folder)), Optional.empty());
+            return new Opened(readThrough(connect(folder, isUsed(folder))), Optional.empty());
         } catch (SQLException e) {
             if (!isDamage(e) && !isTorn(folder, e)) {
                 throw new SpoolException(words(folder, e), e);
@@ -100,11 +100,31 @@ final class SpoolFile {
         }
     }
 
-    static Connection connect(Path folder) throws SQLException {
+    private static String url(Path folder) {
         // WRITE_DELAY=0: with the default, a killed process loses the last half second of committed work.
-        String url = "jdbc:h2:file:" + folder.toAbsolutePath().resolve(NAME) + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
-        Connection connection = DriverManager.getConnection(url, "kiosk", "");
+        return "jdbc:h2:file:" + folder.toAbsolutePath().resolve(NAME) + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
+    }
+
+    private static boolean isUsed(Path folder) {
+        return Files.exists(folder.resolve(NAME + ".mv.db")) && SpoolJournal.existsIn(folder);
+    }
+
+    static Connection connect(Path folder) throws SQLException {
+        return connect(folder, false);
+    }
+
+    /**
+     * Connects.
+     *
+     * @param used whether the spool was in use before. A file whose chunks are all unreadable opens as an empty database, without a
+     *     word; then that is damage
+     */
+    private static Connection connect(Path folder, boolean used) throws SQLException {
+        Connection connection = DriverManager.getConnection(url(folder), "kiosk", "");
         try (Statement statement = connection.createStatement()) {
+            if (used && !holdsTables(connection)) {
+                throw new SQLException("the spool file holds no table", null, ErrorCode.FILE_CORRUPTED_1);
+            }
             for (String ddl : SCHEMA) {
                 statement.execute(ddl);
             }
@@ -113,6 +133,12 @@ final class SpoolFile {
         } catch (SQLException e) {
             connection.close();
             throw e;
+        }
+    }
+
+    private static boolean holdsTables(Connection connection) throws SQLException {
+        try (ResultSet tables = connection.getMetaData().getTables(null, "PUBLIC", "OUTBOX", null)) {
+            return tables.next();
         }
     }
 

@@ -56,6 +56,11 @@ final class SpoolJournal implements AutoCloseable {
         this.channel = channel;
     }
 
+    /** Whether a folder has a journal: made right after the database, at the first opening. */
+    static boolean existsIn(Path folder) {
+        return Files.exists(folder.resolve(NAME));
+    }
+
     /** Opens the journal of a folder and reads what it holds. */
     static SpoolJournal open(Path folder) throws IOException {
         Path file = folder.resolve(NAME);
