@@ -313,7 +313,8 @@ class FaultsTest {
                 }
                 case "cut off" -> access.setLength(5000);
                 default -> {
-                    // Both headers and the footer of the last chunk stay: such a file opens as an empty database, without a word.
+                    // Both headers and the footer of the last chunk stay: such a file opens as an empty database,
+                    // without a word.
                     access.seek(8192);
                     access.write(new byte[(int) Math.max(4096, length - 8192 - 128)]);
                 }
