@@ -101,6 +101,7 @@ class KilledServiceIT {
                 if (Files.isRegularFile(archive) && isNewer(archive, classes)) {
                     return List.of(
                             "-XX:SharedArchiveFile=" + archive,
+                            "-Dspring.aot.enabled=true",
                             "-jar",
                             folder.resolve(folder.getFileName() + ".jar").toString());
                 }

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -16,11 +15,8 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
-import org.docksweep.fleet.Gs1Key;
-import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
-import org.docksweep.fleet.TagReading;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
@@ -41,9 +37,6 @@ import org.slf4j.LoggerFactory;
 final class DockFlow {
     private static final Logger LOG = LoggerFactory.getLogger(DockFlow.class);
 
-    /** Characters of a refusal that have room beside the scan line. */
-    private static final int WORDS_READ = 110;
-
     private final DockParts parts;
     private final Desk desk;
     private final Picture picture = new Picture();
@@ -54,11 +47,8 @@ final class DockFlow {
     private final Conflicts conflicts;
     private OutboxCounts counts = new OutboxCounts(0, 0, 0);
     private final Deque<AssetTag> queued = new ArrayDeque<>();
+    private final ListAtHand list;
     private LocalFleet fleet;
-    /** Closed here; the service's next copy of the fleet no longer has them. */
-    private final Set<UUID> closed = new HashSet<>();
-
-    private UUID listAtHand;
     private CheckInFlow checkIn;
     private AssetTag noticeTag;
     private CheckInBody shown;
@@ -68,10 +58,10 @@ final class DockFlow {
         this.desk = desk;
         this.fleet = fleet;
         this.answers = new AnswerMaker(parts.settings().locale());
-        listAtHand = fleet.openLists().stream().findFirst().map(ReturnList::id).orElse(null);
+        list = new ListAtHand(fleet);
         conflicts = new Conflicts(untold, parts.clock());
         parts.spool().recentCheckIns().forEach(book::add);
-        book.takeOver(fleet, listAtHand).forEach(conflicts::overtaken);
+        book.takeOver(fleet, list.id()).forEach(conflicts::overtaken);
         parts.spool()
                 .setAside()
                 .ifPresent(file -> picture.notice(
@@ -84,18 +74,12 @@ final class DockFlow {
     }
 
     void refreshed(LocalFleet fresh) {
-        conflicts.listGone(listAtHand(), fresh);
+        conflicts.listGone(list.in(fleet), fresh);
         conflicts.clock(fresh);
         fleet = fresh;
-        if (listAtHand == null || closed.contains(listAtHand)) {
-            listAtHand = fleet.openLists().stream()
-                    .map(ReturnList::id)
-                    .filter(id -> !closed.contains(id))
-                    .findFirst()
-                    .orElse(null);
-        }
+        list.refreshed(fleet);
         boolean knownBefore = earlierOfAtHand().isPresent();
-        book.takeOver(fleet, listAtHand).forEach(conflicts::overtaken);
+        book.takeOver(fleet, list.id()).forEach(conflicts::overtaken);
         earlierOfAtHand().filter(e -> !knownBefore).map(ReturnsBook.Entry::row).ifPresent(conflicts::takenWhileAtHand);
     }
 
@@ -117,34 +101,11 @@ final class DockFlow {
 
     private void scanned(String text, boolean after) {
         Instant now = parts.clock().instant();
-        if (Gs1Key.looksLike(text)) {
-            scannedKey(text, after, now);
-            return;
-        }
-        TagReading reading = TagReading.read(text);
-        if (reading instanceof TagReading.One one) {
-            scanned(text, one.tag(), one.cleaned(), after, now);
-        } else if (reading instanceof TagReading.Several several) {
-            String tags = String.join(
-                    ", ", several.tags().stream().map(AssetTag::value).toList());
-            refuse(text, now, Reason.of("dock-two-tags", tags));
-        } else if (JobCode.looksLike(text.strip())) {
-            refuse(text, now, Reason.of("dock-job-code", text.strip()));
-        } else {
-            refuse(text, now, Reason.of("dock-unreadable", ((TagReading.None) reading).text()));
-        }
-    }
-
-    /** A label of the GS1 system: as good as the asset tag when its cabinet is known. */
-    private void scannedKey(String text, boolean after, Instant now) {
-        Optional<Gs1Key> key = Gs1Key.read(text);
-        Optional<AssetTag> carrier = key.flatMap(fleet::carrierOf);
-        if (carrier.isPresent()) {
-            scanned(text, carrier.get(), true, after, now);
-        } else if (key.isPresent()) {
-            refuse(text, now, Reason.of("dock-key-unknown", key.get().value()));
-        } else {
-            refuse(text, now, Reason.of("dock-key-wrong", text.strip()));
+        ScannedText read = ScannedText.read(text, fleet);
+        if (read instanceof ScannedText.Cabinet cabinet) {
+            scanned(text, cabinet.tag(), cabinet.cleaned(), after, now);
+        } else if (read instanceof ScannedText.Refused refused) {
+            refuse(text, now, refused.why());
         }
     }
 
@@ -208,8 +169,8 @@ final class DockFlow {
     private void lookUp(AssetTag tag) {
         noticeTag = tag;
         Optional<CabinetBody> cabinet = fleet.cabinet(tag);
-        Optional<ReturnList> list = fleet.openListOf(tag);
-        UUID listId = list.map(ReturnList::id).orElse(listAtHand);
+        Optional<ReturnList> its = fleet.openListOf(tag);
+        UUID listId = its.map(ReturnList::id).orElse(list.id());
         if (cabinet.isEmpty()) {
             idle();
             picture.notice(
@@ -222,7 +183,7 @@ final class DockFlow {
         Optional<ReturnsBook.Entry> earlier = book.find(listId, tag);
         if (earlier.isPresent()) {
             showEarlier(cabinet.get(), earlier.get());
-        } else if (list.isEmpty()) {
+        } else if (its.isEmpty()) {
             idle();
             picture.notice(
                     ReadingState.WATCH,
@@ -230,7 +191,7 @@ final class DockFlow {
                     NoticeAction.CHECK_IN_ANYWAY,
                     NoticeAction.DISMISS);
         } else {
-            listAtHand = listId;
+            list.take(listId);
             begin(cabinet.get());
         }
     }
@@ -246,7 +207,7 @@ final class DockFlow {
         picture.cabinet(cabinet, model, Routing.unjudged(model));
         shown = null;
         noticeTag = null;
-        UUID listId = fleet.openListOf(cabinet.tag()).map(ReturnList::id).orElse(listAtHand);
+        UUID listId = fleet.openListOf(cabinet.tag()).map(ReturnList::id).orElse(list.id());
         Draft draft = new Draft(cabinet, model, listId, parts.clock().instant());
         checkIn = new CheckInFlow(parts, desk, picture, fleet, draft, this::finished);
     }
@@ -408,7 +369,7 @@ final class DockFlow {
     }
 
     Optional<ReturnReport> report() {
-        return listAtHand().map(list -> book.report(list, parts.clock().instant()));
+        return list.in(fleet).map(open -> book.report(open, parts.clock().instant()));
     }
 
     void closeList() {
@@ -420,29 +381,18 @@ final class DockFlow {
                     NoticeAction.DISMISS);
             return;
         }
-        parts.spool().outbox().parked().stream().map(ParkedItem::words).forEach(this::recordParked);
+        parts.spool().outbox().parked().stream().map(ParkedItem::words).forEach(untold::parked);
         parts.spool().close(report.get().list().id());
         parts.link().hurry();
-        ReturnReport r = asClosed(report.get());
+        ReturnReport r = ListAtHand.asClosed(report.get());
         desk.onPaper(() -> parts.papers().returnSheet(r), result -> {
             // Without a sheet at all the list stays in view, to be closed once more; one that lies in the folder will
             // do.
             if (result.file() != null) {
-                closed.add(r.list().id());
+                list.close(r.list().id());
             }
             tell(PaperWords.sheet(r, result));
         });
-    }
-
-    /** The sheet of the night's end says that the list is closed; the closing itself may still be on its way. */
-    private static ReturnReport asClosed(ReturnReport report) {
-        ReturnList list = report.list();
-        return new ReturnReport(
-                new ReturnList(list.id(), list.orderNumber(), list.customer(), list.dueOn(), true, list.lines()),
-                report.asOf(),
-                report.back(),
-                report.missing(),
-                report.unexpected());
     }
 
     void tell(ReadingState seriousness, Reason text) {
@@ -451,21 +401,7 @@ final class DockFlow {
     }
 
     void recordParked(String words) {
-        untold.add(
-                ReadingState.FAULT,
-                Reason.of("dock-record-parked", shortened(words)),
-                null,
-                NoticeAction.SEND_AGAIN,
-                NoticeAction.DISMISS);
-    }
-
-    /** As much as is read standing; the whole of it is in the log. */
-    private static String shortened(String words) {
-        if (words.length() <= WORDS_READ) {
-            return words;
-        }
-        int sentence = words.lastIndexOf(". ", WORDS_READ);
-        return sentence > 0 ? words.substring(0, sentence + 1) : words.substring(0, WORDS_READ - 1) + "\u2026";
+        untold.parked(words);
     }
 
     /** Something went wrong that nobody foresaw: say so, record nothing, and let the person begin the cabinet again. */
@@ -521,14 +457,8 @@ final class DockFlow {
                 parts.clock().instant());
         AssetTag atHand = atWork() ? checkIn.draft().cabinet.tag() : null;
         Optional<DockState.Returns> returns =
-                listAtHand().map(list -> book.picture(list, fleet.snapshot().book(), atHand));
+                list.in(fleet).map(open -> book.picture(open, fleet.snapshot().book(), atHand));
         return picture.state(strip, returns, fleet, Optional.ofNullable(queued.peekFirst()));
-    }
-
-    private Optional<ReturnList> listAtHand() {
-        return fleet.openLists().stream()
-                .filter(l -> l.id().equals(listAtHand) && !closed.contains(l.id()))
-                .findFirst();
     }
 
     private Optional<DockState.CurvePicture> curveOf(CheckInBody body) {

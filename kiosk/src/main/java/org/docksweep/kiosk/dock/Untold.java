@@ -12,6 +12,9 @@ import org.docksweep.kiosk.dock.DockState.NoticeAction;
 
 /** What has to be told but must not push away the notice a person is answering. Lives on the dock's thread only. */
 final class Untold {
+    /** Characters of a refusal that have room beside the scan line. */
+    private static final int WORDS_READ = 110;
+
     private final Deque<Word> words = new ArrayDeque<>();
 
     /**
@@ -27,6 +30,25 @@ final class Untold {
         if (!words.contains(word)) {
             words.addLast(word);
         }
+    }
+
+    /** The service refused a record for good. */
+    void parked(String refusal) {
+        add(
+                ReadingState.FAULT,
+                Reason.of("dock-record-parked", shortened(refusal)),
+                null,
+                NoticeAction.SEND_AGAIN,
+                NoticeAction.DISMISS);
+    }
+
+    /** As much as is read standing; the whole of it is in the log. */
+    private static String shortened(String words) {
+        if (words.length() <= WORDS_READ) {
+            return words;
+        }
+        int sentence = words.lastIndexOf(". ", WORDS_READ);
+        return sentence > 0 ? words.substring(0, sentence + 1) : words.substring(0, WORDS_READ - 1) + "\u2026";
     }
 
     Optional<Word> next() {

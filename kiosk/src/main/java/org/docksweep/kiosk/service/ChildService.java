@@ -111,7 +111,7 @@ public final class ChildService implements AutoCloseable {
                 && Files.isRegularFile(archive)
                 && Files.getLastModifiedTime(archive).compareTo(Files.getLastModifiedTime(executableJar)) >= 0;
         return upToDate
-                ? List.of("-XX:SharedArchiveFile=" + archive, "-jar", thinJar.toString())
+                ? List.of("-XX:SharedArchiveFile=" + archive, "-Dspring.aot.enabled=true", "-jar", thinJar.toString())
                 : List.of("-jar", executableJar.toString());
     }
 
