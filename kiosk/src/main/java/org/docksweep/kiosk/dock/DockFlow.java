@@ -15,6 +15,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.VisualItem;
