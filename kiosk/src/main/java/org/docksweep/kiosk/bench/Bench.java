@@ -1,32 +1,19 @@
 package org.docksweep.kiosk.bench;
 
-import java.util.List;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.RejectedExecutionException;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 import java.util.function.Consumer;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.docksweep.kiosk.desk.DeskThread;
 
 /**
  * The bench. All state lives on one thread, where the service is asked and the rig is played as well; the stop key goes
  * past it. Every change is published as one immutable {@link BenchState}.
  */
 public final class Bench implements BenchActions, AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(Bench.class);
-    private static final int CLOSE_WITHIN_S = 25;
+    private static final Duration CLOSE_WITHIN = Duration.ofSeconds(25);
 
     private final BenchParts parts;
-    private final List<Consumer<BenchState>> listeners = new CopyOnWriteArrayList<>();
-    private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
-        Thread made = new Thread(work, "bench");
-        made.setDaemon(true);
-        return made;
-    });
     private final BenchFlow flow;
-    private volatile BenchState state;
+    private final DeskThread<BenchState> thread;
 
     /**
      * Opens the bench with an empty queue; {@link #refresh()} reads it.
@@ -36,7 +23,7 @@ public final class Bench implements BenchActions, AutoCloseable {
     public Bench(BenchParts parts) {
         this.parts = parts;
         this.flow = new BenchFlow(parts, this::publish);
-        this.state = flow.state();
+        thread = new DeskThread<>("bench", flow::state, flow::defect);
     }
 
     /**
@@ -45,7 +32,7 @@ public final class Bench implements BenchActions, AutoCloseable {
      * @return the state
      */
     public BenchState state() {
-        return state;
+        return thread.state();
     }
 
     /**
@@ -54,7 +41,7 @@ public final class Bench implements BenchActions, AutoCloseable {
      * @param listener the listener
      */
     public void addListener(Consumer<BenchState> listener) {
-        listeners.add(listener);
+        thread.addListener(listener);
     }
 
     @Override
@@ -88,39 +75,17 @@ public final class Bench implements BenchActions, AutoCloseable {
     }
 
     private void post(Runnable work) {
-        try {
-            thread.execute(() -> {
-                try {
-                    work.run();
-                } catch (RuntimeException e) {
-                    LOG.error("Defect at the bench", e);
-                    flow.defect(e);
-                }
-                publish();
-            });
-        } catch (RejectedExecutionException e) {
-            LOG.debug("The bench is closed; what came after is ignored");
-        }
+        thread.post(work);
     }
 
     private void publish() {
-        BenchState newest = flow.state();
-        state = newest;
-        for (Consumer<BenchState> listener : listeners) {
-            listener.accept(newest);
-        }
+        thread.publish();
     }
 
     @Override
     public void close() {
-        thread.shutdownNow();
+        thread.end();
         stop();
-        try {
-            if (!thread.awaitTermination(CLOSE_WITHIN_S, TimeUnit.SECONDS)) {
-                LOG.warn("The bench did not end within {} s", CLOSE_WITHIN_S);
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        thread.awaitEnd(CLOSE_WITHIN);
     }
 }

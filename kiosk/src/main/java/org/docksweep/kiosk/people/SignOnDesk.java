@@ -2,32 +2,20 @@ package org.docksweep.kiosk.people;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.List;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.Executors;
-import java.util.concurrent.RejectedExecutionException;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 import java.util.function.Consumer;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.docksweep.kiosk.desk.DeskThread;
 
 /**
  * Signing on. All state lives on one thread, where the service is asked as well, so that neither the window nor the dock ever waits for
  * it. Every change is published as one immutable {@link SignOnState}.
  */
 public final class SignOnDesk implements SignOnActions, AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(SignOnDesk.class);
+    private static final Duration CLOSE_WITHIN = Duration.ofSeconds(10);
 
     private final SignOnParts parts;
     private final SignOnFlow flow;
-    private final List<Consumer<SignOnState>> listeners = new CopyOnWriteArrayList<>();
-    private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
-        Thread people = new Thread(work, "people");
-        people.setDaemon(true);
-        return people;
-    });
-    private volatile SignOnState state;
+    private final DeskThread<SignOnState> thread;
     private volatile long touchedNs;
 
     /**
@@ -38,9 +26,9 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
     public SignOnDesk(SignOnParts parts) {
         this.parts = parts;
         flow = new SignOnFlow(parts, this::publish);
-        state = flow.state();
+        thread = new DeskThread<>("people", flow::state, this::defect);
         touchedNs = parts.ticksNs().getAsLong();
-        thread.scheduleWithFixedDelay(this::look, 1, 1, TimeUnit.SECONDS);
+        thread.every(Duration.ofSeconds(1), this::look);
     }
 
     /**
@@ -49,7 +37,7 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
      * @return the state
      */
     public SignOnState state() {
-        return state;
+        return thread.state();
     }
 
     /**
@@ -59,7 +47,7 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
      * @return a name
      */
     public String operator() {
-        return state.person().orElse(parts.kioskName());
+        return state().person().orElse(parts.kioskName());
     }
 
     /**
@@ -68,7 +56,7 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
      * @param listener the listener
      */
     public void addListener(Consumer<SignOnState> listener) {
-        listeners.add(listener);
+        thread.addListener(listener);
     }
 
     @Override
@@ -127,55 +115,29 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
 
     /** Waits until everything asked before has been done. */
     void awaitIdle() throws InterruptedException {
-        java.util.concurrent.CountDownLatch done = new java.util.concurrent.CountDownLatch(1);
-        thread.execute(done::countDown);
-        done.await();
+        thread.awaitIdle();
+    }
+
+    private void defect(RuntimeException e) {
+        if (e instanceof UncheckedIOException disk) {
+            flow.cannotKeep(disk.getCause());
+        } else {
+            flow.defect(e);
+        }
     }
 
     private void post(Runnable work) {
-        try {
-            thread.execute(() -> {
-                try {
-                    work.run();
-                } catch (UncheckedIOException e) {
-                    LOG.error("The people known here cannot be kept", e);
-                    flow.cannotKeep(e.getCause());
-                } catch (RuntimeException e) {
-                    LOG.error("Defect while signing on", e);
-                    flow.defect(e);
-                }
-                publish();
-            });
-        } catch (RejectedExecutionException e) {
-            LOG.debug("The kiosk is closed; what came after is ignored");
-        }
+        thread.post(work);
     }
 
     private void publish() {
-        SignOnState newest = flow.state();
-        if (newest.equals(state)) {
-            return;
-        }
-        state = newest;
-        for (Consumer<SignOnState> listener : listeners) {
-            try {
-                listener.accept(newest);
-            } catch (RuntimeException e) {
-                LOG.error("A listener of the sign-on failed", e);
-            }
-        }
+        thread.publish();
     }
 
     @Override
     public void close() {
-        thread.shutdownNow();
-        try {
-            if (!thread.awaitTermination(10, TimeUnit.SECONDS)) {
-                LOG.warn("The thread of the sign-on did not end within 10 s");
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        thread.end();
+        thread.awaitEnd(CLOSE_WITHIN);
     }
 
     /** Work that writes to the disk. */

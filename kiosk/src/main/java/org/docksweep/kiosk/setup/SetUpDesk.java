@@ -1,29 +1,14 @@
 package org.docksweep.kiosk.setup;
 
-import java.util.List;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.RejectedExecutionException;
 import java.util.function.Consumer;
+import org.docksweep.kiosk.desk.DeskThread;
 import org.docksweep.kiosk.setup.SetUpParts.End;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** The set-up walk. All state lives on one thread, where everything is checked as well; the window never waits for it. */
 public final class SetUpDesk implements SetUpActions, AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(SetUpDesk.class);
-
     private final SetUpParts parts;
     private final SetUpFlow flow;
-    private final List<Consumer<SetUpState>> listeners = new CopyOnWriteArrayList<>();
-    private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
-        Thread setUp = new Thread(work, "set-up");
-        setUp.setDaemon(true);
-        return setUp;
-    });
-    private volatile SetUpState state;
+    private final DeskThread<SetUpState> thread;
 
     /**
      * Begins a walk.
@@ -33,7 +18,7 @@ public final class SetUpDesk implements SetUpActions, AutoCloseable {
     public SetUpDesk(SetUpParts parts) {
         this.parts = parts;
         flow = new SetUpFlow(parts, this::publish);
-        state = flow.state();
+        thread = new DeskThread<>("set-up", flow::state, flow::defect);
     }
 
     /**
@@ -42,7 +27,7 @@ public final class SetUpDesk implements SetUpActions, AutoCloseable {
      * @return the state
      */
     public SetUpState state() {
-        return state;
+        return thread.state();
     }
 
     /**
@@ -51,7 +36,7 @@ public final class SetUpDesk implements SetUpActions, AutoCloseable {
      * @param listener the listener
      */
     public void addListener(Consumer<SetUpState> listener) {
-        listeners.add(listener);
+        thread.addListener(listener);
     }
 
     @Override
@@ -91,41 +76,19 @@ public final class SetUpDesk implements SetUpActions, AutoCloseable {
 
     /** Waits until everything asked before has been done. */
     void awaitIdle() throws InterruptedException {
-        CountDownLatch done = new CountDownLatch(1);
-        thread.execute(done::countDown);
-        done.await();
+        thread.awaitIdle();
     }
 
     private void post(Runnable work) {
-        try {
-            thread.execute(() -> {
-                try {
-                    work.run();
-                } catch (RuntimeException e) {
-                    LOG.error("Defect in the set-up", e);
-                    flow.defect(e);
-                }
-                publish();
-            });
-        } catch (RejectedExecutionException e) {
-            LOG.debug("The set-up is over; what came after is ignored");
-        }
+        thread.post(work);
     }
 
     private void publish() {
-        SetUpState newest = flow.state();
-        state = newest;
-        for (Consumer<SetUpState> listener : listeners) {
-            try {
-                listener.accept(newest);
-            } catch (RuntimeException e) {
-                LOG.error("A listener of the set-up failed", e);
-            }
-        }
+        thread.publish();
     }
 
     @Override
     public void close() {
-        thread.shutdownNow();
+        thread.end();
     }
 }
