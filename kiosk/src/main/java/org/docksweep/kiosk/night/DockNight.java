@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -24,7 +23,6 @@ import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
-import org.docksweep.fleet.Reasons;
 import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchActions;
@@ -34,8 +32,6 @@ import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
 import org.docksweep.kiosk.rig.RigDay;
 import org.docksweep.kiosk.rig.RigStanding;
-import org.docksweep.kiosk.rig.Rigs;
-import org.docksweep.kiosk.rig.StandardSet;
 import org.docksweep.kiosk.service.ChildService;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
@@ -60,7 +56,7 @@ public final class DockNight implements AutoCloseable {
     private final DemoHouse house;
     private final String token = NightKiosk.newToken();
     private final TruthTable truth = new TruthTable();
-    private final UnaryOperator<PracticeRig> nightRig;
+    private final NightRig rig;
     private volatile ChildService service;
     private volatile ServiceClient client;
     private NightKiosk kiosk;
@@ -103,7 +99,7 @@ public final class DockNight implements AutoCloseable {
      */
     DockNight(NightOptions options, PrintWriter out, UnaryOperator<PracticeRig> nightRig) {
         this.options = options;
-        this.nightRig = nightRig;
+        this.rig = new NightRig(options, nightRig);
         this.report = new NightReport(out);
         this.house = HouseLoader.house(options.seed());
     }
@@ -162,9 +158,9 @@ public final class DockNight implements AutoCloseable {
             report.say("Service ready at %s", service.address());
             client = new ServiceClient(service.address(), token);
         }
-        standing = prepareRig();
+        checkRig();
         Commissioning.Result commissioning =
-                new Commissioning(house, gate, standing.correction(), rigSettings("before-hire")).run();
+                new Commissioning(house, gate, standing.correction(), rig.beforeTheHire()).run();
         report.say(
                 "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
                 commissioning.sweeps(),
@@ -176,7 +172,7 @@ public final class DockNight implements AutoCloseable {
         } else {
             HouseLoader.load(house, commissioning, client);
             List<PointReference> drivers =
-                    new BenchLessons(house, gate, standing.correction(), rigSettings("before-hire")).teach();
+                    new BenchLessons(house, gate, standing.correction(), rig.beforeTheHire()).teach();
             HouseLoader.loadDriverReferences(drivers, client);
             report.say(
                     "The bench knows %d driver models bare, each from %d known-good drivers",
@@ -225,7 +221,7 @@ public final class DockNight implements AutoCloseable {
                     .orElseThrow(() -> new IllegalStateException("no night was begun in " + options.folder()));
         }
         client = running;
-        standing = prepareRig();
+        checkRig();
         toTheDock(options.folder(), snapshot);
         kiosk.sendTo(client);
     }
@@ -251,8 +247,7 @@ public final class DockNight implements AutoCloseable {
     }
 
     private void toTheDock(Path folder, KioskSnapshot snapshot) throws RigException {
-        PracticeRig rig = nightRig.apply((PracticeRig) Rigs.open("virtual", nightRigSettings()));
-        kiosk = new NightKiosk(folder, house, snapshot, rig, gate, standing, Duration.ZERO);
+        kiosk = new NightKiosk(folder, house, snapshot, rig.atTheDock(), gate, standing, Duration.ZERO);
         workBy(kiosk.dock());
     }
 
@@ -293,15 +288,10 @@ public final class DockNight implements AutoCloseable {
         kiosk.awaitSent(SENT_WITHIN);
     }
 
-    private RigStanding prepareRig() throws RigException {
-        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", rigSettings("at-return"))) {
-            RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
-            RigDay.Result result = day.calibrateAndCheck(zone());
-            result.checks().forEach(check -> report.say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
-            report.say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
-            calibration = result.calibration();
-            return result.standing();
-        }
+    private void checkRig() throws RigException {
+        RigDay.Result result = rig.check(gate, zone(), report);
+        calibration = result.calibration();
+        standing = result.standing();
     }
 
     private ChildService startService() throws IOException {
@@ -310,20 +300,6 @@ public final class DockNight implements AutoCloseable {
                 options.folder().resolve("service"),
                 token,
                 Map.of("docksweep.site-name", house.siteName(), "docksweep.time-zone", house.timeZone()));
-    }
-
-    private Map<String, String> rigSettings(String moment) {
-        return Map.of("seed", Long.toString(options.seed()), "moment", moment);
-    }
-
-    private Map<String, String> nightRigSettings() {
-        return Map.of(
-                "seed",
-                Long.toString(options.seed()),
-                "moment",
-                "at-return",
-                "realTime",
-                Boolean.toString(options.realTime()));
     }
 
     /**
