@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.KioskChanges;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ProblemTypes;
 import org.docksweep.contract.ReturnList;
@@ -137,5 +138,46 @@ class ReturnsTest {
                 .contains(tag);
         assertThat(changed.as(KioskSnapshot.class).recentEvents())
                 .anySatisfy(e -> assertThat(e.tag()).isEqualTo(tag));
+    }
+
+    @Test
+    void bringsAKiosksCopyUpToDateWithTheChangesAlone() {
+        AssetTag tag = out();
+        ReturnList list = House.newList(api, model, List.of(tag));
+        Api.Answer first = api.get(ApiPaths.KIOSK_SNAPSHOT);
+        KioskSnapshot copy = first.as(KioskSnapshot.class);
+        String since = ApiPaths.KIOSK_CHANGES + "?since=" + copy.asOf();
+
+        assertThat(api.get(since, "If-None-Match", first.header("ETag")).status())
+                .isEqualTo(304);
+
+        checkIn(tag, list, Verdict.PASS, Route.SHELF);
+
+        Api.Answer answer = api.get(since, "If-None-Match", first.header("ETag"));
+        KioskChanges changes = answer.as(KioskChanges.class);
+        assertThat(changes.book()).as("models are as before").isNull();
+        assertThat(changes.references()).as("references are as before").isNull();
+        assertThat(changes.labels()).as("labels are as before").isNull();
+        assertThat(changes.cabinets()).contains(House.cabinet(tag, model, CabinetStatus.READY));
+        KioskSnapshot whole = api.get(ApiPaths.KIOSK_SNAPSHOT).as(KioskSnapshot.class);
+        assertThat(changes.applyTo(copy))
+                .usingRecursiveComparison()
+                .ignoringFields("asOf")
+                .isEqualTo(whole);
+        assertThat(api.get(since, "If-None-Match", answer.header("ETag")).status())
+                .isEqualTo(304);
+    }
+
+    @Test
+    void sendsAllPartsToAKioskWhoseCopyItDoesNotKnow() {
+        Api.Answer answer = api.get(ApiPaths.KIOSK_CHANGES + "?since=2026-01-01T00:00:00Z", "If-None-Match", "\"old\"");
+
+        KioskChanges changes = answer.as(KioskChanges.class);
+        assertThat(changes.book()).isNotNull();
+        assertThat(changes.references()).isNotNull();
+        assertThat(changes.labels()).isNotNull();
+        assertThat(api.get(ApiPaths.KIOSK_CHANGES + "?since=yesterday").status())
+                .isEqualTo(400);
+        assertThat(api.get(ApiPaths.KIOSK_CHANGES).status()).isEqualTo(400);
     }
 }

@@ -104,6 +104,9 @@ public final class ApiPaths {
     public static final String LIMIT_REHEARSALS = API + "/limit-rehearsals";
     /** GET {@link KioskSnapshot} with ETag: everything a kiosk needs to work without a network. */
     public static final String KIOSK_SNAPSHOT = API + "/kiosk-snapshot";
+
+    /** What changed since a kiosk's copy of the fleet: {@code ?since=} the time it was true. */
+    public static final String KIOSK_CHANGES = API + "/kiosk-changes";
     /**
      * GET {@link Page} of {@link KioskToken.Issued}; POST {@link KioskToken.Order} gives {@link KioskToken};
      * {@code /{name}} DELETE revokes.

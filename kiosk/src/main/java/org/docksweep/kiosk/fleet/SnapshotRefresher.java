@@ -6,6 +6,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
@@ -20,6 +21,8 @@ public final class SnapshotRefresher implements AutoCloseable {
     private final ServiceClient client;
     private final Spool spool;
     private final Consumer<LocalFleet> fresh;
+    /** The copy that the spool has; read from there once. */
+    private KioskSnapshot known;
     /** Told once, not every half minute. */
     private boolean away;
 
@@ -72,10 +75,16 @@ public final class SnapshotRefresher implements AutoCloseable {
      * @throws ServiceUnreachable if there is no answer
      */
     public boolean once() throws ServiceProblem, ServiceUnreachable {
-        Optional<ServiceClient.Fresh> answer =
-                client.snapshotUnless(spool.snapshotEtag().orElse(null));
+        Optional<String> etag = spool.snapshotEtag();
+        if (etag.isPresent() && known == null) {
+            known = spool.snapshot().orElse(null);
+        }
+        Optional<ServiceClient.Fresh> answer = etag.isPresent() && known != null
+                ? client.broughtUpToDate(known, etag.get())
+                : client.snapshotUnless(null);
         answer.ifPresent(copy -> {
             spool.keepSnapshot(copy.snapshot(), copy.etag());
+            known = copy.snapshot();
             fresh.accept(new LocalFleet(copy.snapshot(), spool.registered()));
         });
         return answer.isPresent();

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.contract.ApiPaths;
+import org.docksweep.contract.KioskChanges;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.Page;
 import org.docksweep.kiosk.spool.Wire;
@@ -100,6 +101,31 @@ public final class ServiceClient {
         KioskSnapshot snapshot = read(response, Wire.json().constructType(KioskSnapshot.class));
         return Optional.of(
                 new Fresh(snapshot, response.headers().firstValue("ETag").orElse(null)));
+    }
+
+    /**
+     * Brings the kiosk's copy of the fleet up to date with what changed since; a service that does not know of changes is asked for
+     * the whole of it.
+     *
+     * @param known the copy at hand
+     * @param etag its entity tag
+     * @return the new copy; empty when the one at hand is the newest
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public Optional<Fresh> broughtUpToDate(KioskSnapshot known, String etag) throws ServiceProblem, ServiceUnreachable {
+        HttpResponse<byte[]> response = send(request(ApiPaths.KIOSK_CHANGES + "?since=" + known.asOf())
+                .header("If-None-Match", etag)
+                .GET());
+        if (response.statusCode() == 304) {
+            return Optional.empty();
+        }
+        if (response.statusCode() == 404) {
+            return snapshotUnless(etag);
+        }
+        KioskChanges changes = read(response, Wire.json().constructType(KioskChanges.class));
+        return Optional.of(new Fresh(
+                changes.applyTo(known), response.headers().firstValue("ETag").orElse(null)));
     }
 
     /**

@@ -4,8 +4,11 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
+import jakarta.persistence.PrePersist;
+import jakarta.persistence.PreUpdate;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.time.Instant;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
@@ -30,6 +33,15 @@ class Cabinet extends Stored<String> {
 
     @Version
     private int version;
+
+    /** For kiosks that ask what changed since their copy. */
+    private Instant changedAt;
+
+    @PrePersist
+    @PreUpdate
+    void changing() {
+        changedAt = Instant.now();
+    }
 
     protected Cabinet() {}
 

@@ -1,6 +1,7 @@
 package org.docksweep.service.cabinets;
 
 import jakarta.persistence.LockModeType;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.fleet.CabinetStatus;
@@ -15,6 +16,10 @@ interface Cabinets extends JpaRepository<Cabinet, String> {
     List<Cabinet> findByStatusAndTagGreaterThanOrderByTag(CabinetStatus status, String after, Limit limit);
 
     List<Cabinet> findAllByOrderByTag();
+
+    @Query("select c from Cabinet c where c.changedAt > :since or exists (select 1 from Installation i"
+            + " where i.tag = c.tag and i.changedAt > :since) order by c.tag")
+    List<Cabinet> changedAfter(Instant since);
 
     @Lock(LockModeType.PESSIMISTIC_WRITE)
     @Query("select c from Cabinet c where c.tag = :tag")

@@ -4,6 +4,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
@@ -206,6 +207,25 @@ public class Fleet {
                 .toList();
     }
 
+    /**
+     * Cabinets that changed, or whose drivers did.
+     *
+     * @param since after this instant
+     * @return by tag
+     */
+    public List<CabinetBody> changedAfter(Instant since) {
+        List<Cabinet> changed = cabinets.changedAfter(since);
+        List<Installation> open = new ArrayList<>();
+        for (int from = 0; from < changed.size(); from += EVENTS_PER_QUERY) {
+            open.addAll(installations.openIn(
+                    changed.subList(from, Math.min(changed.size(), from + EVENTS_PER_QUERY)).stream()
+                            .map(Cabinet::getId)
+                            .toList()));
+        }
+        Map<String, List<InstalledDriver>> drivers = byTag(open);
+        return changed.stream().map(c -> body(c, drivers)).toList();
+    }
+
     static Map<String, List<InstalledDriver>> byTag(List<Installation> installations) {
         return installations.stream()
                 .collect(Collectors.groupingBy(
@@ -256,7 +276,7 @@ public class Fleet {
     public List<HistoryEvent> lastEvents(Collection<AssetTag> tags, int most) {
         List<String> wanted =
                 tags.stream().map(AssetTag::value).distinct().sorted().toList();
-        List<HistoryEvent> found = new java.util.ArrayList<>();
+        List<HistoryEvent> found = new ArrayList<>();
         for (int from = 0; from < wanted.size(); from += EVENTS_PER_QUERY) {
             List<String> some = wanted.subList(from, Math.min(wanted.size(), from + EVENTS_PER_QUERY));
             events.lastOfEach(some, most).forEach(e -> found.add(e.event()));
@@ -285,7 +305,7 @@ public class Fleet {
         if (wanted.size() == 1) {
             return lastWork(events.lastWork(wanted.get(0)));
         }
-        List<LastWork> found = new java.util.ArrayList<>();
+        List<LastWork> found = new ArrayList<>();
         for (int from = 0; from < wanted.size(); from += EVENTS_PER_QUERY) {
             found.addAll(
                     lastWork(events.lastWork(wanted.subList(from, Math.min(wanted.size(), from + EVENTS_PER_QUERY)))));

@@ -4,6 +4,8 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
+import jakarta.persistence.PrePersist;
+import jakarta.persistence.PreUpdate;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
@@ -41,6 +43,15 @@ class Installation extends Stored<UUID> {
 
     @Version
     private int version;
+
+    /** For kiosks that ask what changed since their copy. */
+    private Instant changedAt;
+
+    @PrePersist
+    @PreUpdate
+    void changing() {
+        changedAt = Instant.now();
+    }
 
     protected Installation() {}
 

@@ -1,5 +1,6 @@
 package org.docksweep.service.commissionings;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
@@ -15,6 +16,12 @@ interface BaselineRows extends JpaRepository<BaselineRow, BaselineRow.Key> {
                     + " and e.test_point_code = ranked.test_point_code and e.ended_at >= ranked.taken_at)"
                     + " order by tag, test_point_code")
     List<BaselineRow> newest();
+
+    @Query(
+            nativeQuery = true,
+            value = "select distinct tag from (select tag from baseline where changed_at > :since"
+                    + " union all select tag from baseline_end where changed_at > :since) changed order by tag")
+    List<String> changedAfter(Instant since);
 
     @Query("select b from BaselineRow b where b.tag = :tag order by b.takenAt desc")
     List<BaselineRow> of(String tag);

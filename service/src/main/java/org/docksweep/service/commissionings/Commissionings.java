@@ -200,6 +200,17 @@ public class Commissionings {
     }
 
     /**
+     * Cabinets whose baselines changed.
+     *
+     * @param since after this instant
+     * @return their tags
+     */
+    @Transactional(readOnly = true)
+    public List<AssetTag> changedAfter(Instant since) {
+        return baselines.changedAfter(since).stream().map(AssetTag::new).toList();
+    }
+
+    /**
      * Baselines in force.
      *
      * @return the newest per cabinet and test point, by cabinet
