@@ -99,13 +99,16 @@ final class CabinetVerdict {
                 1);
     }
 
-    /** A fault outweighs a spoiled sweep of another point; a spoiled sweep outweighs a pass. */
+    /**
+     * A label that is not the cabinet's outweighs all: under it, nothing that was found is a fault. A fault outweighs a spoiled sweep of
+     * another point; a spoiled sweep outweighs a pass.
+     */
     private static PointJudgement deciding(List<PointJudgement> judgements) {
         return judgements.stream()
                 .min(Comparator.comparingInt(j -> switch (j.verdict()) {
-                    case FAIL -> 0;
-                    case SWEEP_AGAIN -> 1;
-                    case PASS -> j.reason().key().equals("verdict-pass-watch") ? 2 : 3;
+                    case FAIL -> 1;
+                    case SWEEP_AGAIN -> j.prompt() == Prompt.CHECK_LABEL ? 0 : 2;
+                    case PASS -> j.reason().key().equals("verdict-pass-watch") ? 3 : 4;
                 }))
                 .orElseThrow();
     }

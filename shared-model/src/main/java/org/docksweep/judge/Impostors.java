@@ -13,7 +13,8 @@ import org.docksweep.sweep.ImpedanceCurve;
 
 /**
  * Looks whether a curve that fits its own test point badly is the healthy curve of something else: another socket of the
- * same cabinet, or another cabinet model under a wrong label. Neither is the cabinet's fault.
+ * same cabinet, or another cabinet model under a wrong label. Neither is the cabinet's fault. A label is wrong for the whole
+ * cabinet: what the other test points show counts for and against it as much.
  */
 final class Impostors {
     /**
@@ -42,6 +43,7 @@ final class Impostors {
 
     Optional<Found> find(Explanation own) {
         Found best = null;
+        OtherPoints elsewhere = new OtherPoints(request, point);
         for (PointReference reference : request.references()) {
             if (reference.taught() == null || isOwn(reference)) {
                 continue;
@@ -49,23 +51,20 @@ final class Impostors {
             CabinetModel otherModel = request.book().cabinetModel(reference.cabinetModelCode());
             TestPoint otherPoint = otherModel.testPoint(reference.testPointCode());
             boolean sameCabinet = otherModel.code().equals(request.model().code());
-            if (!comparable(reference)) {
+            if (!comparable(curve, reference)) {
                 continue;
             }
-            SuspectRanking other = new SuspectRanking(
-                    request.book(),
-                    otherModel,
-                    otherPoint,
-                    Knowledge.nominal(request.book(), otherModel, otherPoint)
-                            .taughtBy(reference)
-                            .at(ambientCelsius)
-                            .onRig(request.repeatability(), 1));
+            SuspectRanking other = ranking(request, reference, ambientCelsius);
             SuspectRanking.Healthy healthy = other.healthy(curve);
             if (healthy.reducedChi2() > FITS || healthy.logEvidence() < own.logEvidence() + CLEARLY_BETTER) {
                 continue;
             }
             // Whose healthy curve it is said to be, that model's own gate must pass it.
             if (TerminalsJudge.fails(other.explain(curve), request.limits())) {
+                continue;
+            }
+            if (!sameCabinet
+                    && healthy.logEvidence() - own.logEvidence() + elsewhere.inFavourOf(otherModel) < CLEARLY_BETTER) {
                 continue;
             }
             if (best == null || healthy.logEvidence() > best.logEvidence()) {
@@ -88,8 +87,22 @@ final class Impostors {
                 && reference.testPointCode().equals(point.code());
     }
 
+    /** How well a test point of another model, healthy, explains a curve. */
+    static SuspectRanking ranking(JudgeRequest request, PointReference reference, Double ambientCelsius) {
+        CabinetModel model = request.book().cabinetModel(reference.cabinetModelCode());
+        TestPoint point = model.testPoint(reference.testPointCode());
+        return new SuspectRanking(
+                request.book(),
+                model,
+                point,
+                Knowledge.nominal(request.book(), model, point)
+                        .taughtBy(reference)
+                        .at(ambientCelsius)
+                        .onRig(request.repeatability(), 1));
+    }
+
     /** Evidence compares only on the same points; a reference over another band says too little. */
-    private boolean comparable(PointReference reference) {
+    static boolean comparable(ImpedanceCurve curve, PointReference reference) {
         double[] grid = curve.frequencyHz();
         double[] other = reference.frequencyHz();
         double low = Math.max(grid[0], other[0]);

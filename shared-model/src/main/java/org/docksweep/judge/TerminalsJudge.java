@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.circuit.CircuitParameter;
-import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Verdict;
@@ -111,7 +110,7 @@ final class TerminalsJudge {
 
     private PointEvidence present() {
         ImpedanceCurve curve = rounded(request.correction().correct(analysis.impedance()));
-        PointReference reference = referenceOf(request.model(), point).orElse(null);
+        PointReference reference = ownReference(request, point).orElse(null);
         CurveReadings reader = new CurveReadings(request.model(), point, curve, reference);
         List<Reading> readings = new ArrayList<>(reader.readings());
         if (reference == null) {
@@ -125,7 +124,7 @@ final class TerminalsJudge {
                     List.of(),
                     0);
         }
-        Knowledge knowledge = knowledge(request.model(), point, reference, true);
+        Knowledge knowledge = ownKnowledge(request, point, reference, ambientCelsius);
         Explanation explanation =
                 new SuspectRanking(request.book(), request.model(), point, knowledge, request.priors()).explain(curve);
         if (explanation.faultProbability() < request.limits().failProbability()) {
@@ -265,16 +264,19 @@ final class TerminalsJudge {
         return readings;
     }
 
-    private Optional<PointReference> referenceOf(CabinetModel model, TestPoint testPoint) {
+    static Optional<PointReference> ownReference(JudgeRequest request, TestPoint point) {
         return request.references().stream()
-                .filter(r -> r.cabinetModelCode().equals(model.code())
-                        && r.testPointCode().equals(testPoint.code()))
+                .filter(r -> r.cabinetModelCode().equals(request.model().code())
+                        && r.testPointCode().equals(point.code()))
                 .findFirst();
     }
 
-    private Knowledge knowledge(CabinetModel model, TestPoint testPoint, PointReference reference, boolean own) {
-        Knowledge taught = Knowledge.nominal(request.book(), model, testPoint).taughtBy(reference);
-        Optional<Baseline> baseline = own ? ownBaseline() : Optional.empty();
+    /** What is known of a point of the cabinet itself: its model's reference, its own baseline, the weather, the rig. */
+    static Knowledge ownKnowledge(
+            JudgeRequest request, TestPoint point, PointReference reference, Double ambientCelsius) {
+        Knowledge taught =
+                Knowledge.nominal(request.book(), request.model(), point).taughtBy(reference);
+        Optional<Baseline> baseline = baseline(request, point);
         return baseline.map(taught::sharpenedBy)
                 .orElse(taught)
                 .at(ambientCelsius)
@@ -282,6 +284,10 @@ final class TerminalsJudge {
     }
 
     private Optional<Baseline> ownBaseline() {
+        return baseline(request, point);
+    }
+
+    private static Optional<Baseline> baseline(JudgeRequest request, TestPoint point) {
         return request.baselines().stream()
                 .filter(b -> b.testPointCode().equals(point.code()) && b.impedance() != null)
                 .findFirst();
@@ -311,7 +317,7 @@ final class TerminalsJudge {
                 faultProbability);
     }
 
-    private static ImpedanceCurve rounded(ImpedanceCurve curve) {
+    static ImpedanceCurve rounded(ImpedanceCurve curve) {
         return new ImpedanceCurve(
                 curve.frequencyHz(),
                 Rounding.significant(curve.resistanceOhm()),

@@ -261,13 +261,19 @@ final class CheckInFlow {
                         prompt,
                         point.reason(),
                         () -> hold(point.reason(), judgement));
-            case CHECK_LABEL ->
-                askOr(
-                        draft.mayAskForLabel(),
-                        Phase.ANSWER,
-                        prompt,
-                        judgement.reason(),
-                        () -> hold(judgement.reason(), judgement));
+            case CHECK_LABEL -> {
+                if (draft.atLastPoint()) {
+                    askOr(
+                            draft.mayAskForLabel(),
+                            Phase.ANSWER,
+                            prompt,
+                            judgement.reason(),
+                            () -> hold(judgement.reason(), judgement));
+                } else {
+                    // Nobody is sent to look at a label that the other contacts may bear out.
+                    nextPoint();
+                }
+            }
             case NONE, PERSON_DECIDES -> {
                 if (point.verdict() == Verdict.SWEEP_AGAIN && prompt == Prompt.NONE) {
                     spoiled(point.reason(), judgement);

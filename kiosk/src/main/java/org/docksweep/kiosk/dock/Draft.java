@@ -69,6 +69,10 @@ final class Draft {
         return pointIndex == 0;
     }
 
+    boolean atLastPoint() {
+        return pointIndex == model.testPoints().size() - 1;
+    }
+
     int attempt() {
         return attempt;
     }
