@@ -245,6 +245,17 @@ class DockCheckInTest {
     }
 
     @Test
+    void asksForTheLabelOnlyAfterTheLastContacts() throws InterruptedException {
+        bench.gate.probe(SweepAnalysis.Load.PRESENT).judge(Verdict.SWEEP_AGAIN, Prompt.CHECK_LABEL, ScriptedGate.DOUBT);
+        bench.gate.fail(); // both together: the other contacts bear the label out
+        bench.look(BIAMPED);
+        bench.dock.lookedOver(Set.of());
+        DockState answer = bench.answer(BIAMPED);
+        assertThat(answer.answer().orElseThrow().route()).contains(Route.BENCH);
+        assertThat(bench.gate.plans).containsExactly("probe LF", "sweep LF", "probe HF", "sweep HF");
+    }
+
+    @Test
     void leavesToAPersonWhatTheGateCannotJudge() throws InterruptedException {
         bench.gate.probe(SweepAnalysis.Load.PRESENT);
         bench.gate.judge(Verdict.PASS, Prompt.PERSON_DECIDES, ScriptedGate.DOUBT);
