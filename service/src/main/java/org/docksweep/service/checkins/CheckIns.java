@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -197,6 +198,24 @@ public class CheckIns {
                             new Header(h.getId(), new AssetTag(h.getTag()), h.getFinishedAt(), h.getVerdict())));
         }
         return found;
+    }
+
+    /**
+     * How often driver models came back.
+     *
+     * @param periods how far to look back from now, six of them, growing
+     * @return by driver model, one count per period, each of the whole time from then to now
+     */
+    @Transactional(readOnly = true)
+    public Map<String, long[]> returned(List<Duration> periods) {
+        Instant now = fleet.now();
+        List<Instant> since = periods.stream().map(now::minus).toList();
+        Map<String, long[]> counts = new LinkedHashMap<>();
+        rows.returnedSince(since.get(0), since.get(1), since.get(2), since.get(3), since.get(4), since.get(5))
+                .forEach(r -> counts.put(r.getDriverModelCode(), new long[] {
+                    r.getFirst(), r.getSecond(), r.getThird(), r.getFourth(), r.getFifth(), r.getSixth()
+                }));
+        return counts;
     }
 
     /**

@@ -4,14 +4,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.docksweep.contract.DockConfusion;
-import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.LearnedPriors;
 import org.docksweep.contract.LearningDecision;
 import org.docksweep.service.cabinets.Fleet;
@@ -86,19 +84,20 @@ public class Learning {
 
     private List<PriorTeacher.Returns> returns() {
         List<PriorTeacher.Returns> returns = new ArrayList<>();
-        Map<String, Integer> before = new HashMap<>();
-        int from = 0;
-        for (int days : PERIODS_DAYS) {
-            Instant middle = endOfDay().minus(Duration.ofHours(12L * (from + days)));
-            for (FleetStatus.FaultRow row : checkIns.faults(Duration.ofDays(days))) {
-                int more = row.checkIns() - before.getOrDefault(row.driverModelCode(), 0);
-                before.put(row.driverModelCode(), row.checkIns());
-                if (more > 0) {
-                    returns.add(new PriorTeacher.Returns(row.driverModelCode(), middle, more));
+        List<Duration> periods =
+                Arrays.stream(PERIODS_DAYS).mapToObj(Duration::ofDays).toList();
+        checkIns.returned(periods).forEach((driverModelCode, counts) -> {
+            int from = 0;
+            long before = 0;
+            for (int i = 0; i < counts.length; i++) {
+                Instant middle = endOfDay().minus(Duration.ofHours(12L * (from + PERIODS_DAYS[i])));
+                if (counts[i] > before) {
+                    returns.add(new PriorTeacher.Returns(driverModelCode, middle, Math.toIntExact(counts[i] - before)));
                 }
+                before = counts[i];
+                from = PERIODS_DAYS[i];
             }
-            from = days;
-        }
+        });
         return returns;
     }
 
