@@ -5,12 +5,15 @@ import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.function.Consumer;
 import org.docksweep.kiosk.desk.DeskThread;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Signing on. All state lives on one thread, where the service is asked as well, so that neither the window nor the dock ever waits for
  * it. Every change is published as one immutable {@link SignOnState}.
  */
 public final class SignOnDesk implements SignOnActions, AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(SignOnDesk.class);
     private static final Duration CLOSE_WITHIN = Duration.ofSeconds(10);
 
     private final SignOnParts parts;
@@ -120,6 +123,7 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
 
     private void defect(RuntimeException e) {
         if (e instanceof UncheckedIOException disk) {
+            LOG.error("The people known here cannot be kept: {}", disk.getMessage());
             flow.cannotKeep(disk.getCause());
         } else {
             flow.defect(e);

@@ -131,6 +131,9 @@ final class FaultService implements AutoCloseable {
         if (mood.status != 0) {
             String type = mood == Mood.REFUSES ? ProblemTypes.WRONG_STATE : ProblemTypes.DEFECT;
             problem(exchange, mood.status, type);
+        } else if (path.equals(ApiPaths.KIOSK_CHANGES)) {
+            // As a service from before there were changes.
+            problem(exchange, 404, ProblemTypes.NOT_FOUND);
         } else if (exchange.getRequestMethod().equals("GET")) {
             snapshot(exchange);
         } else {
