@@ -40,7 +40,7 @@ final class AmbiguityGroups {
     /** Computes the groups of all models of a run. */
     static AmbiguityGroups of(ProvingGround ground, ProvingOptions options) {
         AmbiguityGroups groups = new AmbiguityGroups();
-        for (CabinetModel model : ground.book(options.models()).cabinetModels()) {
+        for (CabinetModel model : ground.book(options.models(), options.seed()).cabinetModels()) {
             List<ProvingFault> all = ground.faults(model.code()).stream()
                     .filter(f -> f.kind().group() != ProvingFaultKind.Group.NOT_A_FAULT)
                     .toList();
