@@ -16,8 +16,8 @@ final class Deconvolver {
      */
     private static final double EDGE_OCTAVES = 0.3;
 
-    /** Each takes three transforms' worth of memory. */
-    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(6);
+    /** Each takes up to 7 MB; probe and sweep of two models. */
+    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(4);
     /** The record begins to take over from the deconvolved response at this share of the crossing frequency. */
     private static final double CROSS_FROM = 0.89;
 

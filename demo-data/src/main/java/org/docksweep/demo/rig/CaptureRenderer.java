@@ -3,8 +3,6 @@ package org.docksweep.demo.rig;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import org.docksweep.demo.physics.Load;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.sweep.CaptureChannel;
@@ -28,6 +26,9 @@ final class CaptureRenderer {
     /** Factor on the hall's answer where walls are near and bare. */
     private static final double REVERBERANT = 4;
 
+    /** Up to seven megabytes each; of the sound and its echo, of probe and sweep. */
+    private static final int TRANSFORMS_KEPT = 4;
+
     private static final double SOUND_TRAVEL_S = 0.0029;
 
     private final Electronics electronics;
@@ -36,8 +37,8 @@ final class CaptureRenderer {
     private final Imperfections imperfections;
     private final Rattles rattles;
     private final Converter converter;
-    private final Map<Integer, double[]> positions = new ConcurrentHashMap<>();
-    private final Map<Integer, DoubleFFT_1D> transforms = new ConcurrentHashMap<>();
+    private final LastUsed<Integer, double[]> positions = new LastUsed<>(TRANSFORMS_KEPT);
+    private final LastUsed<Integer, DoubleFFT_1D> transforms = new LastUsed<>(TRANSFORMS_KEPT);
     private final DriveSpectra drives = new DriveSpectra();
 
     CaptureRenderer(Electronics electronics, Hall hall, double sampleRateHz) {
@@ -145,7 +146,7 @@ final class CaptureRenderer {
                     .multiply(gain);
             excursion[i] = response.excursion().multiply(gain);
         }
-        double[] at = positions.computeIfAbsent(drive.length, n -> LogGrid.positions(n, sampleRateHz));
+        double[] at = positions.get(drive.length, n -> LogGrid.positions(n, sampleRateHz));
         boolean moves = electronics.distortion() || load.rubDb() > Double.NEGATIVE_INFINITY || load.rattle() != null;
         double[][] products = moves
                 ? LogGrid.times(drive, at, volts, amperes, pascals, excursion)
@@ -188,7 +189,7 @@ final class CaptureRenderer {
 
     /** Tables of a transform cost more than the transform; one playback at a time uses them. */
     private DoubleFFT_1D transform(int length) {
-        return transforms.computeIfAbsent(length, DoubleFFT_1D::new);
+        return transforms.get(length, DoubleFFT_1D::new);
     }
 
     /**

@@ -1,8 +1,6 @@
 package org.docksweep.demo.rig;
 
-import java.util.Map;
 import java.util.Random;
-import java.util.concurrent.ConcurrentHashMap;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
@@ -21,7 +19,8 @@ final class Hall {
     private final double[] delaysS = new double[6];
     private final double[] gains = new double[6];
     private final double sampleRateHz;
-    private final Map<Integer, double[]> spectra = new ConcurrentHashMap<>();
+    /** Of the sound and its echo, of probe and sweep. */
+    private final LastUsed<Integer, double[]> spectra = new LastUsed<>(4);
 
     Hall(long seed, double sampleRateHz) {
         Random random = new Random(seed * 31 + 7);
@@ -46,7 +45,7 @@ final class Hall {
 
     /** Spectrum of the tail for one transform length, in the packed form of the transform; shared, not to be changed. */
     double[] tailSpectrum(int length) {
-        return spectra.computeIfAbsent(length, n -> {
+        return spectra.get(length, n -> {
             double[] spectrum = new double[n];
             System.arraycopy(tail, 0, spectrum, 0, Math.min(n, tail.length));
             new DoubleFFT_1D(n).realForward(spectrum);

@@ -3,6 +3,7 @@ package org.docksweep.kiosk.bench;
 import java.time.Duration;
 import java.util.function.Consumer;
 import org.docksweep.kiosk.desk.DeskThread;
+import org.docksweep.kiosk.printing.PaperView;
 
 /**
  * The bench. All state lives on one thread, where the service is asked and the rig is played as well; the stop key goes
@@ -62,6 +63,11 @@ public final class Bench implements BenchActions, AutoCloseable {
     @Override
     public void step(BenchStep step) {
         post(() -> flow.step(step));
+    }
+
+    @Override
+    public void viewCard(Consumer<PaperView> shown) {
+        post(() -> flow.viewCard(shown));
     }
 
     @Override

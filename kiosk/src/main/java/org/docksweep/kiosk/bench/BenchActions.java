@@ -1,5 +1,8 @@
 package org.docksweep.kiosk.bench;
 
+import java.util.function.Consumer;
+import org.docksweep.kiosk.printing.PaperView;
+
 /** What a person does at the bench. Every method returns at once. */
 public interface BenchActions {
     /** The page has come up: read the queue again. */
@@ -32,6 +35,13 @@ public interface BenchActions {
      * @param code its code
      */
     void choose(String code);
+
+    /**
+     * Draws the card that is shown, as it would be printed.
+     *
+     * @param shown takes it, on the bench's thread; not called when no card can be printed now, which a message tells
+     */
+    void viewCard(Consumer<PaperView> shown);
 
     /** Silence, at once. */
     void stop();

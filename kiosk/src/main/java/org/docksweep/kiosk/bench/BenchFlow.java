@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchActionBody.Verb;
 import org.docksweep.contract.BenchJobBody;
@@ -13,6 +14,7 @@ import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.bench.BenchState.Activity;
 import org.docksweep.kiosk.bench.BenchState.Message;
+import org.docksweep.kiosk.printing.PaperView;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 
@@ -151,6 +153,13 @@ final class BenchFlow {
     void choose(String code) {
         if (activity == Activity.FINDING) {
             finding.choose(code);
+        }
+    }
+
+    void viewCard(Consumer<PaperView> shown) {
+        if (steps().contains(BenchStep.PRINT_CARD)) {
+            message = null;
+            working(() -> shown.accept(CardPrinter.view(office, parts.dock().papers(), job)));
         }
     }
 

@@ -18,6 +18,7 @@ import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.printing.PaperView;
 import org.docksweep.sweep.SweepPlan;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -188,6 +189,16 @@ public final class Dock implements DockActions, AutoCloseable {
     @Override
     public void printTag() {
         post(flow::printTag);
+    }
+
+    @Override
+    public void viewTag(Consumer<PaperView> shown) {
+        post(() -> flow.viewTag(shown));
+    }
+
+    @Override
+    public void viewSheet(Consumer<PaperView> shown) {
+        post(() -> flow.viewSheet(shown));
     }
 
     @Override

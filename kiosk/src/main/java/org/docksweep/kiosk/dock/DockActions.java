@@ -1,7 +1,9 @@
 package org.docksweep.kiosk.dock;
 
 import java.util.Set;
+import java.util.function.Consumer;
 import org.docksweep.fleet.VisualItem;
+import org.docksweep.kiosk.printing.PaperView;
 
 /** What the person at the dock can do. All methods return at once and may be called from the event thread. */
 public interface DockActions {
@@ -34,6 +36,20 @@ public interface DockActions {
 
     /** Print the tag (again). */
     void printTag();
+
+    /**
+     * Draws the tag of the answer that is shown, as it would be printed.
+     *
+     * @param shown takes it, on the dock's thread; not called when there is no tag, or when it cannot be drawn, which a notice tells
+     */
+    void viewTag(Consumer<PaperView> shown);
+
+    /**
+     * Draws the return sheet of the list at hand, as closing the list would print it now.
+     *
+     * @param shown takes it, on the dock's thread; not called when no list is at hand, or when it cannot be drawn
+     */
+    void viewSheet(Consumer<PaperView> shown);
 
     /**
      * Answer to a notice.

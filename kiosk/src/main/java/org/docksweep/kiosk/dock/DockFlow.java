@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.ReturnList;
@@ -24,10 +26,12 @@ import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.printing.PaperView;
 import org.docksweep.kiosk.printing.PrintResult;
 import org.docksweep.kiosk.spool.OutboxCounts;
 import org.docksweep.kiosk.spool.ParkedItem;
 import org.docksweep.kiosk.spool.SpoolException;
+import org.docksweep.paper.RepairTagContent;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -348,11 +352,43 @@ final class DockFlow {
         }
     }
 
-    private void print(CheckInBody body) {
+    void viewTag(Consumer<PaperView> taker) {
+        if (shown != null && shown.jobCode() != null) {
+            var content = tag(shown);
+            view(() -> parts.papers().viewTag(content), taker);
+        }
+    }
+
+    void viewSheet(Consumer<PaperView> taker) {
+        report().map(ListAtHand::asClosed)
+                .ifPresent(r -> view(() -> parts.papers().viewSheet(r), taker));
+    }
+
+    /** A paper that cannot be drawn stops nothing: it may be printed all the same. */
+    private void view(Supplier<PaperView> draw, Consumer<PaperView> taker) {
+        desk.onPaper(
+                () -> {
+                    try {
+                        PaperView view = draw.get();
+                        return (Runnable) () -> taker.accept(view);
+                    } catch (RuntimeException e) {
+                        LOG.warn("A paper cannot be drawn", e);
+                        return (Runnable) () -> tell(
+                                ReadingState.WATCH, Reason.of("dock-paper-not-drawn", String.valueOf(e.getMessage())));
+                    }
+                },
+                Runnable::run);
+    }
+
+    private RepairTagContent tag(CheckInBody body) {
         LocalDate needOn = book.toBenchBefore(body, fleet.snapshot().asOf())
                 .flatMap(before -> fleet.needOn(body.modelCode(), before))
                 .orElse(null);
-        var content = answers.tag(body, fleet, needOn);
+        return answers.tag(body, fleet, needOn);
+    }
+
+    private void print(CheckInBody body) {
+        var content = tag(body);
         desk.onPaper(() -> parts.papers().repairTag(content), result -> printed(body, result));
     }
 

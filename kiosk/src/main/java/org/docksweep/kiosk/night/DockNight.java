@@ -23,7 +23,6 @@ import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
-import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.dock.Dock;
@@ -51,6 +50,7 @@ public final class DockNight implements AutoCloseable {
     private static final Duration SENT_WITHIN = Duration.ofSeconds(120);
 
     private final NightOptions options;
+    private final BeforeTheHire beforeTheHire;
     private final NightReport report;
     private final Gate gate = new RealGate();
     private final DemoHouse house;
@@ -98,7 +98,20 @@ public final class DockNight implements AutoCloseable {
      * @param nightRig puts something around the rig at the dock
      */
     DockNight(NightOptions options, PrintWriter out, UnaryOperator<PracticeRig> nightRig) {
+        this(options, out, nightRig, BeforeTheHire::sweep);
+    }
+
+    /**
+     * Prepares a night of a house that knows its cabinets already.
+     *
+     * @param options how it is run
+     * @param out where it reports
+     * @param nightRig puts something around the rig at the dock
+     * @param beforeTheHire gives what the house knew
+     */
+    DockNight(NightOptions options, PrintWriter out, UnaryOperator<PracticeRig> nightRig, BeforeTheHire beforeTheHire) {
         this.options = options;
+        this.beforeTheHire = beforeTheHire;
         this.rig = new NightRig(options, nightRig);
         this.report = new NightReport(out);
         this.house = HouseLoader.house(options.seed());
@@ -159,8 +172,9 @@ public final class DockNight implements AutoCloseable {
             client = new ServiceClient(service.address(), token);
         }
         checkRig();
-        Commissioning.Result commissioning =
-                new Commissioning(house, gate, standing.correction(), rig.beforeTheHire()).run();
+        BeforeTheHire.Known known =
+                beforeTheHire.known(house, gate, standing.correction(), rig.beforeTheHire(), client != null);
+        Commissioning.Result commissioning = known.cabinets();
         report.say(
                 "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
                 commissioning.sweeps(),
@@ -171,12 +185,10 @@ public final class DockNight implements AutoCloseable {
             snapshot = HouseLoader.snapshot(house, commissioning, Instant.now());
         } else {
             HouseLoader.load(house, commissioning, client);
-            List<PointReference> drivers =
-                    new BenchLessons(house, gate, standing.correction(), rig.beforeTheHire()).teach();
-            HouseLoader.loadDriverReferences(drivers, client);
+            HouseLoader.loadDriverReferences(known.drivers(), client);
             report.say(
                     "The bench knows %d driver models bare, each from %d known-good drivers",
-                    drivers.size(), BenchLessons.DRIVERS);
+                    known.drivers().size(), BenchLessons.DRIVERS);
             snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
             report.say(
                     "House loaded: %d cabinets, %d due back",

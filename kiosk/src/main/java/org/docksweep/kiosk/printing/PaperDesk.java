@@ -76,6 +76,21 @@ public final class PaperDesk implements Papers {
         return make(fileName(name) + ".pdf", () -> pdf, true);
     }
 
+    @Override
+    public PaperView viewTag(RepairTagContent content) {
+        return view(RepairTag.render(content, tagForms.get(0), context.get()));
+    }
+
+    @Override
+    public PaperView viewSheet(ReturnReport report) {
+        return view(ReturnSheet.render(report, context.get()));
+    }
+
+    @Override
+    public PaperView view(byte[] pdf) {
+        return PaperView.of(pdf, queue.map(PrintQueue::name));
+    }
+
     private PrintResult make(String name, Supplier<byte[]> render, boolean toQueue) {
         Path file = folder.resolve(name);
         try {

@@ -31,6 +31,33 @@ public interface Papers {
     PrintResult statusSheet(FleetStatus status);
 
     /**
+     * What {@link #repairTag} would send to the printer.
+     *
+     * @param content what the tag tells
+     * @return the paper as it would come out
+     * @throws RuntimeException if it cannot be drawn
+     */
+    PaperView viewTag(RepairTagContent content);
+
+    /**
+     * What {@link #returnSheet} would print.
+     *
+     * @param report how the list came back
+     * @return the paper as it would come out
+     * @throws RuntimeException if it cannot be drawn
+     */
+    PaperView viewSheet(ReturnReport report);
+
+    /**
+     * What {@link #pdf} would print.
+     *
+     * @param pdf the paper's bytes
+     * @return the paper as it would come out
+     * @throws RuntimeException if it cannot be drawn
+     */
+    PaperView view(byte[] pdf);
+
+    /**
      * Prints a paper that the service made.
      *
      * @param name name of the file, without ending

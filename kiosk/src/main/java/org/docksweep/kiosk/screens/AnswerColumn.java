@@ -59,6 +59,11 @@ final class AnswerColumn extends JPanel {
         }
     }
 
+    /** Beside a paper that is looked at the sentences would only take room from its keys. */
+    void wordAndKeysOnly(boolean only) {
+        body.setVisible(!only);
+    }
+
     /** Only when other keys come alive: a button taken out under a finger would never hear of its release. */
     private void layOutKeys(List<Offer> offers) {
         keys.removeAll();

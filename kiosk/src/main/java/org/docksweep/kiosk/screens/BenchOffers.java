@@ -10,7 +10,7 @@ import org.docksweep.kiosk.bench.BenchStep;
 final class BenchOffers {
     private BenchOffers() {}
 
-    static List<Offer> of(BenchState state, BenchActions actions, Texts texts) {
+    static List<Offer> of(BenchState state, BenchActions actions, Runnable viewCard, Texts texts) {
         if (state.sweepShare().isPresent()) {
             return List.of(new Offer(Command.STOP, Offer.Kind.STOP, texts.say("button.STOP"), actions::stop));
         }
@@ -27,7 +27,7 @@ final class BenchOffers {
                     key,
                     first ? Offer.Kind.PRIMARY : Offer.Kind.PLAIN,
                     texts.say("bench.step", step),
-                    () -> actions.step(step)));
+                    step == BenchStep.PRINT_CARD ? viewCard : () -> actions.step(step)));
         }
         return offers;
     }

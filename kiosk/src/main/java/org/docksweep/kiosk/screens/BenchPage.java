@@ -6,13 +6,16 @@ import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.bench.BenchState;
 import org.docksweep.kiosk.bench.BenchState.JobAtHand;
+import org.docksweep.kiosk.bench.BenchStep;
 import org.docksweep.kiosk.dock.DockState;
+import org.docksweep.kiosk.printing.PaperView;
 
 /**
  * The bench page: queue at the left, evidence or procedure in the middle, the job and its keys at the right. Lives on the
@@ -35,7 +38,9 @@ final class BenchPage implements Page {
     private final ScanField scanField;
     private final NoticePanel notice;
     private final Map<Command, Offer> alive = new EnumMap<>(Command.class);
+    private final PaperPanel paper;
     private BenchState state;
+    private Optional<PaperView> viewed = Optional.empty();
     private List<JComponent> inMiddle = List.of();
 
     BenchPage(BenchActions actions, BenchState initial, List<CabinetModel> models, Sizes sizes, Texts texts) {
@@ -48,6 +53,7 @@ final class BenchPage implements Page {
         card = new CardPanel(sizes, texts);
         choices = new ChoicePanel(sizes, texts, actions::choose);
         part = new PartPanel(sizes, texts);
+        paper = new PaperPanel(sizes, texts);
         column = new BenchColumn(sizes, texts);
         scanField = new ScanField(sizes, texts, actions::scan);
         notice = new NoticePanel(sizes, texts);
@@ -99,7 +105,12 @@ final class BenchPage implements Page {
     @Override
     public boolean perform(Command command) {
         switch (command) {
-            case STOP -> actions.stop();
+            case STOP -> {
+                actions.stop();
+                if (viewed.isPresent()) {
+                    leavePaper();
+                }
+            }
             case UP -> actions.mark(state.marked() - 1);
             case DOWN -> actions.mark(state.marked() + 1);
             default -> {
@@ -115,9 +126,15 @@ final class BenchPage implements Page {
 
     /** Shows a state. */
     void show(BenchState next) {
+        boolean otherJob = state == null
+                || next.activity() != state.activity()
+                || !next.job().map(BenchPage::code).equals(state.job().map(BenchPage::code));
+        if (otherJob) {
+            viewed = Optional.empty();
+        }
         state = next;
         queue.show(next);
-        List<Offer> offers = BenchOffers.of(next, actions, texts);
+        List<Offer> offers = viewed.isPresent() ? paperOffers() : BenchOffers.of(next, actions, this::viewCard, texts);
         alive.clear();
         offers.forEach(offer -> alive.put(offer.command(), offer));
         column.show(next, offers);
@@ -133,7 +150,44 @@ final class BenchPage implements Page {
         layOutMiddle(parts(next));
     }
 
+    private static Object code(JobAtHand job) {
+        return job.file().job().code();
+    }
+
+    private List<Offer> paperOffers() {
+        return List.of(
+                new Offer(Command.PRINT, Offer.Kind.PRIMARY, texts.say("paper.PRINT"), () -> {
+                    actions.step(BenchStep.PRINT_CARD);
+                    leavePaper();
+                }),
+                new Offer(Command.HOLD, Offer.Kind.PLAIN, texts.say("paper.BACK"), this::leavePaper));
+    }
+
+    private void viewCard() {
+        Object asked = state.job().map(BenchPage::code);
+        actions.viewCard(view -> SwingUtilities.invokeLater(() -> {
+            if (state.job().map(BenchPage::code).equals(asked)) {
+                showPaper(view);
+            }
+        }));
+    }
+
+    /** Shows a paper before it is printed. */
+    void showPaper(PaperView view) {
+        viewed = Optional.of(view);
+        paper.show(viewed);
+        show(state);
+    }
+
+    private void leavePaper() {
+        viewed = Optional.empty();
+        show(state);
+    }
+
     private List<JComponent> parts(BenchState next) {
+        if (viewed.isPresent()) {
+            return List.of(paper);
+        }
         return switch (next.activity()) {
             case QUEUE -> List.of(cabinet);
             case FINDING -> List.of(choices);

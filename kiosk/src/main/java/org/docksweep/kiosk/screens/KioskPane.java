@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.VisualItem;
@@ -16,6 +17,7 @@ import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
+import org.docksweep.kiosk.printing.PaperView;
 
 /**
  * The dock page. Shows a state and knows which steps are alive in it; buttons and keys take the same
@@ -36,6 +38,7 @@ final class KioskPane extends JPanel {
     private final LookPanel look;
     private final ModelChooser chooser;
     private final JPanel middle;
+    private final PaperPanel paper;
     private final AnswerColumn answer;
     private final TrailPanel trail;
     private final ScanField scanField;
@@ -46,6 +49,7 @@ final class KioskPane extends JPanel {
     private transient Set<VisualItem> marked = Set.of();
     private boolean choosing;
     private boolean closing;
+    private transient Optional<PaperView> viewed = Optional.empty();
 
     KioskPane(DockActions actions, DockState initial, List<CabinetModel> models, Sizes sizes, Texts texts) {
         super(new MigLayout(
@@ -68,6 +72,7 @@ final class KioskPane extends JPanel {
         trail = new TrailPanel(sizes, texts);
         scanField = new ScanField(sizes, texts, this::scanned);
         notice = new NoticePanel(sizes, texts);
+        paper = new PaperPanel(sizes, texts);
         middle = new JPanel();
         middle.setOpaque(false);
         setBackground(Look.color("ground"));
@@ -112,12 +117,14 @@ final class KioskPane extends JPanel {
                 || !state.cabinet().map(c -> c.tag()).equals(next.cabinet().map(c -> c.tag()));
         if (otherCabinet || state.phase() != next.phase()) {
             marked = next.visualDamage();
+            viewed = Optional.empty();
         }
         if (next.notice().isEmpty() || !next.notice().get().actions().contains(NoticeAction.REGISTER)) {
             choosing = false;
         }
         if (next.returns().isEmpty() || Guide.sounding(next.phase())) {
             closing = false;
+            viewed = Optional.empty();
         }
         state = next;
         refresh();
@@ -163,6 +170,9 @@ final class KioskPane extends JPanel {
         if (choosing) {
             return List.of(chooser);
         }
+        if (viewed.isPresent()) {
+            return List.of(paper);
+        }
         if (state.phase() == Phase.LOOK) {
             return List.of(cabinet, look);
         }
@@ -184,8 +194,10 @@ final class KioskPane extends JPanel {
         alive.clear();
         List<Offer> column = new ArrayList<>();
         Guide guide = choosing ? Guide.REGISTER : Guide.of(state);
-        for (Command command : guide.commands()) {
-            column.add(columnOffer(command));
+        if (viewed.isPresent()) {
+            column.addAll(paperOffers());
+        } else {
+            guide.commands().forEach(command -> column.add(columnOffer(command)));
         }
         List<Offer> asked = new ArrayList<>();
         state.notice().ifPresent(n -> {
@@ -207,6 +219,7 @@ final class KioskPane extends JPanel {
         // Stop is never refused: the line may still sound while the page is a moment behind.
         alive.put(Command.STOP, new Offer(Command.STOP, Offer.Kind.STOP, texts.say("button.STOP"), this::stop));
         answer.show(state, guide, marked, column);
+        answer.wordAndKeysOnly(viewed.isPresent());
         notice.show(state.notice(), asked, state.scans().stream().findFirst());
         close.ifPresent(closeList::offer);
         closeList.setVisible(close.isPresent());
@@ -216,10 +229,55 @@ final class KioskPane extends JPanel {
         return switch (command) {
             case NEXT -> new Offer(command, Offer.Kind.PRIMARY, nextLabel(), this::next);
             case HOLD -> new Offer(command, Offer.Kind.PLAIN, texts.say("button.HOLD"), actions::holdForPerson);
-            case PRINT -> new Offer(command, Offer.Kind.PLAIN, texts.say("button.PRINT"), actions::printTag);
+            case PRINT -> new Offer(command, Offer.Kind.PLAIN, texts.say("button.PRINT"), this::viewTag);
             case STOP -> new Offer(command, Offer.Kind.STOP, texts.say("button.STOP"), this::stop);
             default -> throw new IllegalArgumentException("no button for " + command + " in the answer column");
         };
+    }
+
+    /** Print, or back; the sheet is printed by closing the list. */
+    private List<Offer> paperOffers() {
+        Offer back = new Offer(Command.NEXT, Offer.Kind.PLAIN, texts.say("paper.BACK"), this::leavePaper);
+        return closing
+                ? List.of(back)
+                : List.of(
+                        new Offer(Command.PRINT, Offer.Kind.PRIMARY, texts.say("paper.PRINT"), () -> {
+                            actions.printTag();
+                            leavePaper();
+                        }),
+                        back);
+    }
+
+    private void viewTag() {
+        DockState asked = state;
+        actions.viewTag(view -> SwingUtilities.invokeLater(() -> {
+            boolean sameAnswer = state.phase() == Phase.ANSWER
+                    && state.cabinet().map(c -> c.tag()).equals(asked.cabinet().map(c -> c.tag()));
+            if (sameAnswer && !closing) {
+                showPaper(view);
+            }
+        }));
+    }
+
+    private void viewSheet() {
+        actions.viewSheet(view -> SwingUtilities.invokeLater(() -> {
+            if (closing) {
+                showPaper(view);
+            }
+        }));
+    }
+
+    /** Shows a paper before it is printed. */
+    void showPaper(PaperView view) {
+        viewed = Optional.of(view);
+        paper.show(viewed);
+        refresh();
+    }
+
+    private void leavePaper() {
+        viewed = Optional.empty();
+        closing = false;
+        refresh();
     }
 
     private String nextLabel() {
@@ -247,9 +305,16 @@ final class KioskPane extends JPanel {
             return new Offer(Command.CLOSE_LIST, closing ? Offer.Kind.PRIMARY : Offer.Kind.PLAIN, label, () -> {
                 if (closing) {
                     actions.closeList();
+                    leavePaper();
+                } else {
+                    viewed = Optional.empty();
+                    closing = true;
+                    refresh();
+                    // Before a cabinet is looked over or plugged, the middle belongs to that.
+                    if (state.phase() == Phase.READY || state.phase() == Phase.ANSWER) {
+                        viewSheet();
+                    }
                 }
-                closing = !closing;
-                refreshCommands();
             });
         });
     }
@@ -260,9 +325,8 @@ final class KioskPane extends JPanel {
             choosing = false;
             refresh();
         }
-        if (closing) {
-            closing = false;
-            refreshCommands();
+        if (closing || viewed.isPresent()) {
+            leavePaper();
         }
         if (!Guide.sounding(state.phase())) {
             scanField.setText("");
@@ -270,9 +334,8 @@ final class KioskPane extends JPanel {
     }
 
     private void scanned(String text) {
-        closing = false;
+        leavePaper();
         actions.scan(text);
-        refreshCommands();
     }
 
     private void toggle(VisualItem item) {

@@ -102,7 +102,9 @@ final class SpoolFile {
 
     private static String url(Path folder) {
         // WRITE_DELAY=0: with the default, a killed process loses the last half second of committed work.
-        return "jdbc:h2:file:" + folder.toAbsolutePath().resolve(NAME) + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
+        // CACHE_SIZE in KB: a spool is written once and read once, and the cache would fill with it through the night.
+        return "jdbc:h2:file:" + folder.toAbsolutePath().resolve(NAME)
+                + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CACHE_SIZE=2048";
     }
 
     private static boolean isUsed(Path folder) {

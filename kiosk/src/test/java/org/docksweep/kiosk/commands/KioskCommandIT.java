@@ -3,13 +3,8 @@ package org.docksweep.kiosk.commands;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.AWTException;
-import java.awt.Color;
-import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.awt.Robot;
-import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -22,6 +17,7 @@ import org.docksweep.kiosk.dock.SmallHouse;
 import org.docksweep.kiosk.rig.RigBook;
 import org.docksweep.kiosk.rig.RigEntry;
 import org.docksweep.kiosk.screens.Display;
+import org.docksweep.kiosk.screens.ScreenEyes;
 import org.docksweep.kiosk.spool.Spool;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -88,29 +84,6 @@ class KioskCommandIT {
         return Files.readString(folder.resolve("said.txt"), StandardCharsets.UTF_8);
     }
 
-    private void awaitPixels(Process kiosk, String what, int colour, int pixels) throws IOException {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
-        int seen = 0;
-        while (seen < pixels && kiosk.isAlive() && System.nanoTime() < end) {
-            seen = count(colour);
-        }
-        assertThat(seen)
-                .as("%s on the screen; the kiosk said: %s", what, said())
-                .isGreaterThanOrEqualTo(pixels);
-    }
-
-    private int count(int colour) {
-        Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
-        BufferedImage seen = robot.createScreenCapture(new Rectangle(screen));
-        int count = 0;
-        for (int y = 0; y < seen.getHeight(); y++) {
-            for (int x = 0; x < seen.getWidth(); x++) {
-                count += new Color(seen.getRGB(x, y)).equals(new Color(colour)) ? 1 : 0;
-            }
-        }
-        return count;
-    }
-
     private void pressWith(int modifier, int key) {
         robot.keyPress(modifier);
         robot.keyPress(key);
@@ -119,10 +92,11 @@ class KioskCommandIT {
     }
 
     private int showRigPageAndClose(Process kiosk) throws IOException, InterruptedException {
+        ScreenEyes eyes = new ScreenEyes(robot, kiosk, folder.resolve("said.txt"));
         try {
-            awaitPixels(kiosk, "the bar of pages", CURRENT_PAGE, BUTTON_PIXELS);
+            eyes.await("the bar of pages", CURRENT_PAGE, BUTTON_PIXELS);
             pressWith(KeyEvent.VK_CONTROL, KeyEvent.VK_F4);
-            awaitPixels(kiosk, "a passed rig on the rig page", READY, PLATE_PIXELS);
+            eyes.await("a passed rig on the rig page", READY, PLATE_PIXELS);
             pressWith(KeyEvent.VK_ALT, KeyEvent.VK_F4);
             assertThat(kiosk.waitFor(PATIENCE_S, TimeUnit.SECONDS))
                     .as("the kiosk ended when its window was closed")

@@ -8,11 +8,13 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Function;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.printing.PaperView;
 import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.printing.PrintResult;
 import org.docksweep.kiosk.rig.PlugLog;
@@ -35,6 +37,11 @@ final class DockBench extends DockEyes implements AutoCloseable {
     volatile RigStanding standing =
             new RigStanding(Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, CurveCorrection.NONE);
     volatile String signedOn = "Ines";
+    /** Draws what is to be shown before it is printed. */
+    volatile Function<Object, PaperView> views = content -> {
+        throw new IllegalStateException("no paper is shown in this test");
+    };
+
     volatile PrintResult printResult = new PrintResult(PrintResult.Outcome.SAVED, Path.of("tag.pdf"), "");
 
     DockBench(Path folder) {
@@ -85,6 +92,21 @@ final class DockBench extends DockEyes implements AutoCloseable {
         @Override
         public PrintResult statusSheet(FleetStatus status) {
             throw new IllegalStateException("the dock prints no status sheet");
+        }
+
+        @Override
+        public PaperView viewTag(RepairTagContent content) {
+            return views.apply(content);
+        }
+
+        @Override
+        public PaperView viewSheet(ReturnReport report) {
+            return views.apply(report);
+        }
+
+        @Override
+        public PaperView view(byte[] pdf) {
+            throw new IllegalStateException("the dock shows no paper of the service");
         }
 
         @Override

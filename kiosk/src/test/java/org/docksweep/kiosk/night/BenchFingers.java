@@ -7,6 +7,7 @@ import java.util.ResourceBundle;
 import java.util.function.Consumer;
 import org.docksweep.kiosk.bench.BenchActions;
 import org.docksweep.kiosk.bench.BenchStep;
+import org.docksweep.kiosk.printing.PaperView;
 
 /** Works the bench page as a person does: scans are typed, every step is the key that is painted on its button. */
 final class BenchFingers implements BenchActions {
@@ -51,6 +52,14 @@ final class BenchFingers implements BenchActions {
         String cap = window.awaitButton(LABELS.getString("bench.step." + step));
         before.accept(step.name());
         keyboard.pressCap(cap);
+        if (step == BenchStep.PRINT_CARD) {
+            keyboard.pressCap(window.awaitButton(LABELS.getString("paper.PRINT")));
+        }
+    }
+
+    @Override
+    public void viewCard(Consumer<PaperView> shown) {
+        throw new UnsupportedOperationException("what is shown stays on the window");
     }
 
     @Override

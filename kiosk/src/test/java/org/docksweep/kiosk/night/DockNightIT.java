@@ -45,7 +45,7 @@ class DockNightIT {
         BenchMorning.Outcome repaired;
         BenchJobFile cleared;
         try (DockNight night =
-                new DockNight(new NightOptions(folder, SEED, jar, false), new PrintWriter(System.out, true))) {
+                PreparedHouse.night(new NightOptions(folder, SEED, jar, false), new PrintWriter(System.out, true))) {
             night.open();
             table = night.takeTruckIn(DockNight.Pace.AT_ONCE);
             night.closeNight();

@@ -23,10 +23,10 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * SIGKILL of the kiosk at seeded instants of a night, while the service goes on. Whatever cabinet the screen had called
  * done before must be at the service in the end, once. Ten kills by default; {@code -Ddocksweep.kills=200} takes as
- * many nights as that needs, some twenty kills each, from {@code -Ddocksweep.first-night=7} on, so that a long run can be cut in pieces.
+ * many nights as that needs, some twenty kills each, from {@code -Ddocksweep.first-night=5} on, so that a long run can be cut in pieces.
  */
 class KioskKillIT {
-    private static final long FIRST_NIGHT_SEED = Long.getLong("docksweep.first-night", 7);
+    private static final long FIRST_NIGHT_SEED = Long.getLong("docksweep.first-night", 5);
     private static final long KILL_SEED = 20261126;
     private static final int KILLS = Integer.getInteger("docksweep.kills", 10);
     /** A kill waits for fewer cabinets than this. */
@@ -60,7 +60,8 @@ class KioskKillIT {
         int cabinets;
         int onDisk;
         int killed = 0;
-        try (DockNight night = new DockNight(new NightOptions(nightFolder, seed, jar, false), new PrintWriter(told))) {
+        try (DockNight night =
+                PreparedHouse.night(new NightOptions(nightFolder, seed, jar, false), new PrintWriter(told))) {
             night.open();
             cabinets = night.house().arrivals().size();
             URI service = night.leaveDock();

@@ -28,7 +28,9 @@ import org.docksweep.kiosk.service.ServiceClient;
  * Prints the memory every fifty cabinets, and at the end the event thread's longest stalls and seconds by model.
  */
 final class LongNight {
-    private static final int EVERY = 50;
+    /** Cabinets between two looks at the memory. */
+    private static final int EVERY = Integer.getInteger("docksweep.every", 50);
+
     private static final double MB = 1 << 20;
 
     private final DockNight night;

@@ -46,7 +46,7 @@ class LongNightIT {
         Display.need();
         NightOptions options = new NightOptions(folder.resolve("night"), SEED, Capability.serviceJar(), false);
         // Before the hire, and the service, are another process's memory.
-        try (DockNight night = new DockNight(options, new PrintWriter(PrintWriter.nullWriter()))) {
+        try (DockNight night = PreparedHouse.night(options, new PrintWriter(PrintWriter.nullWriter()))) {
             night.open();
             walk(night.leaveDock(), night.token());
         }

@@ -2,12 +2,8 @@ package org.docksweep.kiosk.night;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.awt.Robot;
-import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
-import java.awt.image.BufferedImage;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -32,6 +28,7 @@ import org.docksweep.kiosk.people.SignOnDesk;
 import org.docksweep.kiosk.people.SignOnOffice;
 import org.docksweep.kiosk.people.SignOnParts;
 import org.docksweep.kiosk.screens.Display;
+import org.docksweep.kiosk.screens.ScreenEyes;
 import org.docksweep.kiosk.service.ChildService;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.settings.KioskSettings;
@@ -157,12 +154,13 @@ class PracticeIT {
         try {
             Robot hands = new Robot();
             hands.setAutoDelay(20);
-            awaitPixels(process, said, hands, "the band of practice", BAND, MANY_PIXELS);
+            ScreenEyes eyes = new ScreenEyes(hands, process, said);
+            eyes.await("the band of practice", BAND, MANY_PIXELS);
             assertThat(folders(temporary)).hasSize(1);
             press(hands, KeyEvent.VK_CONTROL, KeyEvent.VK_F8);
-            awaitPixels(process, said, hands, "the visual list", LOOK, LOOK_PIXELS);
+            eyes.await("the visual list", LOOK, LOOK_PIXELS);
             press(hands, KeyEvent.VK_SHIFT, KeyEvent.VK_F1);
-            awaitPixels(process, said, hands, "PASS", PASS, MANY_PIXELS);
+            eyes.await("PASS", PASS, MANY_PIXELS);
             press(hands, KeyEvent.VK_ALT, KeyEvent.VK_F4);
             assertThat(process.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
             assertThat(process.exitValue())
@@ -192,29 +190,5 @@ class PracticeIT {
         hands.keyPress(key);
         hands.keyRelease(key);
         hands.keyRelease(modifier);
-    }
-
-    private static void awaitPixels(Process process, Path said, Robot eyes, String what, int colour, int pixels)
-            throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
-        int seen = 0;
-        while (seen < pixels && process.isAlive() && System.nanoTime() < end) {
-            seen = count(eyes, colour);
-        }
-        assertThat(seen)
-                .as("%s on the screen; the kiosk said: %s", what, Files.readString(said, StandardCharsets.UTF_8))
-                .isGreaterThanOrEqualTo(pixels);
-    }
-
-    private static int count(Robot eyes, int colour) {
-        Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
-        BufferedImage seen = eyes.createScreenCapture(new Rectangle(screen));
-        int count = 0;
-        for (int y = 0; y < seen.getHeight(); y++) {
-            for (int x = 0; x < seen.getWidth(); x++) {
-                count += (seen.getRGB(x, y) & 0xffffff) == colour ? 1 : 0;
-            }
-        }
-        return count;
     }
 }

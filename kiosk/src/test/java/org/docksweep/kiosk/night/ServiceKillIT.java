@@ -45,8 +45,8 @@ class ServiceKillIT {
         Random random = new Random(KILL_SEED);
         Set<UUID> acknowledged;
         Set<UUID> recorded;
-        try (DockNight night =
-                new DockNight(new NightOptions(folder, NIGHT_SEED, jar, false), new PrintWriter(System.out, true))) {
+        try (DockNight night = PreparedHouse.night(
+                new NightOptions(folder, NIGHT_SEED, jar, false), new PrintWriter(System.out, true))) {
             night.open();
             Map<Integer, Integer> killMsByCabinet = killMsByCabinet(random);
             night.takeTruckIn(index -> {

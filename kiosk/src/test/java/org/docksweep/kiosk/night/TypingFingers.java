@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.printing.PaperView;
 
 /**
  * Works the window as a person does: scans are typed and end with Enter, and every step is the key that is painted on
@@ -79,6 +80,17 @@ final class TypingFingers implements DockActions {
     @Override
     public void printTag() {
         pressButton(LABELS.getString("button.PRINT"));
+        pressButton(LABELS.getString("paper.PRINT"));
+    }
+
+    @Override
+    public void viewTag(Consumer<PaperView> shown) {
+        throw new UnsupportedOperationException("what is shown stays on the window");
+    }
+
+    @Override
+    public void viewSheet(Consumer<PaperView> shown) {
+        throw new UnsupportedOperationException("what is shown stays on the window");
     }
 
     @Override

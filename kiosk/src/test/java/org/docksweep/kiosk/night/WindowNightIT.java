@@ -86,7 +86,7 @@ class WindowNightIT {
         Path jar = Capability.serviceJar();
         Files.createDirectories(PICTURES);
         ExecutorService beside = Executors.newSingleThreadExecutor();
-        try (DockNight typed = new DockNight(options("typed", jar), OUT, this::held);
+        try (DockNight typed = PreparedHouse.night(options("typed", jar), OUT, this::held);
                 DockNight headless =
                         new DockNight(options("headless", null), new PrintWriter(PrintWriter.nullWriter()))) {
             typed.open();

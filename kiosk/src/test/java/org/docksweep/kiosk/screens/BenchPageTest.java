@@ -1,7 +1,9 @@
 package org.docksweep.kiosk.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.mockito.ArgumentMatchers.any;
 import static org.mockito.Mockito.mock;
+import static org.mockito.Mockito.never;
 import static org.mockito.Mockito.verify;
 
 import java.awt.Component;
@@ -91,6 +93,24 @@ class BenchPageTest {
         page("queue", settings, 0, shown -> shown.page().perform(Command.DOWN));
 
         verify(actions).mark(2);
+    }
+
+    @Test
+    void showsTheCardBeforeItIsPrinted() {
+        ScreenSettings settings = new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE);
+
+        page("repair", settings, 0, shown -> {
+            shown.page().perform(Command.PRINT);
+            verify(actions).viewCard(any());
+            verify(actions, never()).step(BenchStep.PRINT_CARD);
+            shown.page().showPaper(SamplePaper.sheet());
+            assertThat(GalleryPane.componentsOf(shown.page().component()))
+                    .anyMatch(c -> c instanceof PaperPanel && c.getParent() != null);
+            assertThat(shown.page().perform(Command.PRINT)).isTrue();
+            assertThat(GalleryPane.componentsOf(shown.page().component())).noneMatch(PaperPanel.class::isInstance);
+        });
+
+        verify(actions).step(BenchStep.PRINT_CARD);
     }
 
     @Test

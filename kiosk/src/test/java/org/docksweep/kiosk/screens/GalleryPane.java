@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -24,13 +25,18 @@ final class GalleryPane {
     /** Design size of the page. */
     static final Dimension SIZE = new Dimension(1280, 800);
 
+    /** Size of pictures: {@code -Ddocksweep.gallery.size=1920x1080} for another one. */
+    private static final Dimension PICTURE = Optional.ofNullable(System.getProperty("docksweep.gallery.size"))
+            .map(size -> size.split("x"))
+            .map(s -> new Dimension(Integer.parseInt(s[0]), Integer.parseInt(s[1])))
+            .orElse(SIZE);
+
     static final ZoneId ZONE = ZoneId.of("UTC");
 
     private static ScreenSettings installed;
 
     private GalleryPane() {}
 
-    /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
     /** Name of a picture's file. */
     static String name(String page, String scene, ScreenSettings settings) {
         return page + "-" + scene + "-" + settings.theme().name().toLowerCase(Locale.ROOT)
@@ -56,13 +62,14 @@ final class GalleryPane {
         return all;
     }
 
+    /** Makes, lays out and paints the page of a scene on the event thread and asks something of it. */
     static <T> T paint(GalleryScene scene, ScreenSettings settings, Texts texts, Function<Painted, T> ask) {
         return paint(() -> page(scene, settings, texts), settings, ask);
     }
 
     /** The same for any page. */
     static <T> T paint(Supplier<JComponent> page, ScreenSettings settings, Function<Painted, T> ask) {
-        return shown(page, settings, SIZE, pane -> {
+        return shown(page, settings, PICTURE, pane -> {
             BufferedImage image = new BufferedImage(pane.getWidth(), pane.getHeight(), BufferedImage.TYPE_INT_RGB);
             Graphics2D g = image.createGraphics();
             pane.paint(g);
@@ -130,18 +137,23 @@ final class GalleryPane {
      */
     record Painted(JComponent pane, BufferedImage image) {
         List<Component> components() {
-            List<Component> all = new ArrayList<>();
-            collect(pane, all);
-            return all;
+            return componentsOf(pane);
         }
+    }
 
-        private static void collect(Component component, List<Component> all) {
-            if (component.isVisible()) {
-                all.add(component);
-                if (component instanceof Container container) {
-                    for (Component child : container.getComponents()) {
-                        collect(child, all);
-                    }
+    /** A component and everything visible in it. */
+    static List<Component> componentsOf(Component whole) {
+        List<Component> all = new ArrayList<>();
+        collect(whole, all);
+        return all;
+    }
+
+    private static void collect(Component component, List<Component> all) {
+        if (component.isVisible()) {
+            all.add(component);
+            if (component instanceof Container container) {
+                for (Component child : container.getComponents()) {
+                    collect(child, all);
                 }
             }
         }

@@ -2,6 +2,7 @@ package org.docksweep.kiosk.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.mockito.ArgumentMatchers.any;
+import static org.mockito.Mockito.doAnswer;
 import static org.mockito.Mockito.mock;
 import static org.mockito.Mockito.never;
 import static org.mockito.Mockito.verify;
@@ -18,6 +19,7 @@ import javax.swing.JComponent;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.printing.PaperView;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,7 +27,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class KioskPaneTest {
     private final DockActions actions = mock(DockActions.class);
 
+    /** What a test does once the event thread has done what it was given meanwhile. */
+    private static final java.util.List<Runnable> later = new java.util.ArrayList<>();
+
     private void on(String state, Consumer<KioskPane> use) {
+        later.clear();
         GalleryPane.onEventThread(() -> {
             GalleryPane.install(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, GalleryPane.ZONE));
             use.accept(new KioskPane(
@@ -35,6 +41,7 @@ class KioskPaneTest {
                     new Sizes(1),
                     new SampleTexts(Locale.ENGLISH, GalleryPane.ZONE, 0)));
         });
+        GalleryPane.onEventThread(() -> later.forEach(Runnable::run));
     }
 
     private static void type(KioskPane pane, String text) {
@@ -199,9 +206,84 @@ class KioskPaneTest {
 
     @Test
     void printsTheTagAgain() {
-        on("answer-fail", pane -> pane.perform(Command.PRINT));
+        givesTheTag();
+        on("answer-fail", pane -> {
+            pane.perform(Command.PRINT);
+            verify(actions, never()).printTag();
+            settle(() -> assertThat(pane.perform(Command.PRINT)).isTrue());
+        });
 
         verify(actions).printTag();
+    }
+
+    @Test
+    void printsNothingWhenThePersonGoesBack() {
+        givesTheTag();
+        on("answer-fail", pane -> {
+            pane.perform(Command.PRINT);
+            settle(() -> {
+                assertThat(shown(pane)).contains("paper");
+                assertThat(pane.perform(Command.NEXT)).isTrue();
+                assertThat(shown(pane)).doesNotContain("paper");
+            });
+        });
+
+        verify(actions, never()).printTag();
+    }
+
+    @Test
+    void forgetsThePaperWhenAScanComes() {
+        givesTheTag();
+        on("answer-fail", pane -> {
+            pane.perform(Command.PRINT);
+            settle(() -> {
+                type(pane, "MCH-000117");
+                assertThat(shown(pane)).doesNotContain("paper");
+            });
+        });
+
+        verify(actions, never()).printTag();
+    }
+
+    @Test
+    void showsTheSheetBeforeTheListIsClosed() {
+        doAnswer(call -> {
+                    call.<Consumer<PaperView>>getArgument(0).accept(SamplePaper.tag());
+                    return null;
+                })
+                .when(actions)
+                .viewSheet(any());
+        on("ready", pane -> {
+            pane.perform(Command.CLOSE_LIST);
+            settle(() -> {
+                assertThat(shown(pane)).contains("paper");
+                pane.perform(Command.STOP);
+                assertThat(shown(pane)).doesNotContain("paper");
+            });
+        });
+
+        verify(actions, never()).closeList();
+    }
+
+    private void givesTheTag() {
+        doAnswer(call -> {
+                    call.<Consumer<PaperView>>getArgument(0).accept(SamplePaper.tag());
+                    return null;
+                })
+                .when(actions)
+                .viewTag(any());
+    }
+
+    /** After what was handed to the event thread before. */
+    private static void settle(Runnable then) {
+        later.add(then);
+    }
+
+    private static java.util.List<String> shown(KioskPane pane) {
+        return GalleryPane.componentsOf(pane).stream()
+                .map(Component::getName)
+                .filter(java.util.Objects::nonNull)
+                .toList();
     }
 
     @Test

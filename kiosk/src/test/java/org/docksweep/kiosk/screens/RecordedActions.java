@@ -4,9 +4,11 @@ import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
+import org.docksweep.kiosk.printing.PaperView;
 
 /** Writes down what the window asks of the dock, in order. */
 final class RecordedActions implements DockActions {
@@ -52,6 +54,17 @@ final class RecordedActions implements DockActions {
     @Override
     public void holdForPerson() {
         heard.add("holdForPerson");
+    }
+
+    @Override
+    public void viewTag(Consumer<PaperView> shown) {
+        heard.add("viewTag");
+        shown.accept(SamplePaper.tag());
+    }
+
+    @Override
+    public void viewSheet(Consumer<PaperView> shown) {
+        heard.add("viewSheet");
     }
 
     @Override
