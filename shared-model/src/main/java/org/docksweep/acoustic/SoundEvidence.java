@@ -309,20 +309,35 @@ public final class SoundEvidence {
         if (event == null || event.weakestScore() < LEAST_WEAKEST) {
             return NO_EVENT_LOG;
         }
-        if (isOwn(event, usual.event()) || event.burstDb() < usualDb(usual, event) && !isNew(event, usual, heard)) {
+        if (isOwn(event, usual.event(), heard)
+                || event.burstDb() < usualDb(usual, event) && !isNew(event, usual, heard)) {
             return NO_EVENT_LOG;
         }
         double log = event.score() * event.score() / 2 - LOOKS_LOG;
         return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
     }
 
-    /** Whether the expected sound has the same event, at about the same level: the cabinet's own. */
-    private static boolean isOwn(SoundPrint.Event event, SoundPrint.Event usual) {
+    /**
+     * Whether the expected sound has the same event, at about the same level: the cabinet's own. A suspension that stiffens speaks at
+     * both ends of the travel, half a turn apart; which of the two comes out of the noise first is chance, and the noise's peaks
+     * ride on it.
+     */
+    private static boolean isOwn(SoundPrint.Event event, SoundPrint.Event usual, SoundPrint heard) {
         if (usual == null || event.fromHz() > usual.toHz() || event.toHz() < usual.fromHz()) {
             return false;
         }
-        double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 1));
-        return turns < SAME_PHASE_TURNS && event.burstDb() < usual.burstDb() + LOUDER_DB;
+        double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 0.5));
+        double noise = heard.bands().stream()
+                .filter(band -> near(band, event))
+                .mapToDouble(SoundPrint.Band::noiseDb)
+                .max()
+                .orElse(Double.NEGATIVE_INFINITY);
+        double withNoise = powerSumDb(usual.burstDb(), noise + NOISE_PEAK_DB);
+        return turns < SAME_PHASE_TURNS && event.burstDb() < withNoise + LOUDER_DB;
+    }
+
+    private static double powerSumDb(double one, double other) {
+        return 10 * StrictMath.log10(StrictMath.pow(10, one / 10) + StrictMath.pow(10, other / 10));
     }
 
     /**
