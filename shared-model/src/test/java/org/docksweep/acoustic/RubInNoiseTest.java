@@ -42,6 +42,9 @@ class RubInNoiseTest {
         // the cabinet's own
         assertThat(touching(heard, curve(rub(quiet(), -43, 2).noise(noisePa, 103))))
                 .isLessThan(0);
+        // a baseline a little noisier would have shown a clear one still
+        AcousticCurve clear = curve(rub(quiet(), -41.5, 4).noise(noisePa, 105));
+        assertThat(touching(clear, curve(quiet().noise(1.15 * noisePa, 106)))).isGreaterThan(5);
         // a baseline so much noisier may have hidden it
         assertThat(touching(heard, curve(quiet().noise(4 * noisePa, 104)))).isLessThan(0);
     }
@@ -61,6 +64,36 @@ class RubInNoiseTest {
             }
         }
         return maker;
+    }
+
+    /** Strokes at given turns of the drive's phase, 20 dB over the noise's rms. */
+    private static SoundPrint.Event strokes(double[] inTheFirst, double[] inTheSecond, long seed) {
+        SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
+        double[][] turns = {inTheFirst, inTheSecond};
+        for (int sweep = 0; sweep < 2; sweep++) {
+            for (double turn : turns[sweep]) {
+                maker.burst(maker.frameAtTurns(sweep, turn), PEAK_PA * Math.pow(10, -40 / 20.0), 6000, 0.001);
+            }
+        }
+        return print(maker).event();
+    }
+
+    @Test
+    void aConeThatStrikesInItsFirstPeriodsOnlyIsHeardThoughStrokesStayOut() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundPrint.Event event = strokes(new double[] {7.3, 9.3}, new double[] {8.3, 9.3}, 300 + seed);
+            assertThat(event).as("seed %d", seed).isNotNull();
+            assertThat(event.score()).as("seed %d", seed).isGreaterThan(TELLING);
+            assertThat(event.toHz()).isLessThan(50);
+        }
+    }
+
+    @Test
+    void threeStrokesInOneSweepAloneAreNotTheCabinets() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundPrint.Event event = strokes(new double[] {7.3, 8.3, 9.3}, new double[] {}, 310 + seed);
+            assertThat(event == null ? 0 : event.score()).as("seed %d", seed).isLessThan(TELLING);
+        }
     }
 
     @Test
