@@ -49,11 +49,31 @@ class RubInNoiseTest {
         assertThat(touching(heard, curve(quiet().noise(4 * noisePa, 104)))).isLessThan(0);
     }
 
+    /** Both ends of a travel: which is the louder is chance, how loud is not. */
+    @Test
+    void takesTheOtherEndOfTheTravelForTheCabinetsOwnUnlessItIsLouder() {
+        double noisePa = PEAK_PA * Math.pow(10, -62 / 20.0);
+        AcousticCurve expected = curve(rub(quiet(), -45, 11, 0.3).noise(noisePa, 111));
+
+        AcousticCurve otherEnd = curve(rub(quiet(), -45, 12, 0.8).noise(noisePa, 112));
+        assertThat(otherEnd.print().event().score()).isGreaterThan(TELLING);
+        assertThat(touching(otherEnd, expected)).isLessThan(0);
+
+        assertThat(touching(curve(rub(quiet(), -36, 13, 0.8).noise(noisePa, 113)), expected))
+                .isGreaterThan(5);
+        assertThat(touching(curve(rub(quiet(), -36, 14, 0.55).noise(noisePa, 114)), expected))
+                .isGreaterThan(5);
+    }
+
     private static SoundMaker rub(SoundMaker maker, double levelDb, long seed) {
+        return rub(maker, levelDb, seed, 0.3);
+    }
+
+    private static SoundMaker rub(SoundMaker maker, double levelDb, long seed, double phaseTurns) {
         Random random = new Random(seed);
         double rate = maker.signal().rateConstantS();
         for (int sweep = 0; sweep < 2; sweep++) {
-            for (double turn = Math.ceil(rate * 30) + 0.3; turn < rate * 80; turn++) {
+            for (double turn = Math.ceil(rate * 30) + phaseTurns; turn < rate * 80; turn++) {
                 double place = turn + 0.02 * random.nextGaussian();
                 double tone = 2000 + 8000 * random.nextDouble();
                 maker.burst(
