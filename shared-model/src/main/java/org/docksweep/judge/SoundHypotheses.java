@@ -6,6 +6,7 @@ import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.Conformance;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.suspect.FaultKind;
@@ -22,10 +23,10 @@ final class SoundHypotheses {
     private static final double WEAK = 0.004;
     private static final double REVERSED = 0.002;
 
-    /** At a powered cabinet: a part of the double impedance in this way, or of half of it in the other. */
-    private static final double WRONG_PART = 0.004;
+    /** At a powered cabinet: a part of the double impedance in a way, or of half of it, each. */
+    private static final double WRONG_PART = 0.002;
 
-    /** An amplifier gives a coil of the double impedance half the power, in dB. */
+    /** An amplifier gives a coil of the double impedance half the power, one of half of it the double, in dB. */
     private static final double WRONG_PART_DB = 3;
 
     private static final double TOUCHING = 0.006;
@@ -66,6 +67,11 @@ final class SoundHypotheses {
                 if (heardAgainstAnother()) {
                     all.add(new Weighed(weak(w, position), weakLog(w) - StrictMath.log(drivers)));
                 }
+                if (heardAgainstAnother() && behindAmplifier()) {
+                    all.add(new Weighed(
+                            loud(w, position),
+                            StrictMath.log(WRONG_PART / drivers) + evidence.levelsBy(w, -WRONG_PART_DB)));
+                }
                 double reversed = evidence.reversed(w);
                 if (reversed > 0) {
                     all.add(new Weighed(
@@ -82,7 +88,7 @@ final class SoundHypotheses {
 
     private double weakLog(int way) {
         double any = StrictMath.log(WEAK) + evidence.levelsWith(way, 0);
-        if (point.kind() != org.docksweep.fleet.TestPointKind.LINE_INPUT) {
+        if (!behindAmplifier()) {
             return any;
         }
         double wrong = StrictMath.log(WRONG_PART) + evidence.levelsBy(way, WRONG_PART_DB);
@@ -92,7 +98,11 @@ final class SoundHypotheses {
 
     /** With a gain knob between, one way alone has no level of its own. */
     private boolean heardAgainstAnother() {
-        return evidence.ways().size() > 1 || point.kind() != org.docksweep.fleet.TestPointKind.LINE_INPUT;
+        return evidence.ways().size() > 1 || !behindAmplifier();
+    }
+
+    private boolean behindAmplifier() {
+        return point.kind() == TestPointKind.LINE_INPUT;
     }
 
     /**
@@ -124,10 +134,22 @@ final class SoundHypotheses {
                 Reason.of("next-way-weak", position));
     }
 
+    /** A part of half the impedance makes its way the louder one; against each other, the other looks weak. */
+    private Suspect loud(int way, String position) {
+        return new Suspect(
+                FaultKind.WRONG_IMPEDANCE_PART,
+                point.code(),
+                position,
+                null,
+                0,
+                Reason.of("suspect-way-loud", position, Rounding.decibel(shownDb(way))),
+                Reason.of("next-wrong-impedance-part", position));
+    }
+
     /** Level as it is told: against the other way behind a gain knob, else against the way's own. */
     double shownDb(int way) {
         double change = evidence.ways().get(way).changeDb();
-        return point.kind() == org.docksweep.fleet.TestPointKind.LINE_INPUT ? change - evidence.sharedDb() : change;
+        return behindAmplifier() ? change - evidence.sharedDb() : change;
     }
 
     private Suspect reversed(int way, String position) {

@@ -248,6 +248,8 @@ final class SoundJudge {
                         position,
                         way,
                         Rounding.decibel(hypotheses.shownDb(wayOf(position))));
+            case WRONG_IMPEDANCE_PART ->
+                Reason.of("verdict-way-loud", position, way, Rounding.decibel(hypotheses.shownDb(wayOf(position))));
             case WAY_REVERSED -> Reason.of("verdict-way-reversed", position, way);
             default -> Reason.of("verdict-touching", Rounding.hertz(Math.sqrt(event.fromHz() * event.toHz())));
         };

@@ -13,17 +13,17 @@ import org.junit.jupiter.api.Test;
 
 /** Small runs of the whole path; the large ones are a command. */
 class ProvingRunTest {
-    private static final int RETURNS = 500;
+    private static final int RETURNS = 300;
     private static final int GOOD_UNITS = 5;
-    /** Of 160 hard faults about one in twelve is at a powered cabinet. */
-    private static final int LEAST_HARD = 130;
-    /** Two of 120 healthy returns, were one in 200 to fail: exceeded once in 40 runs, so this seed is one that holds. */
-    private static final int MOST_HEALTHY_FAILED = 2;
+    /** Of 96 hard faults about one in twelve is at a powered cabinet. */
+    private static final int LEAST_HARD = 78;
+    /** One of 72 healthy returns, were one in 200 to fail: exceeded once in 20 runs, so this seed is one that holds. */
+    private static final int MOST_HEALTHY_FAILED = 1;
 
     private static final int MOST_WRONG_PROMPTS = 1;
 
     @Test
-    void missesNoHardFaultAndFailsHardlyAnyHealthyCabinetInFiveHundredReturns() throws RigException {
+    void missesNoHardFaultAndFailsHardlyAnyHealthyCabinetInThreeHundredReturns() throws RigException {
         ProvingOptions options =
                 options(Runs.of(Models.TUNING, 2, RETURNS, 2), EnumSet.of(Knowing.REFERENCE), GOOD_UNITS);
 
@@ -47,6 +47,15 @@ class ProvingRunTest {
                 .as("hard faults at terminals")
                 .hasSizeGreaterThan(LEAST_HARD)
                 .allMatch(Outcome::failed);
+        // a part of half the impedance makes its way louder, and nothing tells that from the other way being weaker
+        assertThat(report.outcomes())
+                .filteredOn(o -> o.dealt().fault() != null
+                        && o.dealt().fault().kind() == ProvingFaultKind.WRONG_IMPEDANCE
+                        && !o.plain().applies()
+                        && o.failed())
+                .as("wrong impedances behind an amplifier")
+                .isNotEmpty()
+                .allMatch(o -> o.naming().firstTwoInGroup());
         // in a loud hall the microphone may ask for another sweep until a person decides; it lets nothing else pass
         assertThat(faults.get("hard " + ProvingFaultKind.WRONG_IMPEDANCE).passed())
                 .as("nothing else passes")
