@@ -184,15 +184,19 @@ public class Fleet {
     public record Known(String modelCode, CabinetStatus status) {}
 
     /**
-     * Drivers installed in a cabinet.
+     * Drivers installed in a cabinet, as the database has them: asked once per check-in, by a plain statement.
      *
      * @param tag cabinet
      * @return driver model by position
      */
     public Map<String, String> driverModels(AssetTag tag) {
-        return installations.driversIn(tag.value()).stream()
-                .collect(Collectors.toMap(
-                        Installations.Fitted::getPositionCode, Installations.Fitted::getDriverModelCode));
+        Map<String, String> drivers = new TreeMap<>();
+        added.read(
+                        "select position_code, driver_model_code from installation where tag = ? and open_marker = true",
+                        (row, number) -> Map.entry(row.getString(1), row.getString(2)),
+                        tag.value())
+                .forEach(fitted -> drivers.put(fitted.getKey(), fitted.getValue()));
+        return drivers;
     }
 
     /**

@@ -15,17 +15,6 @@ interface Installations extends JpaRepository<Installation, UUID> {
     @Query("select i from Installation i where i.openMarker = true and i.tag = :tag order by i.positionCode")
     List<Installation> openIn(String tag);
 
-    @Query("select i.positionCode as positionCode, i.driverModelCode as driverModelCode from Installation i"
-            + " where i.openMarker = true and i.tag = :tag")
-    List<Fitted> driversIn(String tag);
-
-    /** What sits where. */
-    interface Fitted {
-        String getPositionCode();
-
-        String getDriverModelCode();
-    }
-
     @Query("select i from Installation i where i.openMarker = true order by i.tag, i.positionCode")
     List<Installation> open();
 

@@ -114,6 +114,7 @@ class SecurityConfiguration {
 
     /** Tells who was refused what, for the audit log. */
     @Bean
+    @Role(BeanDefinition.ROLE_INFRASTRUCTURE)
     static AuthorizationEventPublisher refusals(ApplicationEventPublisher events) {
         return new SpringAuthorizationEventPublisher(events);
     }
