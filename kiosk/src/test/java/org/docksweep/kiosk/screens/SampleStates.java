@@ -97,8 +97,8 @@ public final class SampleStates {
         all.put("answer-check-label", checkLabel().make());
         all.put("answer-safety-hold", safetyHold().make());
         all.put("answer-manual-hold", manualHold().make());
-        all.put("unknown-tag", pass().unknown().make());
-        all.put("unexpected", pass().unexpected().make());
+        all.put("unknown-tag", of(Phase.READY).unknown().make());
+        all.put("unexpected", of(Phase.READY).unexpected().make());
         all.put("scanned-twice", pass().twice().make());
         all.put("two-labels", of(Phase.READY).twoLabels().make());
         all.put("service-down", pass().serviceDown().make());
