@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The start with the parts that the build chose, from the runnable jar. */
+/** The start with the parts that the build chose, from the runnable jar taken apart and its archive of classes. */
 class PreparedStartIT {
     private static final long PATIENCE_S = 120;
 
@@ -53,13 +53,15 @@ class PreparedStartIT {
 
     private Ended start(String setting) throws Exception {
         Path log = folder.resolve("service.log");
+        Path jar = jar();
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Dspring.aot.enabled=true",
+                "-XX:SharedArchiveFile=" + jar.resolveSibling("classes.jsa"),
                 "-XX:TieredStopAtLevel=1",
                 "-XX:+UseSerialGC",
                 "-jar",
-                jar().toString(),
+                jar.toString(),
                 "--server.port=0",
                 "--docksweep.data-dir=" + folder.resolve("data"),
                 setting));
@@ -84,9 +86,13 @@ class PreparedStartIT {
                 .getLocation()
                 .toURI());
         try (Stream<Path> files = Files.list(classes.getParent())) {
-            return files.filter(f -> f.getFileName().toString().endsWith("-exec.jar"))
+            Path name = files.filter(f -> f.getFileName().toString().endsWith("-exec.jar"))
                     .max(Comparator.comparingLong(f -> f.toFile().lastModified()))
-                    .orElseThrow();
+                    .orElseThrow()
+                    .getFileName();
+            Path apart = classes.resolveSibling(name.toString().replaceFirst("\\.jar$", ""));
+            // A build may leave it out (quick.start.skip).
+            return Files.exists(apart.resolve("classes.jsa")) ? apart.resolve(name) : classes.resolveSibling(name);
         }
     }
 }

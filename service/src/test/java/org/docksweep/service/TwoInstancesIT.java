@@ -21,8 +21,8 @@ import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Part;
 import org.docksweep.fleet.PartKind;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,21 +32,23 @@ class TwoInstancesIT {
     private static final int SENDERS = 8;
 
     @TempDir
-    Path folder;
+    static Path folder;
 
-    private RunningService.Instance first;
-    private RunningService.Instance second;
-    private final ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
+    private static RunningService.Instance first;
+    private static RunningService.Instance second;
+    private static ExecutorService senders;
 
-    @BeforeEach
-    void start() {
+    /** Once for all: every test has a model of its own and counts its own rows. */
+    @BeforeAll
+    static void start() {
+        senders = Executors.newFixedThreadPool(SENDERS);
         PostgresServer.required();
         first = RunningService.Instance.on(Engine.POSTGRESQL, folder);
         second = RunningService.Instance.on(Engine.POSTGRESQL, folder);
     }
 
-    @AfterEach
-    void stop() {
+    @AfterAll
+    static void stop() {
         senders.shutdownNow();
         for (RunningService.Instance instance : new RunningService.Instance[] {first, second}) {
             if (instance != null) {
@@ -56,7 +58,7 @@ class TwoInstancesIT {
     }
 
     /** Sends all bodies at once, in turn to the one and the other service. */
-    private List<Api.Answer> atOnce(List<CheckInBody> bodies) throws Exception {
+    private static List<Api.Answer> atOnce(List<CheckInBody> bodies) throws Exception {
         List<Callable<Api.Answer>> calls = new ArrayList<>();
         for (int i = 0; i < bodies.size(); i++) {
             Api api = (i % 2 == 0 ? first : second).api();
@@ -66,7 +68,7 @@ class TwoInstancesIT {
         return sendAtOnce(calls);
     }
 
-    private List<Api.Answer> sendAtOnce(List<Callable<Api.Answer>> calls) throws Exception {
+    private static List<Api.Answer> sendAtOnce(List<Callable<Api.Answer>> calls) throws Exception {
         CountDownLatch go = new CountDownLatch(1);
         List<Future<Api.Answer>> futures = new ArrayList<>();
         for (Callable<Api.Answer> call : calls) {
@@ -102,10 +104,14 @@ class TwoInstancesIT {
         }
         assertThat(created).isEqualTo(ROUNDS);
         assertThat(repeated).isEqualTo(ROUNDS * (SENDERS - 1));
-        assertThat(count("select count(*) from check_in")).isEqualTo(ROUNDS);
-        assertThat(count("select count(*) from measurement")).isEqualTo(2L * ROUNDS);
-        assertThat(count("select count(*) from bench_job")).isEqualTo(ROUNDS);
-        assertThat(count("select count(*) from history_event where kind = 'CHECKED_IN'"))
+        assertThat(count("select count(*) from check_in where model_code = '" + model + "'"))
+                .isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from measurement where check_in_id in (select id from check_in"
+                        + " where model_code = '" + model + "')"))
+                .isEqualTo(2L * ROUNDS);
+        assertThat(count("select count(*) from bench_job where " + ofModel(model)))
+                .isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from history_event where kind = 'CHECKED_IN' and " + ofModel(model)))
                 .isEqualTo(3L * ROUNDS);
         System.out.println("two instances, same check-in: " + ROUNDS + " check-ins sent " + SENDERS + " times each, "
                 + created + " created, " + repeated + " repeated, 0 doubled, 0 lost");
@@ -135,9 +141,12 @@ class TwoInstancesIT {
         }
         assertThat(opened).isEqualTo(ROUNDS);
         assertThat(joined).isEqualTo(ROUNDS * (SENDERS - 1));
-        assertThat(count("select count(*) from bench_job where open_marker")).isEqualTo(ROUNDS);
-        assertThat(count("select count(*) from bench_job_code")).isEqualTo((long) ROUNDS * SENDERS);
-        assertThat(count("select count(*) from bench_job_check_in")).isEqualTo((long) ROUNDS * SENDERS);
+        String jobs = "bench_job where open_marker and " + ofModel(model);
+        assertThat(count("select count(*) from " + jobs)).isEqualTo(ROUNDS);
+        assertThat(count("select count(*) from bench_job_code where job_code in (select code from " + jobs + ")"))
+                .isEqualTo((long) ROUNDS * SENDERS);
+        assertThat(count("select count(*) from bench_job_check_in where job_code in (select code from " + jobs + ")"))
+                .isEqualTo((long) ROUNDS * SENDERS);
         System.out.println("two instances, same cabinet: " + ROUNDS * SENDERS + " failing check-ins of " + ROUNDS
                 + " cabinets, " + opened + " jobs opened, " + joined + " joined, 0 second open jobs");
     }
@@ -177,7 +186,11 @@ class TwoInstancesIT {
                 + taken + " taken, " + refused + " refused, 0 taken twice");
     }
 
-    private long count(String sql) throws Exception {
+    private static String ofModel(String model) {
+        return "tag in (select tag from cabinet where model_code = '" + model + "')";
+    }
+
+    private static long count(String sql) throws Exception {
         try (Connection connection = Engine.POSTGRESQL.connect(folder);
                 ResultSet result = connection.createStatement().executeQuery(sql)) {
             result.next();

@@ -197,7 +197,8 @@ final class DifferenceFold {
                 bursts,
                 score,
                 score * Math.sqrt(0.5),
-                shown / (double) width);
+                shown / (double) width,
+                true);
     }
 
     private double hz(int block) {

@@ -43,6 +43,12 @@ final class PhaseFold {
     /** An event shows in so many periods of every sweep at least: two knocks at one place in both sweeps are one. */
     private static final int LEAST_SHOWN = 2;
 
+    /**
+     * Or so many strokes of all sweeps along its line are beyond any noise, and one period shows one in every sweep: a cone that moves most
+     * at the sweep's first periods strikes two or three times, and a stroke may stay out of either sweep.
+     */
+    private static final int LEAST_STRONG = 3;
+
     /** Score of what shows in fewer periods, at most: not worth a note. */
     private static final double CHANCE = 3.9;
 
@@ -63,11 +69,19 @@ final class PhaseFold {
      * @param score deviation of the sum of all sweeps from noise alone, in standard deviations
      * @param weakest the same of the weakest sweep alone
      * @param share share of periods that show it in every sweep
+     * @param recurs whether it shows too often for knocks
      */
     record Found(
-            double fromHz, double toHz, double phaseTurns, double peakPa, double score, double weakest, double share) {
+            double fromHz,
+            double toHz,
+            double phaseTurns,
+            double peakPa,
+            double score,
+            double weakest,
+            double share,
+            boolean recurs) {
         Found withScore(double other) {
-            return new Found(fromHz, toHz, phaseTurns, peakPa, other, weakest, share);
+            return new Found(fromHz, toHz, phaseTurns, peakPa, other, weakest, share, recurs);
         }
     }
 
@@ -111,8 +125,7 @@ final class PhaseFold {
         }
         Found fold = along(shared(scores), firstTurn, periods, cells);
         double score = Math.max(fold.score(), Coincidence.score(capped(scores)));
-        boolean shown = fold.share() * periods >= LEAST_SHOWN - 0.5;
-        return fold.withScore(shown ? score : Math.min(CHANCE, score));
+        return fold.withScore(fold.recurs() ? score : Math.min(CHANCE, score));
     }
 
     /** Cut off where one sweep alone shows more; what the others show there or next to it is let through. */
@@ -278,12 +291,17 @@ final class PhaseFold {
         int[] shift = shifts(drift, periods, cells);
         double[] peaks = new double[periods];
         int shown = 0;
+        int strong = 0;
+        boolean strongTogether = false;
         for (int j = 0; j < periods; j++) {
             int m = (cell + shift[j]) % cells;
             boolean all = true;
+            int here = 0;
             double peak = Double.POSITIVE_INFINITY;
             for (int k = 0; k < scores.length; k++) {
-                all &= largest(scores[k][j], m) >= SHOWN;
+                double most = largest(scores[k][j], m);
+                all &= most >= SHOWN;
+                here += most >= CELL_CAP ? 1 : 0;
                 double turn = firstTurn + j + m / (double) cells;
                 double from = residue.indexAtTurns(turn - 1.0 / cells);
                 double to = residue.indexAtTurns(turn + 3.0 / cells);
@@ -291,6 +309,8 @@ final class PhaseFold {
             }
             peaks[all ? shown : periods - 1 - (j - shown)] = peak;
             shown += all ? 1 : 0;
+            strong += here;
+            strongTogether |= scores.length > 1 && here == scores.length;
         }
         // the level of an event is told by the periods that show it
         int told = shown > 0 ? shown : periods;
@@ -302,7 +322,8 @@ final class PhaseFold {
                 peaks[told / 2],
                 score,
                 weakest,
-                shown / (double) periods);
+                shown / (double) periods,
+                shown >= LEAST_SHOWN || strongTogether && strong >= LEAST_STRONG);
     }
 
     private static double largest(double[] row, int m) {

@@ -51,11 +51,10 @@ public final class SoundEvidence {
     /** Events so close in phase are one: a cell or two of the fold. */
     private static final double SAME_PHASE_TURNS = 0.15;
 
-    /** Noise that is louder by less hides no more. */
-    private static final double MORE_NOISE_DB = 1;
-
     /** Every sweep must show an event at least so clearly. */
     private static final double LEAST_WEAKEST = 1.5;
+
+    private static final double DB_PER_NEPER = 20 / StrictMath.log(10);
 
     /** A way is heard when it stands this far above the noise, in dB. */
     public static final double HEARD_DB = 10;
@@ -75,10 +74,16 @@ public final class SoundEvidence {
      * @param changeDb level against the expected one
      * @param overNoiseDb level over the noise
      * @param expectedOverNoiseDb the same if it had the level expected
+     * @param noiseErrorDb standard error that the noise gives the level
      * @param polarity its phase against the reference, or null when not known
      */
     public record Way(
-            WayBand band, double changeDb, double overNoiseDb, double expectedOverNoiseDb, Polarity polarity) {
+            WayBand band,
+            double changeDb,
+            double overNoiseDb,
+            double expectedOverNoiseDb,
+            double noiseErrorDb,
+            Polarity polarity) {
         /**
          * Whether the hall is quiet enough for this way.
          *
@@ -120,6 +125,7 @@ public final class SoundEvidence {
         double change = 0;
         double over = 0;
         double expectedOver = 0;
+        double noiseShare = 0;
         int count = 0;
         for (int i = 0; i < hz.length; i++) {
             int at = hz[i] < band.fromHz() || hz[i] > band.toHz() ? -1 : Arrays.binarySearch(expectedHz, hz[i]);
@@ -127,6 +133,8 @@ public final class SoundEvidence {
                 change += level[i] - expectedLevel[at];
                 over += level[i] - noise[i];
                 expectedOver += expectedLevel[at] - noise[i];
+                // of what is too faint to be told from noise only that is known
+                noiseShare += Math.min(1, StrictMath.pow(10, (noise[i] - level[i]) / 10));
                 count++;
             }
         }
@@ -139,7 +147,17 @@ public final class SoundEvidence {
                 change / count,
                 over / count,
                 expectedOver / count,
+                noiseErrorDb(noiseShare / count, band),
                 Polarity.of(curve, expected, band.fromHz(), band.toHz()));
+    }
+
+    /**
+     * Noise of the same phase as the sound moves its level, that beside it does not: half its power counts. Thirds of an octave are
+     * independent.
+     */
+    private static double noiseErrorDb(double powerShare, WayBand band) {
+        double thirds = Math.max(1, 3 * StrictMath.log(band.toHz() / band.fromHz()) / StrictMath.log(2));
+        return DB_PER_NEPER * Math.sqrt(powerShare / 2 / thirds);
     }
 
     /**
@@ -197,7 +215,7 @@ public final class SoundEvidence {
 
     private double[] errors(double error) {
         double[] errors = new double[ways.size()];
-        Arrays.fill(errors, error);
+        Arrays.setAll(errors, w -> Math.hypot(error, ways.get(w).noiseErrorDb()));
         return errors;
     }
 
@@ -219,6 +237,28 @@ public final class SoundEvidence {
             logs.add(normal(moved, errors(wayErrorDb)));
         }
         return logMean(logs);
+    }
+
+    /**
+     * Logarithm of the likelihood that one way has lost so much level.
+     *
+     * @param way number of the way
+     * @param lossDb loss
+     * @return logarithm, up to the same constant
+     */
+    public double levelsBy(int way, double lossDb) {
+        double[] moved = changes();
+        moved[way] += lossDb;
+        return normal(moved, errors(wayErrorDb));
+    }
+
+    /**
+     * Whether the hall's noise hides more of a level than what healthy cabinets differ in.
+     *
+     * @return true if so for any way
+     */
+    public boolean noiseHidesLevels() {
+        return ways.stream().anyMatch(w -> w.noiseErrorDb() > wayErrorDb);
     }
 
     /**
@@ -309,34 +349,54 @@ public final class SoundEvidence {
         if (event == null || event.weakestScore() < LEAST_WEAKEST) {
             return NO_EVENT_LOG;
         }
-        if (isOwn(event, usual.event()) || event.burstDb() < usualDb(usual, event) && !isNew(event, usual, heard)) {
+        if (isOwn(event, usual.event(), heard)
+                || event.burstDb() < usualDb(usual, event) && !isNew(event, usual, heard)) {
             return NO_EVENT_LOG;
         }
         double log = event.score() * event.score() / 2 - LOOKS_LOG;
         return Math.max(NO_EVENT_LOG, Math.min(MOST_EVENT_LOG, log));
     }
 
-    /** Whether the expected sound has the same event, at about the same level: the cabinet's own. */
-    private static boolean isOwn(SoundPrint.Event event, SoundPrint.Event usual) {
+    /**
+     * Whether the expected sound has the same event, at about the same level: the cabinet's own. A suspension that stiffens speaks at
+     * both ends of the travel, half a turn apart; which of the two comes out of the noise first is chance, and the noise's peaks
+     * ride on it.
+     */
+    private static boolean isOwn(SoundPrint.Event event, SoundPrint.Event usual, SoundPrint heard) {
         if (usual == null || event.fromHz() > usual.toHz() || event.toHz() < usual.fromHz()) {
             return false;
         }
-        double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 1));
-        return turns < SAME_PHASE_TURNS && event.burstDb() < usual.burstDb() + LOUDER_DB;
+        double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 0.5));
+        double noise = heard.bands().stream()
+                .filter(band -> near(band, event))
+                .mapToDouble(SoundPrint.Band::noiseDb)
+                .max()
+                .orElse(Double.NEGATIVE_INFINITY);
+        double withNoise = powerSumDb(usual.burstDb(), noise + NOISE_PEAK_DB);
+        return turns < SAME_PHASE_TURNS && event.burstDb() < withNoise + LOUDER_DB;
+    }
+
+    private static double powerSumDb(double one, double other) {
+        return 10 * StrictMath.log10(StrictMath.pow(10, one / 10) + StrictMath.pow(10, other / 10));
     }
 
     /**
-     * Whether the expected sound, read the same way and in no more noise, would have shown the event and did not. Its level may then be
+     * Whether the expected sound, read the same way in its own noise, would have shown the event and did not. Its level may then be
      * anything: among the noise's peaks it is told by its coming back, not by its height.
      */
     private static boolean isNew(SoundPrint.Event event, SoundPrint usual, SoundPrint heard) {
         double before =
                 usual.event() == null ? SoundEar.NOTED_SCORE : usual.event().score();
-        return event.score() > before + CLEARLY_MORE
-                && usual.bands().stream()
-                        .filter(band -> near(band, event))
-                        .allMatch(band -> band.burstDb() < band.noiseDb() + HIDDEN_DB
-                                && band.noiseDb() < noiseDb(heard, band.centreHz()) + MORE_NOISE_DB);
+        List<SoundPrint.Band> bands =
+                usual.bands().stream().filter(band -> near(band, event)).toList();
+        double moreNoiseDb = bands.stream()
+                .mapToDouble(band -> band.noiseDb() - noiseDb(heard, band.centreHz()))
+                .max()
+                .orElse(0);
+        // a score grows no faster than the energy of the strokes over that of the noise
+        double thenScore = event.score() * StrictMath.pow(10, -Math.max(0, moreNoiseDb) / 10);
+        return thenScore > before + CLEARLY_MORE
+                && bands.stream().allMatch(band -> band.burstDb() < band.noiseDb() + HIDDEN_DB);
     }
 
     private static boolean near(SoundPrint.Band band, SoundPrint.Event event) {

@@ -16,21 +16,24 @@ public interface ProvingGround {
         /** Those nobody who tunes the gate may look at. */
         HELD_BACK,
         /** Both, in one fleet. */
-        ALL
+        ALL,
+        /** Nobody's choice: drawn from the seed of the run, other models with every seed. */
+        DRAWN
     }
 
     /**
      * The models of a fleet.
      *
      * @param models which
+     * @param seed seed of the run; means something to {@link Models#DRAWN} only
      * @return a book
      */
-    ModelBook book(Models models);
+    ModelBook book(Models models, long seed);
 
     /**
      * Every fault a model can have that shows from outside, one per kind and target.
      *
-     * @param modelCode a model of {@link Models#ALL}
+     * @param modelCode a model of a book given before
      * @return faults, without those that need another model (wrong label, untaught model)
      * @throws IllegalArgumentException if there is no such model
      */

@@ -61,6 +61,12 @@ public final class ReferenceTeacher {
      */
     private static final double LEVEL_SPREAD_DB = 0.92;
 
+    /**
+     * The same behind a line input: drivers of one model agree within 1 dB (common practice, no source), so each spreads by 0.35 dB, and what
+     * temperature, plugs and leads add elsewhere an amplifier beside its driver does not.
+     */
+    private static final double LINE_LEVEL_SPREAD_DB = 0.5;
+
     /** So many units that spread is worth: it is a guess, while tolerances of parts are data. */
     private static final double LEVEL_WEIGHT = 2;
 
@@ -94,8 +100,9 @@ public final class ReferenceTeacher {
         }
         CabinetModel model = book.cabinetModel(cabinetModelCode);
         TestPoint point = model.testPoint(testPointCode);
-        Acoustic acoustic = Acoustic.of(units);
-        if (point.kind() == TestPointKind.LINE_INPUT) {
+        boolean line = point.kind() == TestPointKind.LINE_INPUT;
+        Acoustic acoustic = Acoustic.of(units, line ? LINE_LEVEL_SPREAD_DB : LEVEL_SPREAD_DB);
+        if (line) {
             double[] none = new double[0];
             return new PointReference(
                     cabinetModelCode,
@@ -334,7 +341,7 @@ public final class ReferenceTeacher {
 
     /** Level part of a reference. */
     private record Acoustic(double[] frequencyHz, double[] meanDb, double[] spreadDb, SoundPrint sound) {
-        static Acoustic of(List<Unit> units) {
+        static Acoustic of(List<Unit> units, double usualDb) {
             List<AcousticCurve> curves = units.stream()
                     .map(Unit::acoustic)
                     .filter(java.util.Objects::nonNull)
@@ -351,7 +358,7 @@ public final class ReferenceTeacher {
             double[] spread = new double[grid.length];
             int n = levels.size();
             for (int i = 0; i < grid.length; i++) {
-                double usual = LEVEL_SPREAD_DB * LEVEL_SPREAD_DB;
+                double usual = usualDb * usualDb;
                 double seen = n < 3 ? usual : robustVariance(column(levels, i));
                 spread[i] = Math.sqrt((LEVEL_WEIGHT * usual + (n - 1) * seen) / (LEVEL_WEIGHT + n - 1));
             }

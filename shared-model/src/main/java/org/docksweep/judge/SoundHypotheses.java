@@ -21,6 +21,13 @@ final class SoundHypotheses {
 
     private static final double WEAK = 0.004;
     private static final double REVERSED = 0.002;
+
+    /** At a powered cabinet: a part of the double impedance in this way, or of half of it in the other. */
+    private static final double WRONG_PART = 0.004;
+
+    /** An amplifier gives a coil of the double impedance half the power, in dB. */
+    private static final double WRONG_PART_DB = 3;
+
     private static final double TOUCHING = 0.006;
 
     /** Share of a rub among touching parts where the excursion is largest, and elsewhere. */
@@ -57,7 +64,7 @@ final class SoundHypotheses {
             int drivers = band.positionCodes().size();
             for (String position : band.positionCodes()) {
                 if (heardAgainstAnother()) {
-                    all.add(new Weighed(weak(w, position), StrictMath.log(WEAK / drivers) + evidence.levelsWith(w, 0)));
+                    all.add(new Weighed(weak(w, position), weakLog(w) - StrictMath.log(drivers)));
                 }
                 double reversed = evidence.reversed(w);
                 if (reversed > 0) {
@@ -71,6 +78,16 @@ final class SoundHypotheses {
             touching(all, atLevel + evidence.touching());
         }
         return all;
+    }
+
+    private double weakLog(int way) {
+        double any = StrictMath.log(WEAK) + evidence.levelsWith(way, 0);
+        if (point.kind() != org.docksweep.fleet.TestPointKind.LINE_INPUT) {
+            return any;
+        }
+        double wrong = StrictMath.log(WRONG_PART) + evidence.levelsBy(way, WRONG_PART_DB);
+        double most = Math.max(any, wrong);
+        return most + StrictMath.log(StrictMath.exp(any - most) + StrictMath.exp(wrong - most));
     }
 
     /** With a gain knob between, one way alone has no level of its own. */

@@ -167,7 +167,16 @@ final class SoundJudge {
         }
         boolean likely = probability >= request.limits().failProbability();
         if (!likely && !hypotheses.overLimit(request.limits())) {
-            return passed(current, fine, probability);
+            double weak = StrictMath.exp(logSum(heard.stream()
+                            .filter(w -> w.suspect().kind() == FaultKind.WAY_WEAK)
+                            .mapToDouble(w -> w.log() + shift)
+                            .toArray())
+                    - all);
+            // behind an amplifier the level is all that is known of a hard fault: what cannot exclude one is no pass
+            return point.kind() == TestPointKind.LINE_INPUT
+                            && weak >= request.limits().watchProbability()
+                    ? unclear(current, evidence, hypotheses, fine)
+                    : passed(current, fine, probability);
         }
         List<Suspect> suspects = shares(
                 heard.stream()
@@ -190,6 +199,25 @@ final class SoundJudge {
                 List.of(finding(first, reason)),
                 suspects,
                 1);
+    }
+
+    /** Too near to a wrong part to pass, too near to a healthy cabinet to fail. */
+    private PointEvidence unclear(
+            PointEvidence current, SoundEvidence evidence, SoundHypotheses hypotheses, List<Reading> readings) {
+        if (evidence.noiseHidesLevels()) {
+            return again(current, readings, Reason.of("judge-too-noisy"));
+        }
+        int least = 0;
+        for (int w = 1; w < evidence.ways().size(); w++) {
+            least = hypotheses.shownDb(w) < hypotheses.shownDb(least) ? w : least;
+        }
+        String position = evidence.ways().get(least).band().positionCodes().get(0);
+        Reason reason = Reason.of(
+                "sound-levels-unclear",
+                position,
+                VerdictWords.wayWord(request.model(), position),
+                Rounding.decibel(hypotheses.shownDb(least)));
+        return with(current, Verdict.SWEEP_AGAIN, Prompt.PERSON_DECIDES, reason, readings, List.of(), List.of(), 0);
     }
 
     private PointEvidence passed(PointEvidence current, List<Reading> readings, double probability) {

@@ -4,7 +4,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.DriftRow;
 import org.docksweep.contract.FleetStatus;
@@ -17,6 +19,20 @@ import org.docksweep.paper.SheetTable.Cell;
 public final class FleetStatusSheet {
     private FleetStatusSheet() {}
 
+    /** The tables of the sheet. */
+    public enum Table {
+        /** Where the cabinets of each model stand. */
+        MODELS,
+        /** What is booked, and whether it can be met. */
+        BOOKINGS,
+        /** Open bench jobs by need and age. */
+        BENCH,
+        /** Driver models by failures. */
+        FAULTS,
+        /** Drivers on their way to a fault. */
+        DRIFTING
+    }
+
     /**
      * Draws the sheet. Bookings that cannot be met stand first, by the day they leave; bench jobs by the day they are
      * needed, then by age; driver models by number of failures.
@@ -26,17 +42,39 @@ public final class FleetStatusSheet {
      * @return the document, a PDF of one or more pages
      */
     public static byte[] render(FleetStatus status, PaperContext context) {
+        return render(status, EnumSet.allOf(Table.class), context);
+    }
+
+    /**
+     * Draws some of its tables only, under the same figures.
+     *
+     * @param status what the fleet can do
+     * @param tables which
+     * @param context language, time zone and who prints
+     * @return the document, a PDF of one or more pages
+     */
+    public static byte[] render(FleetStatus status, Set<Table> tables, PaperContext context) {
         PaperText text = new PaperText(context);
         Sheet sheet = new Sheet(
                 text,
                 text.get("fleet.title"),
                 text.get("fleet.subtitle", status.siteName(), text.moment(status.asOf())));
         sheet.figures(figures(text, status));
-        sheet.table(bookings(text, status.bookings()), text.get("fleet.none.bookings"));
-        sheet.table(bench(text, status.benchQueue(), status.asOf()), text.get("fleet.none.bench"));
-        sheet.table(drifting(text, status.drifting()), text.get("fleet.none.drifting"));
-        sheet.table(models(text, status.models()), text.get("fleet.none.models"));
-        sheet.table(faults(text, status.faults()), text.get("fleet.none.faults"));
+        if (tables.contains(Table.BOOKINGS)) {
+            sheet.table(bookings(text, status.bookings()), text.get("fleet.none.bookings"));
+        }
+        if (tables.contains(Table.BENCH)) {
+            sheet.table(bench(text, status.benchQueue(), status.asOf()), text.get("fleet.none.bench"));
+        }
+        if (tables.contains(Table.DRIFTING)) {
+            sheet.table(drifting(text, status.drifting()), text.get("fleet.none.drifting"));
+        }
+        if (tables.contains(Table.MODELS)) {
+            sheet.table(models(text, status.models()), text.get("fleet.none.models"));
+        }
+        if (tables.contains(Table.FAULTS)) {
+            sheet.table(faults(text, status.faults()), text.get("fleet.none.faults"));
+        }
         return sheet.close();
     }
 

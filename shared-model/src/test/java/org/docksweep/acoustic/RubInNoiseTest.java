@@ -42,15 +42,38 @@ class RubInNoiseTest {
         // the cabinet's own
         assertThat(touching(heard, curve(rub(quiet(), -43, 2).noise(noisePa, 103))))
                 .isLessThan(0);
+        // a baseline a little noisier would have shown a clear one still
+        AcousticCurve clear = curve(rub(quiet(), -41.5, 4).noise(noisePa, 105));
+        assertThat(touching(clear, curve(quiet().noise(1.15 * noisePa, 106)))).isGreaterThan(5);
         // a baseline so much noisier may have hidden it
         assertThat(touching(heard, curve(quiet().noise(4 * noisePa, 104)))).isLessThan(0);
     }
 
+    /** Both ends of a travel: which is the louder is chance, how loud is not. */
+    @Test
+    void takesTheOtherEndOfTheTravelForTheCabinetsOwnUnlessItIsLouder() {
+        double noisePa = PEAK_PA * Math.pow(10, -62 / 20.0);
+        AcousticCurve expected = curve(rub(quiet(), -45, 11, 0.3).noise(noisePa, 111));
+
+        AcousticCurve otherEnd = curve(rub(quiet(), -45, 12, 0.8).noise(noisePa, 112));
+        assertThat(otherEnd.print().event().score()).isGreaterThan(TELLING);
+        assertThat(touching(otherEnd, expected)).isLessThan(0);
+
+        assertThat(touching(curve(rub(quiet(), -36, 13, 0.8).noise(noisePa, 113)), expected))
+                .isGreaterThan(5);
+        assertThat(touching(curve(rub(quiet(), -36, 14, 0.55).noise(noisePa, 114)), expected))
+                .isGreaterThan(5);
+    }
+
     private static SoundMaker rub(SoundMaker maker, double levelDb, long seed) {
+        return rub(maker, levelDb, seed, 0.3);
+    }
+
+    private static SoundMaker rub(SoundMaker maker, double levelDb, long seed, double phaseTurns) {
         Random random = new Random(seed);
         double rate = maker.signal().rateConstantS();
         for (int sweep = 0; sweep < 2; sweep++) {
-            for (double turn = Math.ceil(rate * 30) + 0.3; turn < rate * 80; turn++) {
+            for (double turn = Math.ceil(rate * 30) + phaseTurns; turn < rate * 80; turn++) {
                 double place = turn + 0.02 * random.nextGaussian();
                 double tone = 2000 + 8000 * random.nextDouble();
                 maker.burst(
@@ -61,6 +84,36 @@ class RubInNoiseTest {
             }
         }
         return maker;
+    }
+
+    /** Strokes at given turns of the drive's phase, 20 dB over the noise's rms. */
+    private static SoundPrint.Event strokes(double[] inTheFirst, double[] inTheSecond, long seed) {
+        SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
+        double[][] turns = {inTheFirst, inTheSecond};
+        for (int sweep = 0; sweep < 2; sweep++) {
+            for (double turn : turns[sweep]) {
+                maker.burst(maker.frameAtTurns(sweep, turn), PEAK_PA * Math.pow(10, -40 / 20.0), 6000, 0.001);
+            }
+        }
+        return print(maker).event();
+    }
+
+    @Test
+    void aConeThatStrikesInItsFirstPeriodsOnlyIsHeardThoughStrokesStayOut() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundPrint.Event event = strokes(new double[] {7.3, 9.3}, new double[] {8.3, 9.3}, 300 + seed);
+            assertThat(event).as("seed %d", seed).isNotNull();
+            assertThat(event.score()).as("seed %d", seed).isGreaterThan(TELLING);
+            assertThat(event.toHz()).isLessThan(50);
+        }
+    }
+
+    @Test
+    void threeStrokesInOneSweepAloneAreNotTheCabinets() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundPrint.Event event = strokes(new double[] {7.3, 8.3, 9.3}, new double[] {}, 310 + seed);
+            assertThat(event == null ? 0 : event.score()).as("seed %d", seed).isLessThan(TELLING);
+        }
     }
 
     @Test

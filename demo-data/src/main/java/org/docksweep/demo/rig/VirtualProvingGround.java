@@ -1,12 +1,15 @@
 package org.docksweep.demo.rig;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.docksweep.contract.ProvingFault;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.contract.ProvingRig;
 import org.docksweep.contract.ProvingUnit;
 import org.docksweep.demo.DemoModels;
 import org.docksweep.demo.HeldBackModels;
+import org.docksweep.demo.drawn.DrawnFleet;
 import org.docksweep.demo.physics.Load;
 import org.docksweep.demo.physics.ProvingFaults;
 import org.docksweep.demo.physics.VirtualCabinet;
@@ -18,20 +21,23 @@ import org.hipparchus.complex.Complex;
 public final class VirtualProvingGround implements ProvingGround {
     private static final Complex NO_SOURCE = new Complex(1e-3);
 
-    private final ModelBook all = HeldBackModels.bookOfAll();
+    private final DrawnFleet all = new DrawnFleet(HeldBackModels.bookOfAll(), HeldBackModels.mechanicsOfAll());
+    /** By cabinet model. */
+    private final Map<String, DrawnFleet> drawn = new ConcurrentHashMap<>();
 
     @Override
-    public ModelBook book(Models models) {
+    public ModelBook book(Models models, long seed) {
         return switch (models) {
             case TUNING -> DemoModels.book();
             case HELD_BACK -> HeldBackModels.book();
-            case ALL -> all;
+            case ALL -> all.book();
+            case DRAWN -> drawn(seed);
         };
     }
 
     @Override
     public List<ProvingFault> faults(String modelCode) {
-        return ProvingFaults.of(all.cabinetModel(modelCode));
+        return ProvingFaults.of(fleetOf(modelCode).book().cabinetModel(modelCode));
     }
 
     @Override
@@ -53,6 +59,17 @@ public final class VirtualProvingGround implements ProvingGround {
     }
 
     private VirtualCabinet cabinet(ProvingUnit unit) {
-        return ProvingFaults.cabinet(all, HeldBackModels.mechanicsOfAll(), unit);
+        DrawnFleet fleet = fleetOf(unit.modelCode());
+        return ProvingFaults.cabinet(fleet.book(), fleet.mechanics(), unit);
+    }
+
+    private ModelBook drawn(long seed) {
+        DrawnFleet fleet = DrawnFleet.of(seed);
+        fleet.book().cabinetModels().forEach(m -> drawn.putIfAbsent(m.code(), fleet));
+        return fleet.book();
+    }
+
+    private DrawnFleet fleetOf(String modelCode) {
+        return drawn.getOrDefault(modelCode, all);
     }
 }

@@ -114,7 +114,7 @@ class ProvingFaultsTest {
         for (int i = 0; i < grid.length; i++) {
             grid[i] = 20 * Math.pow(1000, i / 59.0);
         }
-        for (CabinetModel model : ground.book(ProvingGround.Models.ALL).cabinetModels()) {
+        for (CabinetModel model : ground.book(ProvingGround.Models.ALL, 0).cabinetModels()) {
             for (ProvingFault fault : ground.faults(model.code())) {
                 if (model.feed() != Feed.POWERED && !heardOnly.contains(fault.kind())) {
                     assertThat(largestChange(model, fault, grid))

@@ -11,6 +11,7 @@ import org.docksweep.demo.physics.VirtualCabinet;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.judge.CabinetJudgement;
+import org.docksweep.judge.Prompt;
 import org.docksweep.sweep.RigException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -76,6 +77,26 @@ class MicrophoneStudyTest {
             assertThat(judged.suspects().get(0).kind().name()).isEqualTo(suspect);
             assertThat(judged.suspects().get(0).positionCode()).isEqualTo(target);
         }
+    }
+
+    /** Driver of double impedance, or of half in the other way: 3 dB against the other way, in a hall of 70 dB. */
+    @ParameterizedTest
+    @CsvSource({"LF, 2, LF", "HF, 0.5, LF"})
+    void aWrongPartOfAPoweredCabinetIsFoundWithAReferenceOnly(String target, double factor, String weak)
+            throws RigException {
+        VirtualCabinet wrong = poweredUnit.with(Fault.of(FaultKind.WRONG_IMPEDANCE, target, factor));
+        CabinetJudgement judged = powered.judge(powered.capture("unit-22", wrong, "70", 0), null);
+        assertThat(judged.verdict()).as("%s", judged.reason()).isEqualTo(Verdict.FAIL);
+        assertThat(judged.suspects().get(0).positionCode()).isEqualTo(weak);
+    }
+
+    @Test
+    void whatCannotExcludeAWrongPartOfAPoweredCabinetIsNoPass() throws RigException {
+        VirtualCabinet edge = poweredUnit.with(Fault.of(FaultKind.WAY_WEAK, "HF", 1.2));
+        CabinetJudgement judged = powered.judge(powered.capture("unit-22", edge, "45", 0), null);
+        assertThat(judged.verdict()).isEqualTo(Verdict.SWEEP_AGAIN);
+        assertThat(judged.prompt()).isEqualTo(Prompt.PERSON_DECIDES);
+        assertThat(judged.reason().key()).isEqualTo("sound-levels-unclear");
     }
 
     @Test

@@ -44,7 +44,7 @@ public final class ProveCommand implements Callable<Integer> {
     @Option(
             names = "--models",
             paramLabel = "WHICH",
-            description = "tuning, held-back or all. Default: ${DEFAULT-VALUE}",
+            description = "tuning, held-back, all or drawn. Default: ${DEFAULT-VALUE}",
             defaultValue = "tuning")
     private String models;
 
@@ -239,9 +239,10 @@ public final class ProveCommand implements Callable<Integer> {
             case "tuning" -> ProvingGround.Models.TUNING;
             case "held-back" -> ProvingGround.Models.HELD_BACK;
             case "all" -> ProvingGround.Models.ALL;
+            case "drawn" -> ProvingGround.Models.DRAWN;
             default ->
                 throw new IllegalArgumentException(
-                        "--models must be tuning, held-back or all, but is \"" + models + "\"");
+                        "--models must be tuning, held-back, all or drawn, but is \"" + models + "\"");
         };
     }
 

@@ -40,7 +40,7 @@ final class CaseDealer {
 
     CaseDealer(ProvingGround ground, ProvingOptions options) {
         this.options = options;
-        this.book = ground.book(options.models());
+        this.book = ground.book(options.models(), options.seed());
         this.random = new SplittableRandom(options.seed());
         for (CabinetModel model : book.cabinetModels()) {
             for (ProvingFault fault : ground.faults(model.code())) {

@@ -38,7 +38,7 @@ record ProvingHouse(
     private static final double TEACHING_NOISE_DB = 45;
 
     static ProvingHouse opened(ProvingGround ground, ProvingOptions options) throws RigException {
-        ModelBook book = ground.book(options.models());
+        ModelBook book = ground.book(options.models(), options.seed());
         List<PointReference> references = new ArrayList<>();
         Map<String, PlainGates> plain = new HashMap<>();
         try (ProvingRig rig = ground.rig(options.seed(), options.converterNoiseDb())) {

@@ -71,7 +71,8 @@ public record ProvingOptions(
         Require.inRange("recorded share", recordedShare, 0, 1);
         Require.inRange("good units", goodUnits, 1, 20);
         Require.inRange("threads", threads, 1, 64);
-        if (models != ProvingGround.Models.TUNING && seed < HELD_BACK_FROM) {
+        boolean held = models == ProvingGround.Models.HELD_BACK || models == ProvingGround.Models.ALL;
+        if (held && seed < HELD_BACK_FROM) {
             throw new IllegalArgumentException("held-back models are proved with seeds from " + HELD_BACK_FROM
                     + " upwards, but the seed is " + seed);
         }

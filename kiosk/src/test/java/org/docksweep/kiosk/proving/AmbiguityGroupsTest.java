@@ -8,6 +8,8 @@ import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.contract.ProvingGround.Models;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class AmbiguityGroupsTest {
     private final ProvingGround ground =
@@ -31,6 +33,13 @@ class AmbiguityGroupsTest {
     void cannotTellTwoEqualDriversApart() {
         assertThat(names(groupOf("UNDR215", ProvingFaultKind.ONE_OF_TWO_OPEN, "LF1")))
                 .contains("ONE_OF_TWO_OPEN LF1", "ONE_OF_TWO_OPEN LF2");
+    }
+
+    /** The fault of one is the fault of the other, whatever the production spread of one unit says. */
+    @ParameterizedTest
+    @EnumSource(names = {"CONTACT_RESISTANCE", "SHORTED_TURNS", "MAGNET_WEAK", "SEIZED", "POLARITY", "RUB"})
+    void putsTheSameFaultOfTwoEqualDriversTogether(ProvingFaultKind kind) {
+        assertThat(names(groupOf("UNDR215", kind, "LF1"))).contains(kind + " LF1", kind + " LF2");
     }
 
     /** At a driver's own terminals, a short at the coil is a short at the contacts. */

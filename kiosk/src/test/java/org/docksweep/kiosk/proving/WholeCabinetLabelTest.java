@@ -48,7 +48,7 @@ class WholeCabinetLabelTest {
     static void teachBoth() throws RigException {
         ProvingGround ground =
                 ServiceLoader.load(ProvingGround.class).findFirst().orElseThrow();
-        book = ground.book(Models.ALL);
+        book = ground.book(Models.ALL, 0);
         rig = ground.rig(700_001, -106);
         calibration = Measured.calibrate(rig);
         for (String model : List.of(ONE_FIFTEEN, TWO_TWELVES)) {

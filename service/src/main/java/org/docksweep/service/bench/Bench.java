@@ -2,6 +2,7 @@ package org.docksweep.service.bench;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -171,10 +172,15 @@ public class Bench {
                                 JobCheckIn::jobCode, Collectors.mapping(JobCheckIn::getId, Collectors.toList())));
     }
 
-    Page<BenchJobBody> page(AssetTag tag, String after, int limit) {
+    Page<BenchJobBody> page(AssetTag tag, Collection<String> wanted, String after, int limit) {
         Paging.checked(limit);
-        List<BenchJobBody> queue =
-                queue().stream().filter(j -> tag == null || j.tag().equals(tag)).toList();
+        if (wanted != null) {
+            models.driversOf(wanted, "model");
+        }
+        List<BenchJobBody> queue = queue().stream()
+                .filter(j -> tag == null || j.tag().equals(tag))
+                .filter(j -> wanted == null || wanted.contains(j.modelCode()))
+                .toList();
         int from = 0;
         while (!after.isEmpty() && from < queue.size() && key(queue.get(from)).compareTo(after) <= 0) {
             from++;

@@ -2,6 +2,7 @@ package org.docksweep.service.bench;
 
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchActionBody;
@@ -50,9 +51,10 @@ class BenchController {
     @GetMapping(ApiPaths.BENCH_JOBS)
     Page<BenchJobBody> page(
             @RequestParam(required = false) AssetTag tag,
+            @RequestParam(required = false) List<String> model,
             @RequestParam(defaultValue = "") String after,
             @RequestParam(defaultValue = Paging.DEFAULT_LIMIT) int limit) {
-        return bench.page(tag, after, limit);
+        return bench.page(tag, model, after, limit);
     }
 
     @GetMapping(JOB)

@@ -2,9 +2,11 @@ package org.docksweep.service.models;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -12,6 +14,7 @@ import org.docksweep.contract.LessonBody;
 import org.docksweep.contract.TaughtPoint;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.DriverModel;
+import org.docksweep.fleet.DriverPosition;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
@@ -124,6 +127,22 @@ public class Models {
                         "there is no cabinet model " + code,
                         "Use a code from the model book, or put the model into it first."))
                 .model();
+    }
+
+    /**
+     * Driver models that belong into cabinet models.
+     *
+     * @param codes codes of cabinet models
+     * @param field field that named them, for the refusal
+     * @return codes of driver models
+     * @throws Refusal if there is no cabinet model of such a code
+     */
+    @Transactional(readOnly = true)
+    public Set<String> driversOf(Collection<String> codes, String field) {
+        return codes.stream()
+                .flatMap(code -> cabinetModel(code, field).positions().stream())
+                .map(DriverPosition::driverModelCode)
+                .collect(Collectors.toSet());
     }
 
     /**

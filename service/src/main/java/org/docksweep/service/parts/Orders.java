@@ -1,12 +1,16 @@
 package org.docksweep.service.parts;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
 import org.docksweep.contract.OrderList;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Part;
+import org.docksweep.service.models.Models;
 import org.docksweep.service.site.Site;
 import org.docksweep.service.web.Times;
 import org.springframework.stereotype.Service;
@@ -18,12 +22,14 @@ import org.springframework.transaction.annotation.Transactional;
 public class Orders {
     private final PartRows rows;
     private final WaitingJobs waiting;
+    private final Models models;
     private final Site site;
     private final Times times;
 
-    Orders(PartRows rows, WaitingJobs waiting, Site site, Times times) {
+    Orders(PartRows rows, WaitingJobs waiting, Models models, Site site, Times times) {
         this.rows = rows;
         this.waiting = waiting;
+        this.models = models;
         this.site = site;
         this.times = times;
     }
@@ -34,13 +40,35 @@ public class Orders {
      * @return the list, parts that jobs wait for first
      */
     public OrderList list() {
+        return list(part -> true);
+    }
+
+    /**
+     * The same of parts that fit into cabinets of some models.
+     *
+     * @param wanted codes of cabinet models, or null for all
+     * @return the list
+     * @throws org.docksweep.service.web.Refusal if there is no model of such a code
+     */
+    public OrderList list(Collection<String> wanted) {
+        if (wanted == null || wanted.isEmpty()) {
+            return list();
+        }
+        Set<String> drivers = models.driversOf(wanted, "model");
+        return list(part -> part.fitsDriverModels().isEmpty()
+                ? part.fitsCabinetModels().isEmpty()
+                        || part.fitsCabinetModels().stream().anyMatch(wanted::contains)
+                : part.fitsDriverModels().stream().anyMatch(drivers::contains));
+    }
+
+    private OrderList list(Predicate<Part> kept) {
         Map<String, List<JobCode>> jobs = waiting.byPart();
         List<OrderList.Row> list = new ArrayList<>();
         for (PartRow row : rows.findAllByOrderByNumber()) {
             Part part = row.part();
             List<JobCode> waitingJobs = jobs.getOrDefault(part.number(), List.of());
             int left = row.inStock() - waitingJobs.size();
-            if (left <= part.reorderLevel()) {
+            if (left <= part.reorderLevel() && kept.test(part)) {
                 list.add(new OrderList.Row(
                         part.number(),
                         part.name(),

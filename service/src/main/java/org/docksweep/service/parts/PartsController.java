@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.FitAnswer;
-import org.docksweep.contract.OrderList;
 import org.docksweep.contract.Page;
 import org.docksweep.contract.PartStock;
 import org.docksweep.contract.StockMove;
@@ -14,7 +13,6 @@ import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Part;
 import org.docksweep.service.store.Transactions;
 import org.docksweep.service.web.Paging;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -28,13 +26,11 @@ import org.springframework.web.bind.annotation.RestController;
 class PartsController {
     private final Catalogue catalogue;
     private final Stock stock;
-    private final Orders orders;
     private final Transactions transactions;
 
-    PartsController(Catalogue catalogue, Stock stock, Orders orders, Transactions transactions) {
+    PartsController(Catalogue catalogue, Stock stock, Transactions transactions) {
         this.catalogue = catalogue;
         this.stock = stock;
-        this.orders = orders;
         this.transactions = transactions;
     }
 
@@ -75,10 +71,5 @@ class PartsController {
     @PutMapping(ApiPaths.STOCK_MOVES + "/{id}")
     ResponseEntity<PartStock> book(@PathVariable UUID id, @RequestBody StockMoveBody body) {
         return transactions.write(() -> stock.book(id, body)).response();
-    }
-
-    @GetMapping(path = ApiPaths.PART_ORDERS, produces = MediaType.APPLICATION_JSON_VALUE)
-    OrderList orders() {
-        return orders.list();
     }
 }

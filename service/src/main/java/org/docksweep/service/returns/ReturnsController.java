@@ -10,7 +10,6 @@ import org.docksweep.contract.ReturnList;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.service.store.Transactions;
 import org.docksweep.service.web.Paging;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -60,11 +59,6 @@ class ReturnsController {
             @RequestHeader("Content-Type") String contentType,
             Principal principal) {
         return transactions.write(() -> returnImport.run(file, contentType, principal.getName()));
-    }
-
-    @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_JSON_VALUE)
-    ReturnReport report(@PathVariable UUID id) {
-        return returns.report(id);
     }
 
     @PostMapping(ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.CLOSE)

@@ -6,14 +6,22 @@ import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.ProblemTypes;
 import org.docksweep.service.web.ProblemWriter;
 import org.docksweep.service.web.Refusal;
+import org.springframework.aop.Advisor;
+import org.springframework.aop.Pointcut;
+import org.springframework.aop.support.ComposablePointcut;
+import org.springframework.aop.support.annotation.AnnotationClassFilter;
+import org.springframework.beans.factory.config.BeanDefinition;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Role;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.authorization.AuthorizationEventPublisher;
 import org.springframework.security.authorization.SpringAuthorizationEventPublisher;
-import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
+import org.springframework.security.authorization.method.AuthorizationInterceptorsOrder;
+import org.springframework.security.authorization.method.AuthorizationManagerBeforeMethodInterceptor;
+import org.springframework.security.authorization.method.Jsr250AuthorizationManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
@@ -23,13 +31,13 @@ import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
 import org.springframework.security.web.firewall.RequestRejectedHandler;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter;
+import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Closed by default: what is not named here needs a manager. Every method of a controller says by {@code RolesAllowed}
  * once more who may call it; both must agree to it.
  */
 @Configuration(proxyBeanMethods = false)
-@EnableMethodSecurity(prePostEnabled = false, jsr250Enabled = true)
 class SecurityConfiguration {
     private static final String DOCK = "DOCK";
     private static final String BENCH = "BENCH";
@@ -89,9 +97,24 @@ class SecurityConfiguration {
                 .build();
     }
 
+    /**
+     * Asks {@code RolesAllowed} at every method of every controller. What {@code EnableMethodSecurity} would add looks at
+     * the methods of all beans at every start; rules stand at controllers only, a test says so.
+     */
+    @Bean
+    @Role(BeanDefinition.ROLE_INFRASTRUCTURE)
+    static Advisor rolesOfControllers(AuthorizationEventPublisher refusals) {
+        Pointcut controllers = new ComposablePointcut(new AnnotationClassFilter(RestController.class));
+        AuthorizationManagerBeforeMethodInterceptor roles =
+                new AuthorizationManagerBeforeMethodInterceptor(controllers, new Jsr250AuthorizationManager());
+        roles.setOrder(AuthorizationInterceptorsOrder.JSR250.getOrder());
+        roles.setAuthorizationEventPublisher(refusals);
+        return roles;
+    }
+
     /** Tells who was refused what, for the audit log. */
     @Bean
-    AuthorizationEventPublisher refusals(ApplicationEventPublisher events) {
+    static AuthorizationEventPublisher refusals(ApplicationEventPublisher events) {
         return new SpringAuthorizationEventPublisher(events);
     }
 

@@ -9,21 +9,13 @@ import org.apache.commons.csv.CSVPrinter;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.DriftRow;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.paper.FleetStatusSheet;
 
 /** One table of the fleet status as CSV (RFC 4180); numbers never follow a locale, cells are never read as formulas. */
 final class FleetStatusCsv {
-    /** The tables of a fleet status. */
-    enum Part {
-        MODELS,
-        BOOKINGS,
-        BENCH,
-        FAULTS,
-        DRIFTING
-    }
-
     private FleetStatusCsv() {}
 
-    static String of(FleetStatus status, Part part) {
+    static String of(FleetStatus status, FleetStatusSheet.Table part) {
         StringWriter text = new StringWriter();
         try (CSVPrinter csv = new CSVPrinter(text, CSVFormat.RFC4180)) {
             switch (part) {
@@ -101,7 +93,7 @@ final class FleetStatusCsv {
         }
     }
 
-    private static void print(CSVPrinter csv, Object... cells) throws IOException {
+    static void print(CSVPrinter csv, Object... cells) throws IOException {
         for (Object cell : cells) {
             csv.print(cell instanceof Number ? cell : harmless(Objects.toString(cell, "")));
         }

@@ -6,24 +6,26 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.ReturnList;
+import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
-import org.docksweep.fleet.DriverPosition;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.checkins.CheckIns;
 import org.docksweep.service.dispatches.Availability;
 import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.models.Models;
+import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
 import org.docksweep.service.trends.Trends;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Puts the fleet status together. */
+/** Puts the fleet status together, and keeps sheets to some models. */
 @Service
 @Transactional(readOnly = true)
 class Sheets {
@@ -36,6 +38,7 @@ class Sheets {
     private final Bench bench;
     private final CheckIns checkIns;
     private final Trends trends;
+    private final Returns returns;
 
     Sheets(
             Site site,
@@ -44,7 +47,8 @@ class Sheets {
             Dispatches dispatches,
             Bench bench,
             CheckIns checkIns,
-            Trends trends) {
+            Trends trends,
+            Returns returns) {
         this.site = site;
         this.models = models;
         this.fleet = fleet;
@@ -52,6 +56,7 @@ class Sheets {
         this.bench = bench;
         this.checkIns = checkIns;
         this.trends = trends;
+        this.returns = returns;
     }
 
     FleetStatus fleetStatus() {
@@ -81,10 +86,7 @@ class Sheets {
         if (wanted == null || wanted.isEmpty()) {
             return all;
         }
-        Set<String> drivers = wanted.stream()
-                .flatMap(code -> models.cabinetModel(code, "model").positions().stream())
-                .map(DriverPosition::driverModelCode)
-                .collect(Collectors.toSet());
+        Set<String> drivers = models.driversOf(wanted, "model");
         return new FleetStatus(
                 all.siteName(),
                 all.asOf(),
@@ -93,6 +95,32 @@ class Sheets {
                 only(all.benchQueue(), row -> wanted.contains(row.modelCode())),
                 only(all.faults(), row -> drivers.contains(row.driverModelCode())),
                 only(all.drifting(), row -> wanted.contains(row.modelCode())));
+    }
+
+    /**
+     * How a list came back, cabinets of some models only.
+     *
+     * @param wanted codes, or null for all
+     */
+    ReturnReport returns(UUID list, Collection<String> wanted) {
+        ReturnReport all = returns.report(list);
+        if (wanted == null || wanted.isEmpty()) {
+            return all;
+        }
+        models.driversOf(wanted, "model");
+        ReturnList of = all.list();
+        return new ReturnReport(
+                new ReturnList(
+                        of.id(),
+                        of.orderNumber(),
+                        of.customer(),
+                        of.dueOn(),
+                        of.closed(),
+                        only(of.lines(), line -> wanted.contains(line.modelCode()))),
+                all.asOf(),
+                only(all.back(), row -> wanted.contains(row.modelCode())),
+                only(all.missing(), line -> wanted.contains(line.modelCode())),
+                only(all.unexpected(), row -> wanted.contains(row.modelCode())));
     }
 
     private static <T> List<T> only(List<T> rows, Predicate<T> wanted) {

@@ -3,12 +3,15 @@ package org.docksweep.service.sheets;
 import jakarta.annotation.security.RolesAllowed;
 import java.security.Principal;
 import java.time.Clock;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.UUID;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.FleetStatus;
+import org.docksweep.contract.OrderList;
+import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.ProcedurePurpose;
 import org.docksweep.paper.EvidenceSheet;
@@ -21,7 +24,6 @@ import org.docksweep.service.bench.Bench;
 import org.docksweep.service.histories.Evidence;
 import org.docksweep.service.parts.Orders;
 import org.docksweep.service.procedures.Procedures;
-import org.docksweep.service.returns.Returns;
 import org.docksweep.service.site.Site;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -39,7 +41,6 @@ class SheetsController {
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
 
     private final Sheets sheets;
-    private final Returns returns;
     private final Procedures procedures;
     private final Bench bench;
     private final Orders orders;
@@ -49,7 +50,6 @@ class SheetsController {
 
     SheetsController(
             Sheets sheets,
-            Returns returns,
             Procedures procedures,
             Bench bench,
             Orders orders,
@@ -57,7 +57,6 @@ class SheetsController {
             Site site,
             Clock clock) {
         this.sheets = sheets;
-        this.returns = returns;
         this.procedures = procedures;
         this.bench = bench;
         this.orders = orders;
@@ -74,24 +73,39 @@ class SheetsController {
     @GetMapping(path = ApiPaths.FLEET_STATUS, produces = CSV)
     String fleetStatusCsv(
             @RequestParam(required = false) List<String> model,
-            @RequestParam(defaultValue = "MODELS") FleetStatusCsv.Part part) {
+            @RequestParam(defaultValue = "MODELS") FleetStatusSheet.Table part) {
         return FleetStatusCsv.of(sheets.fleetStatus(model), part);
     }
 
     @GetMapping(path = ApiPaths.FLEET_STATUS, produces = MediaType.APPLICATION_PDF_VALUE)
     byte[] fleetStatusSheet(
             @RequestParam(required = false) List<String> model,
+            @RequestParam(required = false) List<FleetStatusSheet.Table> part,
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
             Principal principal) {
-        return FleetStatusSheet.render(sheets.fleetStatus(model), context(languages, principal));
+        return FleetStatusSheet.render(
+                sheets.fleetStatus(model),
+                part == null || part.isEmpty() ? EnumSet.allOf(FleetStatusSheet.Table.class) : EnumSet.copyOf(part),
+                context(languages, principal));
+    }
+
+    @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_JSON_VALUE)
+    ReturnReport returnReport(@PathVariable UUID id, @RequestParam(required = false) List<String> model) {
+        return sheets.returns(id, model);
+    }
+
+    @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = CSV)
+    String returnCsv(@PathVariable UUID id, @RequestParam(required = false) List<String> model) {
+        return ReportCsv.returns(sheets.returns(id, model));
     }
 
     @GetMapping(path = ApiPaths.RETURN_LISTS + "/{id}" + ApiPaths.REPORT, produces = MediaType.APPLICATION_PDF_VALUE)
     byte[] returnSheet(
             @PathVariable UUID id,
+            @RequestParam(required = false) List<String> model,
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
             Principal principal) {
-        return ReturnSheet.render(returns.report(id), context(languages, principal));
+        return ReturnSheet.render(sheets.returns(id, model), context(languages, principal));
     }
 
     @GetMapping(path = ApiPaths.PROCEDURES + "/{purpose}", produces = MediaType.APPLICATION_PDF_VALUE)
@@ -118,11 +132,22 @@ class SheetsController {
                 procedures.card(purpose, driverModel), job == null ? null : bench.find(job), context);
     }
 
+    @GetMapping(path = ApiPaths.PART_ORDERS, produces = MediaType.APPLICATION_JSON_VALUE)
+    OrderList orders(@RequestParam(required = false) List<String> model) {
+        return orders.list(model);
+    }
+
+    @GetMapping(path = ApiPaths.PART_ORDERS, produces = CSV)
+    String orderCsv(@RequestParam(required = false) List<String> model) {
+        return ReportCsv.orders(orders.list(model));
+    }
+
     @GetMapping(path = ApiPaths.PART_ORDERS, produces = MediaType.APPLICATION_PDF_VALUE)
     byte[] orderList(
+            @RequestParam(required = false) List<String> model,
             @RequestHeader(name = HttpHeaders.ACCEPT_LANGUAGE, defaultValue = "en") String languages,
             Principal principal) {
-        return OrderSheet.render(orders.list(), context(languages, principal));
+        return OrderSheet.render(orders.list(model), context(languages, principal));
     }
 
     @GetMapping(path = ApiPaths.BENCH_JOBS + "/{code}" + ApiPaths.EVIDENCE, produces = MediaType.APPLICATION_PDF_VALUE)

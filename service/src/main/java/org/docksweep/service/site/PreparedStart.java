@@ -1,17 +1,18 @@
 package org.docksweep.service.site;
 
 import org.springframework.aot.AotDetector;
-import org.springframework.context.EnvironmentAware;
+import org.springframework.boot.context.event.ApplicationEnvironmentPreparedEvent;
+import org.springframework.context.ApplicationListener;
+import org.springframework.core.Ordered;
 import org.springframework.core.env.Environment;
 import org.springframework.core.env.Profiles;
-import org.springframework.stereotype.Component;
 
 /**
  * With {@code -Dspring.aot.enabled=true} the service starts with the parts that the build chose, for the usual settings.
- * Settings that need other parts are refused instead of being left without effect.
+ * Settings that need other parts are refused instead of being left without effect, as soon as all settings are read. Named
+ * in META-INF/spring.factories.
  */
-@Component
-class PreparedStart implements EnvironmentAware {
+class PreparedStart implements ApplicationListener<ApplicationEnvironmentPreparedEvent>, Ordered {
     private static final String REPLICA = "docksweep.database.replica-url";
     private static final String DESCRIPTION = "springdoc.api-docs.enabled";
 
@@ -24,8 +25,15 @@ class PreparedStart implements EnvironmentAware {
         }
     }
 
+    /** After those that read the settings and start the log. */
     @Override
-    public void setEnvironment(Environment environment) {
+    public int getOrder() {
+        return Ordered.LOWEST_PRECEDENCE;
+    }
+
+    @Override
+    public void onApplicationEvent(ApplicationEnvironmentPreparedEvent event) {
+        Environment environment = event.getEnvironment();
         if (!AotDetector.useGeneratedArtifacts()) {
             return;
         }
