@@ -1,7 +1,6 @@
 package org.docksweep.kiosk.dock;
 
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -9,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.ReturnList;
@@ -27,30 +25,24 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.printing.PaperView;
-import org.docksweep.kiosk.printing.PrintResult;
-import org.docksweep.kiosk.spool.OutboxCounts;
 import org.docksweep.kiosk.spool.ParkedItem;
 import org.docksweep.kiosk.spool.SpoolException;
-import org.docksweep.paper.RepairTagContent;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * The state machine of the dock: what a scan means, which cabinet is at hand, what is recorded and printed. Lives on
  * the dock's thread only.
  */
 final class DockFlow {
-    private static final Logger LOG = LoggerFactory.getLogger(DockFlow.class);
-
     private final DockParts parts;
     private final Desk desk;
     private final Picture picture = new Picture();
     private final ReturnsBook book = new ReturnsBook();
     private final AnswerMaker answers;
+    private final DockPapers papers;
+    private final StripMaker strip;
     private final LeadWatch lead = new LeadWatch();
     private final Untold untold = new Untold();
     private final Conflicts conflicts;
-    private OutboxCounts counts = new OutboxCounts(0, 0, 0);
     private final Deque<AssetTag> queued = new ArrayDeque<>();
     private final ListAtHand list;
     private LocalFleet fleet;
@@ -63,6 +55,8 @@ final class DockFlow {
         this.desk = desk;
         this.fleet = fleet;
         this.answers = new AnswerMaker(parts.settings().locale());
+        papers = new DockPapers(parts, desk, answers, book, this::tell);
+        strip = new StripMaker(parts);
         list = new ListAtHand(fleet);
         conflicts = new Conflicts(untold, parts.clock());
         parts.spool().recentCheckIns().forEach(book::add);
@@ -115,6 +109,9 @@ final class DockFlow {
     }
 
     private void refuse(String text, Instant now, Reason reason) {
+        if (!atWork()) {
+            idle();
+        }
         picture.echo(text, now, reason, ReadingState.FAULT);
         picture.notice(ReadingState.FAULT, reason, NoticeAction.DISMISS);
         noticeTag = null;
@@ -201,9 +198,13 @@ final class DockFlow {
         }
     }
 
-    /** Nothing is at hand; an answer given before stays on the screen. */
+    /**
+     * Nothing is at hand. The answer given before goes: the person holds another cabinet by now, and a large PASS would be read as that
+     * one's.
+     */
     private void idle() {
-        picture.phase = picture.answer.filter(a -> a.route().isPresent()).isPresent() ? Phase.ANSWER : Phase.READY;
+        picture.none();
+        shown = null;
     }
 
     private void begin(CabinetBody cabinet) {
@@ -354,50 +355,22 @@ final class DockFlow {
 
     void viewTag(Consumer<PaperView> taker) {
         if (shown != null && shown.jobCode() != null) {
-            var content = tag(shown);
-            view(() -> parts.papers().viewTag(content), taker);
+            papers.view(shown, fleet, taker);
         }
     }
 
     void viewSheet(Consumer<PaperView> taker) {
-        report().map(ListAtHand::asClosed)
-                .ifPresent(r -> view(() -> parts.papers().viewSheet(r), taker));
-    }
-
-    /** A paper that cannot be drawn stops nothing: it may be printed all the same. */
-    private void view(Supplier<PaperView> draw, Consumer<PaperView> taker) {
-        desk.onPaper(
-                () -> {
-                    try {
-                        PaperView view = draw.get();
-                        return (Runnable) () -> taker.accept(view);
-                    } catch (RuntimeException e) {
-                        LOG.warn("A paper cannot be drawn", e);
-                        return (Runnable) () -> tell(
-                                ReadingState.WATCH, Reason.of("dock-paper-not-drawn", String.valueOf(e.getMessage())));
-                    }
-                },
-                Runnable::run);
-    }
-
-    private RepairTagContent tag(CheckInBody body) {
-        LocalDate needOn = book.toBenchBefore(body, fleet.snapshot().asOf())
-                .flatMap(before -> fleet.needOn(body.modelCode(), before))
-                .orElse(null);
-        return answers.tag(body, fleet, needOn);
+        report().map(ListAtHand::asClosed).ifPresent(r -> papers.view(r, taker));
     }
 
     private void print(CheckInBody body) {
-        var content = tag(body);
-        desk.onPaper(() -> parts.papers().repairTag(content), result -> printed(body, result));
-    }
-
-    private void printed(CheckInBody body, PrintResult result) {
-        boolean stillShown = shown != null && shown.id().equals(body.id());
-        PaperWords.tag(body.tag(), result).ifPresent(this::tell);
-        if (stillShown) {
-            picture.tagPrint(PaperWords.state(result.outcome()));
-        }
+        papers.print(body, fleet, result -> {
+            boolean stillShown = shown != null && shown.id().equals(body.id());
+            PaperWords.tag(body.tag(), result).ifPresent(this::tell);
+            if (stillShown) {
+                picture.tagPrint(PaperWords.state(result.outcome()));
+            }
+        });
     }
 
     private void tell(DockState.Notice notice) {
@@ -458,16 +431,6 @@ final class DockFlow {
                 NoticeAction.DISMISS);
     }
 
-    /** While the disk refuses, what was counted last stays; what is not stored then is told where it is not stored. */
-    private OutboxCounts counts() {
-        try {
-            counts = parts.spool().outbox().counts();
-        } catch (SpoolException e) {
-            LOG.warn("The outbox cannot be counted: {}", e.getMessage());
-        }
-        return counts;
-    }
-
     void progress(Draft draft, DockState.SweepProgress progress) {
         if (atWork() && checkIn.draft() == draft && checkIn.busy() && picture.phase != Phase.JUDGE) {
             picture.progress = Optional.of(progress);
@@ -475,27 +438,16 @@ final class DockFlow {
     }
 
     DockState state() {
-        var standing = parts.standing().get();
-        OutboxCounts outbox = counts();
         if (picture.notice.isEmpty() && noticeTag == null) {
             untold.next().ifPresent(word -> {
                 picture.notice = Optional.of(word.notice());
                 noticeTag = word.tag();
             });
         }
-        DockState.Strip strip = new DockState.Strip(
-                fleet.snapshot().siteName(),
-                standing.words(),
-                standing.state(),
-                outbox.notAtService(),
-                outbox.parked(),
-                parts.link().trouble(),
-                parts.settings().operator(),
-                parts.clock().instant());
         AssetTag atHand = atWork() ? checkIn.draft().cabinet.tag() : null;
         Optional<DockState.Returns> returns =
                 list.in(fleet).map(open -> book.picture(open, fleet.snapshot().book(), atHand));
-        return picture.state(strip, returns, fleet, Optional.ofNullable(queued.peekFirst()));
+        return picture.state(strip.strip(fleet), returns, fleet, Optional.ofNullable(queued.peekFirst()));
     }
 
     private Optional<DockState.CurvePicture> curveOf(CheckInBody body) {

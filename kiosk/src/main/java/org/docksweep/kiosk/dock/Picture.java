@@ -56,6 +56,15 @@ final class Picture {
         damage = Set.of();
     }
 
+    /** No cabinet is at hand, and none is shown. */
+    void none() {
+        clear();
+        phase = Phase.READY;
+        cabinet = null;
+        model = null;
+        positions = List.of();
+    }
+
     AssetTag tag() {
         return cabinet == null ? null : cabinet.tag();
     }

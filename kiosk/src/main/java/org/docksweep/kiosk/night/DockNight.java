@@ -337,12 +337,14 @@ public final class DockNight implements AutoCloseable {
         List<DemoHouse.Arrival> arrivals = house.arrivals();
         for (int i = 0; i < arrivals.size(); i++) {
             pace.before(i);
+            if (i > 0) {
+                oddScan(i - 1, arrivals.get(i - 1));
+            }
             DemoHouse.Arrival arrival = arrivals.get(i);
             DockHand.Outcome outcome = checkIn(arrival);
             CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
             truth.add(arrival, body, outcome.prompts());
             report.result(i + 1, arrivals.size(), body, outcome);
-            oddScan(i, arrival);
         }
         return truth;
     }

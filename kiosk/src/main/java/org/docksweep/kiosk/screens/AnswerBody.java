@@ -51,7 +51,12 @@ final class AnswerBody extends PaintedPanel {
             return texts.say("register.sentence");
         }
         return switch (state.phase()) {
-            case READY -> texts.say("ready.sentence");
+            case READY ->
+                switch (guide.word()) {
+                    case "word.UNKNOWN" -> texts.say("unknown.sentence");
+                    case "word.NOT_LISTED" -> texts.say("unlisted.sentence");
+                    default -> texts.say("ready.sentence");
+                };
             case LOOK ->
                 marked.stream().anyMatch(VisualItem::forcesSafetyHold)
                         ? texts.say("look.safety")

@@ -28,7 +28,8 @@ final class AnswerColumn extends JPanel {
         plate = new VerdictPlate(sizes, texts);
         body = new AnswerBody(sizes, texts);
         add(plate, "wrap, grow");
-        add(body, "wrap, grow, hmin 0, gaptop " + sizes.px(8) + "px");
+        // Its room stays when it is hidden: the keys are where the hand knows them.
+        add(body, "wrap, grow, hmin 0, hidemode 0, gaptop " + sizes.px(8) + "px");
         keys = new JPanel(new MigLayout("insets 0, gap 0 " + sizes.px(8) + "px, fillx, flowy", "[grow,fill]"));
         keys.setOpaque(false);
         for (int i = 0; i < BUTTONS; i++) {

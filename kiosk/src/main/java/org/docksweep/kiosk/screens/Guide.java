@@ -10,6 +10,7 @@ import org.docksweep.fleet.VisualItem;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.Answer;
+import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 
@@ -29,7 +30,7 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
 
     static Guide of(DockState state) {
         return switch (state.phase()) {
-            case READY -> new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
+            case READY -> ready(state);
             case LOOK -> new Guide(Tone.ACT, Sign.EYE, "word.LOOK", List.of(Command.NEXT));
             case PLUG ->
                 new Guide(
@@ -48,6 +49,17 @@ record Guide(Tone tone, Sign sign, String word, List<Command> commands) {
                 // A dock state and its answer see to it themselves that nothing is missing here and below.
                 state.answer().map(Guide::of).orElseThrow();
         };
+    }
+
+    /** The large word belongs to what was scanned last, also when that is no cabinet of the house or of tonight. */
+    private static Guide ready(DockState state) {
+        List<NoticeAction> asked = state.notice().map(DockState.Notice::actions).orElse(List.of());
+        if (asked.contains(NoticeAction.REGISTER)) {
+            return new Guide(Tone.ATTENTION, Sign.LABEL, "word.UNKNOWN", List.of());
+        }
+        return asked.contains(NoticeAction.CHECK_IN_ANYWAY)
+                ? new Guide(Tone.ATTENTION, Sign.LABEL, "word.NOT_LISTED", List.of())
+                : new Guide(Tone.NEUTRAL, Sign.CODE, "word.SCAN", List.of());
     }
 
     private static Guide of(Answer answer) {

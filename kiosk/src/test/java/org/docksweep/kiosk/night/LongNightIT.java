@@ -25,7 +25,12 @@ import org.junit.jupiter.api.io.TempDir;
 class LongNightIT {
     private static final int CABINETS = Integer.getInteger("docksweep.cabinets", 6);
     private static final String REAL_TIME = System.getProperty("docksweep.real-time", "false");
-    private static final String JVM = System.getProperty("docksweep.kiosk-jvm", "-Xmx144m -XX:+UseSerialGC");
+    /** As docs/scripts/package-kiosk starts it. */
+    private static final String JVM = System.getProperty(
+            "docksweep.kiosk-jvm",
+            "-Xms64m -Xmn24m -Xmx256m -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=25"
+                    + " -XX:+UseSerialGC -XX:TieredStopAtLevel=1");
+
     private static final long SEED = 5;
     private static final Pattern DONE =
             Pattern.compile("cabinets done (\\d+), check-ins recorded (\\d+), acknowledged (\\d+)");

@@ -26,13 +26,10 @@ import org.docksweep.kiosk.dock.DockState;
 import org.docksweep.kiosk.dock.DockState.Answer;
 import org.docksweep.kiosk.dock.DockState.CabinetAtHand;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
-import org.docksweep.kiosk.dock.DockState.ModelTally;
 import org.docksweep.kiosk.dock.DockState.Notice;
 import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.Returns;
-import org.docksweep.kiosk.dock.DockState.ScanEcho;
-import org.docksweep.kiosk.dock.DockState.Slot;
 import org.docksweep.kiosk.dock.DockState.SlotState;
 import org.docksweep.kiosk.dock.DockState.Strip;
 import org.docksweep.kiosk.dock.DockState.SweepProgress;
@@ -50,7 +47,7 @@ public final class SampleStates {
 
     private Strip strip = new Strip(
             "Marram Coast Hire", Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, 0, true, "Ona Petrel", NOW);
-    private Optional<Returns> returns = Optional.of(list(List.of(slot(640, SlotState.BENCH))));
+    private Optional<Returns> returns = Optional.of(SampleTally.list(List.of(SampleTally.slot(640, SlotState.BENCH))));
     private Optional<Notice> notice = Optional.empty();
     private Optional<CabinetAtHand> cabinet = Optional.empty();
     private Set<VisualItem> damage = EnumSet.noneOf(VisualItem.class);
@@ -97,8 +94,8 @@ public final class SampleStates {
         all.put("answer-check-label", checkLabel().make());
         all.put("answer-safety-hold", safetyHold().make());
         all.put("answer-manual-hold", manualHold().make());
-        all.put("unknown-tag", pass().unknown().make());
-        all.put("unexpected", pass().unexpected().make());
+        all.put("unknown-tag", of(Phase.READY).unknown().make());
+        all.put("unexpected", of(Phase.READY).unexpected().make());
         all.put("scanned-twice", pass().twice().make());
         all.put("two-labels", of(Phase.READY).twoLabels().make());
         all.put("service-down", pass().serviceDown().make());
@@ -388,56 +385,8 @@ public final class SampleStates {
         return this;
     }
 
-    private static Returns list(List<Slot> unexpected) {
-        return new Returns(
-                "R-2031-118",
-                "Harbour Stage Company",
-                24,
-                17,
-                3,
-                List.of(
-                        tally(SampleHouse.TWO_WAY, 110, "SSSSSSAN"),
-                        tally(SampleHouse.BIAMPED, 210, "SSBS"),
-                        tally(SampleHouse.SUB, 310, "SSWN"),
-                        tally(SampleHouse.WEDGE, 410, "SSNN"),
-                        tally(SampleHouse.THREE_WAY, 510, "BH"),
-                        tally(SampleHouse.POWERED, 610, "SN")),
-                unexpected);
-    }
-
-    private static ModelTally tally(CabinetModel model, int first, String states) {
-        List<Slot> slots = new ArrayList<>();
-        for (int i = 0; i < states.length(); i++) {
-            SlotState state = switch (states.charAt(i)) {
-                case 'S' -> SlotState.SHELF;
-                case 'A' -> SlotState.AT_HAND;
-                case 'W' -> SlotState.WATCH;
-                case 'B' -> SlotState.BENCH;
-                case 'H' -> SlotState.HOLD;
-                default -> SlotState.NOT_YET;
-            };
-            slots.add(slot(first + i, state));
-        }
-        return new ModelTally(model, slots);
-    }
-
-    private static Slot slot(int number, SlotState state) {
-        return new Slot(new AssetTag("MCH-000" + number), state);
-    }
-
-    private static List<ScanEcho> scans() {
-        return List.of(
-                echo("MCH-000117", 60, "dock-scan-read", ReadingState.OK, "MCH-000117"),
-                echo("MCH-000116", 95, "dock-scan-read", ReadingState.OK, "MCH-000116"),
-                echo("~MCH-000213~", 140, "dock-scan-cleaned", ReadingState.WATCH, "MCH-000213"),
-                echo("MCH-004711", 190, "dock-unknown-tag", ReadingState.FAULT, "MCH-004711"));
-    }
-
-    private static ScanEcho echo(String text, int secondsAgo, String reason, ReadingState state, String argument) {
-        return new ScanEcho(text, NOW.minusSeconds(secondsAgo), Reason.of(reason, argument), state);
-    }
-
     private DockState make() {
-        return new DockState(phase, strip, returns, scans(), notice, cabinet, damage, curve, progress, answer);
+        return new DockState(
+                phase, strip, returns, SampleTally.scans(NOW), notice, cabinet, damage, curve, progress, answer);
     }
 }

@@ -3,7 +3,6 @@ package org.docksweep.service.bench;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.UUID;
 import org.docksweep.contract.BenchActionBody;
 import org.docksweep.contract.FindingBody;
@@ -90,10 +89,8 @@ class JobEvents {
         PartExchangeBody.Removed removed = exchange.removed();
         if (removed != null) {
             String what = out == null
-                    ? Objects.requireNonNullElse(exchange.elementId(), "-")
-                    : removed.what() == PartExchangeBody.What.DRIVER_UNIT
-                            ? out.driverModelCode()
-                            : Objects.requireNonNullElse(out.partNumber(), "-");
+                    ? exchange.elementId()
+                    : removed.what() == PartExchangeBody.What.DRIVER_UNIT ? out.driverModelCode() : out.partNumber();
             append(
                     job,
                     exchange.positionCode(),
@@ -102,7 +99,7 @@ class JobEvents {
                     exchange.at(),
                     exchange.by(),
                     HistoryEvent.Kind.REMOVED,
-                    Reason.of("history-bench-removed", what, serial(removed.serial())));
+                    removed(what, removed.serial()));
         }
         if (exchange.fitted() != null) {
             append(
@@ -120,6 +117,18 @@ class JobEvents {
         }
     }
 
+    /** What was taken out, as far as anybody knows what it was. */
+    private static Reason removed(String what, String serial) {
+        if (what == null) {
+            return serial == null
+                    ? Reason.of("history-bench-removed-old")
+                    : Reason.of("history-bench-removed-serial", words(serial));
+        }
+        return serial == null
+                ? Reason.of("history-bench-removed-bare", what)
+                : Reason.of("history-bench-removed", what, words(serial));
+    }
+
     private static String serial(String serial) {
         return serial == null ? "-" : words(serial);
     }
@@ -132,9 +141,7 @@ class JobEvents {
                 exchange.at(),
                 exchange.by(),
                 kept ? HistoryEvent.Kind.REMOVED : HistoryEvent.Kind.SCRAPPED,
-                kept
-                        ? Reason.of("history-spare-kept", job.tag().value())
-                        : Reason.of("history-bench-removed", driverModelCode, serial(serial)));
+                kept ? Reason.of("history-spare-kept", job.tag().value()) : removed(driverModelCode, serial));
     }
 
     void proved(BenchJob job, ProofSweepBody sweep, boolean clean) {
