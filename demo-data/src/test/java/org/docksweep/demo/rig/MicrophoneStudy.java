@@ -2,6 +2,7 @@ package org.docksweep.demo.rig;
 
 import java.io.PrintStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -42,8 +43,8 @@ final class MicrophoneStudy {
 
     /** Entry point of the study. */
     public static void main(String[] args) throws RigException {
-        MicrophoneStudy study = new MicrophoneStudy(
-                System.out, Long.parseLong(args[2]), java.util.Arrays.copyOfRange(args, 3, args.length));
+        MicrophoneStudy study =
+                new MicrophoneStudy(System.out, Long.parseLong(args[2]), Arrays.copyOfRange(args, 3, args.length));
         int count = Integer.parseInt(args[1]);
         switch (args[0]) {
             case "noise" -> study.noise(count);
@@ -97,41 +98,58 @@ final class MicrophoneStudy {
         return all;
     }
 
-    /** Rubs of the low-frequency driver (of the high one where it is alone), with the cabinet's own baseline. */
+    /**
+     * Rubs of the low-frequency driver (of the high one where it is alone), with the cabinet's own baseline. One capture of each
+     * unit and level, made in a quiet hall, is judged in each noise.
+     */
     void rub(int units) throws RigException {
         double[] levels = {-30, -40, -50};
         for (String name : points) {
             MicrophoneScene scene = scene(name);
             String position = lowest(scene);
-            for (double level : levels) {
-                StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-12s %3.0f dB ", name, level));
-                for (double noiseDb : NOISE_DB) {
-                    int found = 0;
-                    int named = 0;
-                    int again = 0;
-                    for (int unit = 0; unit < units; unit++) {
-                        VirtualCabinet cabinet = scene.unit(5_000 + unit);
-                        Baseline baseline = scene.baseline(cabinet, "rub-" + unit);
-                        Capture capture = scene.capture(
-                                "rub-" + unit,
-                                cabinet.with(Fault.of(FaultKind.RUB, position, level)),
-                                Double.toString(noiseDb),
-                                KNOCKS_PER_S);
-                        CabinetJudgement judged = scene.judge(capture, baseline);
-                        found += judged.verdict() == Verdict.FAIL ? 1 : 0;
-                        again += judged.verdict() == Verdict.SWEEP_AGAIN ? 1 : 0;
-                        named += judged.suspects().stream()
-                                        .limit(2)
-                                        .anyMatch(s -> s.kind() == org.docksweep.suspect.FaultKind.COIL_RUBS)
-                                ? 1
-                                : 0;
+            int[][] failed = new int[levels.length][NOISE_DB.length];
+            int[][] again = new int[levels.length][NOISE_DB.length];
+            double[] noiseDb = new double[NOISE_DB.length];
+            for (int unit = 0; unit < units; unit++) {
+                VirtualCabinet cabinet = scene.unit(5_000 + unit);
+                Baseline baseline = scene.baseline(cabinet, "rub-" + unit);
+                for (int l = 0; l < levels.length; l++) {
+                    Fault fault = Fault.of(FaultKind.RUB, position, levels[l]);
+                    Capture quiet = scene.capture("rub-" + unit, cabinet.with(fault), "20", 0);
+                    for (int n = 0; n < NOISE_DB.length; n++) {
+                        CabinetJudgement judged = inNoise(scene, quiet, n, unit, baseline);
+                        Verdict verdict = judged.verdict();
+                        noiseDb[n] += noiseDb(judged) / levels.length / units;
+                        failed[l][n] += verdict == Verdict.FAIL ? 1 : 0;
+                        again[l][n] += verdict == Verdict.SWEEP_AGAIN ? 1 : 0;
                     }
-                    line.append(String.format(
-                            Locale.ROOT, "| %.0f dB: %d/%d named %d again %d ", noiseDb, found, units, named, again));
                 }
-                out.println(line);
+                out.println(name + " " + position + " after " + (unit + 1) + " units, rub re the sweep's peak:");
+                for (int l = 0; l < levels.length; l++) {
+                    out.println("  " + levels[l] + " dB " + cells(failed[l], again[l], unit + 1));
+                }
             }
+            out.println("  noise of the silence in the residue's band re the sweep's peak, mean dB "
+                    + Arrays.toString(noiseDb));
         }
+    }
+
+    private CabinetJudgement inNoise(MicrophoneScene scene, Capture quiet, int noise, int unit, Baseline baseline) {
+        long noiseSeed = seed * 7_919 + unit * 1_000L + noise;
+        return scene.judge(MicrophoneScene.noisier(quiet, NOISE_DB[noise], KNOCKS_PER_S, noiseSeed), baseline);
+    }
+
+    private static double noiseDb(CabinetJudgement judged) {
+        return judged.points().get(0).acoustic().print().bands().get(0).noiseDb();
+    }
+
+    private static String cells(int[] failed, int[] again, int units) {
+        StringBuilder line = new StringBuilder();
+        for (int n = 0; n < NOISE_DB.length; n++) {
+            line.append(String.format(Locale.ROOT, "| %.0f dB: FAIL %d of %d", NOISE_DB[n], failed[n], units));
+            line.append(again[n] > 0 ? ", again " + again[n] + " " : " ");
+        }
+        return line.toString();
     }
 
     private static String lowest(MicrophoneScene scene) {
@@ -139,39 +157,40 @@ final class MicrophoneStudy {
         return codes.stream().filter(c -> c.startsWith("LF")).findFirst().orElse(codes.get(0));
     }
 
-    /** Weak ways, polarity, buzz, dead ways at 45 dB hall noise. */
+    /** Weak ways, polarity, buzz, dead ways in four noises, with the cabinet's own baseline and with the reference alone. */
     void faults(int units) throws RigException {
         for (String name : points) {
             MicrophoneScene scene = scene(name);
             for (Fault fault : faultsOf(scene, name)) {
                 for (boolean own : new boolean[] {true, false}) {
-                    int found = 0;
+                    int[] failed = new int[NOISE_DB.length];
+                    int[] again = new int[NOISE_DB.length];
                     int first = 0;
-                    int again = 0;
                     List<String> said = new ArrayList<>();
                     for (int unit = 0; unit < units; unit++) {
                         VirtualCabinet cabinet = scene.unit(7_000 + unit);
                         Baseline baseline = own ? scene.baseline(cabinet, "soft-" + unit) : null;
-                        Capture capture = scene.capture("soft-" + unit, scene.with(cabinet, fault), "45", KNOCKS_PER_S);
-                        CabinetJudgement judged = scene.judge(capture, baseline);
-                        found += judged.verdict() == Verdict.FAIL ? 1 : 0;
-                        again += judged.verdict() == Verdict.SWEEP_AGAIN ? 1 : 0;
-                        boolean right = !judged.suspects().isEmpty() && fault != null && right(fault, judged);
-                        first += right ? 1 : 0;
-                        if (fault == null ? judged.verdict() != Verdict.PASS : !right) {
-                            said.add(judged.reason().key() + judged.reason().arguments());
+                        Capture quiet = scene.capture("soft-" + unit, scene.with(cabinet, fault), "20", 0);
+                        for (int n = 0; n < NOISE_DB.length; n++) {
+                            CabinetJudgement judged = inNoise(scene, quiet, n, unit, baseline);
+                            failed[n] += judged.verdict() == Verdict.FAIL ? 1 : 0;
+                            again[n] += judged.verdict() == Verdict.SWEEP_AGAIN ? 1 : 0;
+                            boolean right = !judged.suspects().isEmpty() && fault != null && right(fault, judged);
+                            first += right ? 1 : 0;
+                            if (fault == null ? judged.verdict() != Verdict.PASS : !right) {
+                                said.add(judged.reason().key() + judged.reason().arguments());
+                            }
                         }
                     }
                     out.printf(
                             Locale.ROOT,
-                            "%-12s %-30s %-9s FAIL %d/%d first %d again %d %s%n",
+                            "%-12s %-30s %-9s %s first %d of %d %s%n",
                             name,
                             fault == null ? "healthy" : fault.kind() + " " + fault.target() + " " + fault.severity(),
                             own ? "baseline" : "reference",
-                            found,
-                            units,
+                            cells(failed, again, units),
                             first,
-                            again,
+                            units * NOISE_DB.length,
                             said);
                 }
             }
