@@ -196,7 +196,9 @@ class KilledServiceIT {
                     senders.add(sender);
                 }
                 assertThat(enough.await(PATIENCE_S, TimeUnit.SECONDS))
-                        .as("wrong answers %s", wrong)
+                        .as(
+                                "wrong answers %s; the service wrote: %s",
+                                wrong, Files.readString(folder.resolve("service.log")))
                         .isTrue();
                 if (!last) {
                     long moment = System.nanoTime() + 1_000L * random.nextInt(MOST_LATER_US);

@@ -18,7 +18,7 @@ class ProveCommandTest {
 
     @ParameterizedTest
     @CsvSource({
-        "--models, some, 'tuning, held-back or all'",
+        "--models, some, 'tuning, held-back, all or drawn'",
         "--noise, loud, LOW:HIGH",
         "--noise, 60:40, LOW:HIGH",
         "--temperature, 90, temperature",
