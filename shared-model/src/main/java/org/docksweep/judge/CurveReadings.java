@@ -20,6 +20,13 @@ final class CurveReadings {
     private static final double LOW_PEAK_BELOW_HZ = 250;
     private static final double MID_PEAK_BELOW_HZ = 1200;
     private static final double HIGH_PEAK_BELOW_HZ = 2500;
+
+    /** A peak that moved by less than a third is still the same one. */
+    private static final double SAME_PEAK_LOG = 0.29;
+
+    /** Peaks of a vented box whose heights differ by less may change places. */
+    private static final double SAME_HEIGHT = 0.6;
+
     private static final double DB_PER_LOG = 20 / StrictMath.log(10);
 
     private final TestPoint point;
@@ -44,17 +51,17 @@ final class CurveReadings {
     List<Reading> readings() {
         List<Reading> readings = new ArrayList<>();
         double[] expected = expectedOhm();
-        int peak = largestBelow(magnitudeOhm, peakCeilingHz());
+        int expectedPeak = expected == null ? -1 : Math.max(0, largestBelow(expected, peakCeilingHz()));
+        int peak = peakLike(expectedPeak);
         if (peak > 0) {
-            double expectedHz =
-                    expected == null ? Double.NaN : frequencyHz[Math.max(0, largestBelow(expected, peakCeilingHz()))];
+            double expectedHz = expected == null ? Double.NaN : frequencyHz[expectedPeak];
             readings.add(
                     reading(ReadingKind.PEAK_FREQUENCY, frequencyHz[peak], frequencyHz[peak] * 0.01, expectedHz, 0.2));
             readings.add(reading(
                     ReadingKind.PEAK_MAGNITUDE,
                     magnitudeOhm[peak],
                     uncertaintyAt(peak),
-                    expected == null ? Double.NaN : expected[Math.max(0, largestBelow(expected, peakCeilingHz()))],
+                    expected == null ? Double.NaN : expected[expectedPeak],
                     0.45));
         }
         if (vented()) {
@@ -132,6 +139,26 @@ final class CurveReadings {
         boolean mid =
                 point.positionCodes().stream().anyMatch(p -> model.position(p).way() == Way.MF);
         return low ? LOW_PEAK_BELOW_HZ : mid ? MID_PEAK_BELOW_HZ : HIGH_PEAK_BELOW_HZ;
+    }
+
+    /**
+     * The largest peak, or the one at the place of the expected peak where that is of nearly its height: of the two peaks of a vented box
+     * the higher one is chance, and like is to be held against like.
+     */
+    private int peakLike(int expectedPeak) {
+        int largest = largestBelow(magnitudeOhm, peakCeilingHz());
+        if (expectedPeak < 0) {
+            return largest;
+        }
+        int near = -1;
+        for (int i = 1; i + 1 < magnitudeOhm.length; i++) {
+            boolean atPlace = Math.abs(StrictMath.log(frequencyHz[i] / frequencyHz[expectedPeak])) < SAME_PEAK_LOG;
+            boolean top = magnitudeOhm[i] >= magnitudeOhm[i - 1] && magnitudeOhm[i] >= magnitudeOhm[i + 1];
+            if (atPlace && top && (near < 0 || magnitudeOhm[i] > magnitudeOhm[near])) {
+                near = i;
+            }
+        }
+        return near > 0 && magnitudeOhm[near] > SAME_HEIGHT * magnitudeOhm[largest] ? near : largest;
     }
 
     private int largestBelow(double[] values, double ceilingHz) {
