@@ -147,20 +147,7 @@ class BenchPageTest {
     /** A page that was painted. */
     private record Shown(BenchPage page, JPanel whole, BufferedImage image) {
         List<Component> components() {
-            List<Component> all = new ArrayList<>();
-            collect(whole, all);
-            return all;
-        }
-
-        private static void collect(Component component, List<Component> all) {
-            if (component.isVisible()) {
-                all.add(component);
-                if (component instanceof Container container) {
-                    for (Component child : container.getComponents()) {
-                        collect(child, all);
-                    }
-                }
-            }
+            return GalleryPane.componentsOf(whole);
         }
     }
 
