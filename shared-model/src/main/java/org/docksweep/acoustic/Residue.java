@@ -192,6 +192,11 @@ final class Residue {
         return sums[whole] + part * (sums[whole + 1] - sums[whole]);
     }
 
+    /** A sweep's residue in pascals, from {@link MicrophoneTake#origin()} frames before the sweep's begin on; not a copy. */
+    double[] samples(int sweep) {
+        return pascals[sweep];
+    }
+
     /** Largest magnitude of a sweep's residue between two indices. */
     double peak(int sweep, double from, double to) {
         double[] samples = pascals[sweep];

@@ -29,7 +29,8 @@ public final class SoundEar implements SoundReader {
     /** Share of points at which the sweeps disagree, from which no level is sure. */
     private static final double DISTURBED = 0.25;
 
-    private static final double LOWEST_DB = -160;
+    /** Level of what was not read. */
+    static final double LOWEST_DB = -160;
 
     /**
      * The analyser of the dock: curves and prints.
@@ -73,7 +74,7 @@ public final class SoundEar implements SoundReader {
     }
 
     /** Largest sound while the sweep passes 1 to 15 kHz; the least of the sweeps, so that a knock does not count. */
-    private static double sweepPeakPa(MicrophoneTake take) {
+    static double sweepPeakPa(MicrophoneTake take) {
         SweepSignal signal = take.signal();
         int rate = signal.sampleRateHz();
         double fromHz = Math.min(Residue.LOW_HZ, signal.stopHz() / 2);

@@ -68,7 +68,7 @@ final class TouchingParts {
         double turns = Math.abs(Math.IEEEremainder(event.phaseTurns() - usual.phaseTurns(), 0.5));
         double noise = heard.bands().stream()
                 .filter(band -> near(band, event))
-                .mapToDouble(SoundPrint.Band::noiseDb)
+                .mapToDouble(TouchingParts::noiseDb)
                 .max()
                 .orElse(Double.NEGATIVE_INFINITY);
         double withNoise = powerSumDb(usual.burstDb(), noise + NOISE_PEAK_DB);
@@ -89,24 +89,33 @@ final class TouchingParts {
         List<SoundPrint.Band> bands =
                 usual.bands().stream().filter(band -> near(band, event)).toList();
         double moreNoiseDb = bands.stream()
-                .mapToDouble(band -> band.noiseDb() - noiseDb(heard, band.centreHz()))
+                .mapToDouble(band -> noiseDb(band) - noiseDb(heard, band.centreHz()))
                 .max()
                 .orElse(0);
         // a score grows no faster than the energy of the strokes over that of the noise
         double thenScore = event.score() * StrictMath.pow(10, -Math.max(0, moreNoiseDb) / 10);
         return thenScore > before + CLEARLY_MORE
-                && bands.stream().allMatch(band -> band.burstDb() < band.noiseDb() + HIDDEN_DB);
+                && bands.stream().allMatch(band -> band.burstDb() < noiseDb(band) + HIDDEN_DB);
     }
 
     private static boolean near(SoundPrint.Band band, SoundPrint.Event event) {
         return band.centreHz() > 0.85 * event.fromHz() && band.centreHz() < 1.18 * event.toHz();
     }
 
+    /**
+     * Noise while the sweep passed. The silence before it may have held a knock that no sweep held; what a sweep leaves behind holds all
+     * its noise, and in the calmer sweep of two no knock. The less of both is it at most.
+     */
+    private static double noiseDb(SoundPrint.Band band) {
+        boolean read = band.residueDb() > SoundEar.LOWEST_DB;
+        return read ? Math.min(band.noiseDb(), band.residueDb()) : band.noiseDb();
+    }
+
     /** Noise of the band at a centre; unknown is none, in which everything would have been heard better. */
     private static double noiseDb(SoundPrint print, double centreHz) {
         return print.bands().stream()
                 .filter(b -> b.centreHz() == centreHz)
-                .mapToDouble(SoundPrint.Band::noiseDb)
+                .mapToDouble(TouchingParts::noiseDb)
                 .findAny()
                 .orElse(Double.NEGATIVE_INFINITY);
     }
@@ -119,8 +128,9 @@ final class TouchingParts {
         double most = Double.NEGATIVE_INFINITY;
         for (SoundPrint.Band band : usual.bands()) {
             if (near(band, event)) {
-                boolean hidden = band.burstDb() < band.noiseDb() + HIDDEN_DB;
-                most = Math.max(most, hidden ? band.noiseDb() + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
+                double noise = noiseDb(band);
+                boolean hidden = band.burstDb() < noise + HIDDEN_DB;
+                most = Math.max(most, hidden ? noise + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
             }
         }
         return most;

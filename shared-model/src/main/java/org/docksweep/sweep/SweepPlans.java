@@ -44,6 +44,17 @@ public final class SweepPlans {
     private static final double SHORTEST_S = 0.8;
     private static final double LONGEST_S = 2.2;
 
+    /** Seconds per octave of a sweep for the ear: time to hear a buzz and to press stop. */
+    private static final double SLOW_SECONDS_PER_OCTAVE = 2;
+
+    private static final double SLOWEST_S = 20;
+
+    /** A slow sweep heats a coil ten times as long; half the voltage is a quarter of the power. */
+    private static final double SLOW_SHARE = 0.5;
+
+    private static final double SLOW_PRE_ROLL_S = 0.5;
+    private static final double SLOW_TAIL_S = 0.2;
+
     /** Least width of a band worth sweeping. */
     private static final double NARROWEST = 2;
 
@@ -92,6 +103,30 @@ public final class SweepPlans {
         LevelMask level = under(mask, startHz, stopHz, BELOW_MASK, Double.MAX_VALUE);
         SweepSignal signal = SweepSignal.synchronised(startHz, stopHz, durationS, sampleRateHz, level);
         return new SweepPlan(signal, PRE_ROLL_S, TAIL_S, 2);
+    }
+
+    /**
+     * A slow sweep for the ear of a person: the band of the dock's sweep, or a part of it, at half the mask's voltage, 2 s per octave and at
+     * most 20 s, once. Nothing is judged by it.
+     *
+     * @param testPoint what is connected
+     * @param sampleRateHz samples per second, 8000 to 384000
+     * @param fromHz where to begin; below the mask's band its lowest frequency is taken
+     * @param toHz where to end; above the band of the dock its highest frequency is taken. Less than an octave is widened to one
+     * @return the plan
+     * @throws IllegalArgumentException if the mask leaves no band at this sample rate
+     */
+    public static SweepPlan slow(TestPoint testPoint, int sampleRateHz, double fromHz, double toHz) {
+        LevelMask mask = testPoint.levelMask();
+        double highestHz = highest(testPoint, sampleRateHz);
+        checkBand(testPoint, mask.lowestHz(), highestHz);
+        double startHz = Math.max(mask.lowestHz(), Math.min(fromHz, highestHz / NARROWEST));
+        double stopHz = Math.min(highestHz, Math.max(toHz, NARROWEST * startHz));
+        double octaves = StrictMath.log(stopHz / startHz) / StrictMath.log(2);
+        LevelMask level = under(mask, startHz, stopHz, SLOW_SHARE, Double.MAX_VALUE);
+        double durationS = Math.min(SLOWEST_S, SLOW_SECONDS_PER_OCTAVE * octaves);
+        SweepSignal signal = SweepSignal.synchronised(startHz, stopHz, durationS, sampleRateHz, level);
+        return new SweepPlan(signal, SLOW_PRE_ROLL_S, SLOW_TAIL_S, 1);
     }
 
     private static double highest(TestPoint testPoint, int sampleRateHz) {

@@ -65,6 +65,22 @@ class RubInNoiseTest {
                 .isGreaterThan(5);
     }
 
+    /** A knock in the silence is not the noise of the sweep: the reference, noisier than the sweep was, may have hidden the strokes. */
+    @Test
+    void aKnockInTheSilenceDoesNotMakeTheReferenceTheQuieterOne() {
+        double noisePa = PEAK_PA * Math.pow(10, -62 / 20.0);
+        AcousticCurve expected = curve(quiet().noise(3 * noisePa, 122));
+        SoundMaker maker = rub(quiet(), -53, 21).noise(noisePa, 121);
+        AcousticCurve calm = curve(maker);
+        assertThat(calm.print().event().score()).isGreaterThan(SoundEar.NOTED_SCORE + 2.8);
+        assertThat(touching(calm, expected)).isLessThan(0);
+
+        AcousticCurve knocked = curve(maker.knock(maker.start(0) - 20_000, 0.3, 123));
+        assertThat(knocked.print().bands().get(5).noiseDb())
+                .isGreaterThan(expected.print().bands().get(5).noiseDb() + 6);
+        assertThat(touching(knocked, expected)).isLessThan(0);
+    }
+
     private static SoundMaker rub(SoundMaker maker, double levelDb, long seed) {
         return rub(maker, levelDb, seed, 0.3);
     }

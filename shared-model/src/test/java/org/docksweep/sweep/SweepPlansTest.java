@@ -29,7 +29,10 @@ class SweepPlansTest {
     @MethodSource("points")
     void neverExceedTheMaskAtAnyInstant(TestPoint point) {
         for (int rate : new int[] {44100, 48000, 96000}) {
-            for (SweepPlan plan : List.of(SweepPlans.probe(point, rate), SweepPlans.dock(point, rate))) {
+            for (SweepPlan plan : List.of(
+                    SweepPlans.probe(point, rate),
+                    SweepPlans.dock(point, rate),
+                    SweepPlans.slow(point, rate, 200, 400))) {
                 double[] samples = plan.signal().voltageSamples();
                 for (int i = 0; i < samples.length; i++) {
                     double frequencyHz =
@@ -39,6 +42,25 @@ class SweepPlansTest {
                 }
             }
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("points")
+    void slowSweepsAtHalfTheMaskForTheEar(TestPoint point) {
+        SweepPlan whole = SweepPlans.slow(point, 48000, 0, Double.MAX_VALUE);
+        SweepSignal dock = SweepPlans.dock(point, 48000).signal();
+        assertThat(whole.signal().startHz()).isEqualTo(dock.startHz());
+        assertThat(whole.signal().stopHz()).isEqualTo(dock.stopHz());
+        assertThat(whole.signal().durationS()).isBetween(4 * dock.durationS(), 22.0);
+        for (LevelMask.Point corner : whole.signal().level().points()) {
+            assertThat(corner.voltageVrms()).isEqualTo(0.5 * point.levelMask().voltageVrmsAt(corner.frequencyHz()));
+        }
+        SweepSignal octave = SweepPlans.slow(point, 48000, 70, 140).signal();
+        assertThat(octave.startHz()).isEqualTo(Math.max(70, dock.startHz()));
+        assertThat(octave.stopHz()).isCloseTo(2 * octave.startHz(), within(1e-6));
+        assertThat(octave.durationS()).isBetween(1.5, 2.5);
+        SweepSignal above = SweepPlans.slow(point, 48000, 1e6, 2e6).signal();
+        assertThat(above.stopHz()).isEqualTo(dock.stopHz());
     }
 
     @ParameterizedTest

@@ -34,6 +34,7 @@ final class BenchFlow {
     private FindingDraft finding;
     private PartFitting fitting;
     private final ProofStage proof;
+    private final BenchEar ear;
     private JobEnding ending;
     private boolean busy;
 
@@ -41,6 +42,7 @@ final class BenchFlow {
         this.parts = parts;
         this.office = new BenchOffice(parts.client());
         this.proof = new ProofStage(parts, office);
+        this.ear = new BenchEar(parts, office);
         this.publish = publish;
     }
 
@@ -193,7 +195,11 @@ final class BenchFlow {
             case OTHER_FATE -> fitting = fitting.otherFate();
             case PUT_IN -> putIn();
             case WAIT_FOR_PART -> waitForPart();
-            case SWEEP -> sweep();
+            case SWEEP -> playing(() -> message = proof.sweepOn(job, publish).orElse(null));
+            case SLOW_SWEEP, SLOW_AROUND ->
+                playing(() -> message = proof.slowly(job, step == BenchStep.SLOW_AROUND, publish));
+            case LISTEN -> working(() -> message = ear.listen(job, proof.heardHere()));
+            case KEEP_SOUND -> working(() -> message = ear.keep(job, proof.heardHere()));
             case SOUND_CLEAN, SOUND_NOT_CLEAN, POLARITY_RIGHT, POLARITY_REVERSED, POLARITY_NOT_CHECKED -> heard(step);
             case OTHERWISE -> {
                 ending = new JobEnding(job, now());
@@ -282,7 +288,8 @@ final class BenchFlow {
         });
     }
 
-    private void sweep() {
+    private void playing(Runnable sweep) {
+        parts.listening().silence();
         if (!parts.dock().standing().get().maySweep()) {
             tell(ReadingState.FAULT, Reason.of("dock-rig-check-failed"));
             return;
@@ -292,7 +299,7 @@ final class BenchFlow {
         message = null;
         publish.run();
         try {
-            message = proof.sweepOn(job, publish).orElse(null);
+            sweep.run();
         } finally {
             busy = false;
         }

@@ -76,6 +76,11 @@ final class BenchOffice {
                 FitAnswer.class);
     }
 
+    /** The archive of a recording. */
+    byte[] recording(String sha256) throws ServiceProblem, ServiceUnreachable {
+        return client.bytes(ApiPaths.RECORDINGS + "/" + sha256, "application/zip");
+    }
+
     List<DriverBenchData> benchData() throws ServiceProblem, ServiceUnreachable {
         return List.of(client.get(ApiPaths.DRIVER_BENCH_DATA, DriverBenchData[].class));
     }

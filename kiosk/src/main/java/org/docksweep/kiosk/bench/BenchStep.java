@@ -36,6 +36,14 @@ public enum BenchStep {
     BEGIN_PROOF,
     /** Sweep what is chosen, or go on with the next test point of the cabinet. */
     SWEEP,
+    /** Sweep slowly for the ear, at most at half the voltage the test point may have. */
+    SLOW_SWEEP,
+    /** The octave around where the slow sweep was stopped, once more. */
+    SLOW_AROUND,
+    /** Listen to what was heard besides the sweep; again: louder. */
+    LISTEN,
+    /** Keep that sound as a file. */
+    KEEP_SOUND,
     /** It sounded clean. */
     SOUND_CLEAN,
     /** It did not. */

@@ -11,7 +11,10 @@ final class JobSteps {
     static List<BenchStep> of(OpenJob job) {
         List<BenchStep> steps = new ArrayList<>();
         switch (job.state()) {
-            case WAITING -> steps.add(BenchStep.TAKE);
+            case WAITING -> {
+                steps.add(BenchStep.TAKE);
+                listen(job, steps);
+            }
             case ACCEPTED, WAITING_FOR_PART -> {
                 steps.add(BenchStep.BEGIN_REPAIR);
                 steps.add(BenchStep.FIND);
@@ -20,6 +23,7 @@ final class JobSteps {
                     // Nothing may be wrong, or the bare driver shall say what is.
                     steps.add(BenchStep.BEGIN_PROOF);
                 }
+                listen(job, steps);
             }
             case IN_REPAIR -> {
                 boolean stepsLeft = job.nextStep().isPresent();
@@ -54,6 +58,14 @@ final class JobSteps {
         }
         steps.add(BenchStep.BACK);
         return steps;
+    }
+
+    /** To what brought the cabinet here, before the work begins. */
+    private static void listen(OpenJob job, List<BenchStep> steps) {
+        if (!job.recorded().isEmpty()) {
+            steps.add(BenchStep.LISTEN);
+            steps.add(BenchStep.KEEP_SOUND);
+        }
     }
 
     static List<BenchStep> endings(OpenJob job) {

@@ -41,6 +41,7 @@ import org.docksweep.suspect.Suspect;
  * @param curve curve, if any
  * @param card card shown, or null
  * @param cardIndex which of the suggested ones
+ * @param recorded measurements of the check-in that brought it here, those with a recording
  */
 record OpenJob(
         BenchJobFile file,
@@ -48,7 +49,8 @@ record OpenJob(
         List<PositionState> positions,
         Optional<CurvePicture> curve,
         ProcedureCard card,
-        int cardIndex) {
+        int cardIndex,
+        List<MeasurementBody> recorded) {
 
     static OpenJob open(BenchOffice office, JobCode code, LocalFleet fleet) throws ServiceProblem, ServiceUnreachable {
         BenchJobFile file = office.file(code);
@@ -56,9 +58,13 @@ record OpenJob(
         List<UUID> checkIns = file.job().checkInIds();
         List<PositionState> positions = List.of();
         Optional<CurvePicture> curve = Optional.empty();
+        List<MeasurementBody> recorded = List.of();
         if (!checkIns.isEmpty()) {
             CheckInBody failed = office.checkIn(checkIns.get(checkIns.size() - 1));
             positions = failed.positions();
+            recorded = failed.measurements().stream()
+                    .filter(m -> m.recordingSha256() != null)
+                    .toList();
             Map<String, PointJudgement> last = new LinkedHashMap<>();
             for (MeasurementBody measurement : failed.measurements()) {
                 last.put(measurement.judgement().testPointCode(), measurement.judgement());
@@ -71,12 +77,12 @@ record OpenJob(
         }
         ProcedureCard card =
                 file.cards().isEmpty() ? null : office.card(file.cards().get(0));
-        return new OpenJob(file, model, positions, curve, card, 0);
+        return new OpenJob(file, model, positions, curve, card, 0, recorded);
     }
 
     /** The same job as the service has it now. */
     OpenJob read(BenchOffice office) throws ServiceProblem, ServiceUnreachable {
-        return new OpenJob(office.file(code()), model, positions, curve, card, cardIndex);
+        return new OpenJob(office.file(code()), model, positions, curve, card, cardIndex, recorded);
     }
 
     /** State of a position as known now. */
@@ -90,13 +96,13 @@ record OpenJob(
 
     /** The same job after a sweep at this bench. */
     OpenJob sweptHere(List<PositionState> states, Optional<CurvePicture> picture) {
-        return new OpenJob(file, model, states, picture, card, cardIndex);
+        return new OpenJob(file, model, states, picture, card, cardIndex, recorded);
     }
 
     OpenJob otherCard(BenchOffice office) throws ServiceProblem, ServiceUnreachable {
         int next = (cardIndex + 1) % file.cards().size();
         return new OpenJob(
-                file, model, positions, curve, office.card(file.cards().get(next)), next);
+                file, model, positions, curve, office.card(file.cards().get(next)), next, recorded);
     }
 
     JobCode code() {

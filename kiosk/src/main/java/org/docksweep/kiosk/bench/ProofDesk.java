@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.PartExchangeBody.What;
 import org.docksweep.contract.ProofState;
@@ -17,6 +18,7 @@ import org.docksweep.judge.PositionState;
 import org.docksweep.kiosk.bench.BenchState.Message;
 import org.docksweep.kiosk.dock.CurvePictures;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
+import org.docksweep.kiosk.listening.Listening;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 
@@ -64,16 +66,23 @@ final class ProofDesk {
     static void stop(BenchParts parts) {
         STOPS.incrementAndGet();
         parts.dock().rig().stop();
+        parts.listening().silence();
+    }
+
+    /** Whether stop was pressed since now. */
+    static BooleanSupplier stoppedFromNow() {
+        int before = STOPS.get();
+        return () -> STOPS.get() != before;
     }
 
     /** Sweeps the test points that are left, up to the next one that a person has to plug. */
     void sweepOn(Runnable publish) {
         message = null;
-        int stopsBefore = STOPS.get();
+        BooleanSupplier stopped = stoppedFromNow();
         do {
             share = 0.0;
             publish.run();
-            ProofRun.Result result = run.sweepNext(() -> STOPS.get() != stopsBefore, done -> progress(done, publish));
+            ProofRun.Result result = run.sweepNext(stopped, done -> progress(done, publish));
             share = null;
             if (result instanceof ProofRun.Result.Not not) {
                 message = new Message(ReadingState.WATCH, not.reason());
@@ -107,13 +116,18 @@ final class ProofDesk {
         return judgement != null && !answered();
     }
 
+    /** The sweep to listen to; empty until it is whole. */
+    Optional<Listening.Sweep> loudest() {
+        return judgement == null ? Optional.empty() : Optional.of(run.loudest(judgement));
+    }
+
     boolean answered() {
         return clean != null && polarity != null;
     }
 
     List<BenchStep> questions() {
         return clean == null
-                ? List.of(BenchStep.SOUND_CLEAN, BenchStep.SOUND_NOT_CLEAN)
+                ? List.of(BenchStep.SOUND_CLEAN, BenchStep.SOUND_NOT_CLEAN, BenchStep.LISTEN, BenchStep.KEEP_SOUND)
                 : List.of(BenchStep.POLARITY_RIGHT, BenchStep.POLARITY_REVERSED, BenchStep.POLARITY_NOT_CHECKED);
     }
 

@@ -2,6 +2,7 @@ package org.docksweep.kiosk.bench;
 
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.BooleanSupplier;
@@ -18,6 +19,7 @@ import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.listening.Listening;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.sweep.SweepAnalysis;
 import org.docksweep.sweep.SweepPlan;
@@ -110,6 +112,19 @@ final class ProofRun {
                         fleet.snapshot().limits(),
                         fleet.snapshot().priorsInForce(),
                         standing.repeatability()));
+    }
+
+    /** The sweep of the test point at which there is most to hear. */
+    Listening.Sweep loudest(CabinetJudgement judgement) {
+        String code = judgement.points().stream()
+                .max(Comparator.comparingDouble(BenchEar::tells))
+                .orElseThrow()
+                .testPointCode();
+        PointCapture taken = captures.stream()
+                .filter(c -> c.testPointCode().equals(code))
+                .findFirst()
+                .orElseThrow();
+        return new Listening.Sweep(tag, code, taken.capture());
     }
 
     List<MeasurementBody> measurements(CabinetJudgement judgement) {

@@ -3,12 +3,14 @@ package org.docksweep.kiosk.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.bench.BenchState.Message;
+import org.docksweep.kiosk.listening.Listening;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
 
@@ -21,6 +23,7 @@ final class ProofStage {
     private final BenchOffice office;
     private ProofSubject subject;
     private ProofDesk desk;
+    private SlowSweep slow;
 
     ProofStage(BenchParts parts, BenchOffice office) {
         this.parts = parts;
@@ -31,6 +34,7 @@ final class ProofStage {
     void leave() {
         subject = null;
         desk = null;
+        slow = null;
     }
 
     /**
@@ -51,6 +55,7 @@ final class ProofStage {
     void wholeCabinet(OpenJob job) {
         subject = ProofSubject.cabinet(job, parts.fleet().get());
         desk = null;
+        slow = null;
     }
 
     /** Takes the driver that was worked on, else the one at fault, else the first. */
@@ -79,6 +84,7 @@ final class ProofStage {
         }
         subject = driver.get();
         desk = null;
+        slow = null;
         return subject.taught()
                 ? Optional.empty()
                 : Optional.of(new Message(
@@ -96,6 +102,23 @@ final class ProofStage {
         }
         desk.sweepOn(publish);
         return desk.message();
+    }
+
+    /** Sweeps slowly for the ear: the whole band, or around where that was stopped. */
+    Message slowly(OpenJob job, boolean around, Runnable publish) {
+        if (subject == null) {
+            wholeCabinet(job);
+        }
+        if (slow == null) {
+            slow = new SlowSweep(parts, subject, job.file().job().tag());
+        }
+        BooleanSupplier stopped = ProofDesk.stoppedFromNow();
+        return around ? slow.around(stopped, publish) : slow.sweep(stopped, publish);
+    }
+
+    /** The sweep that was just played here. */
+    Optional<Listening.Sweep> heardHere() {
+        return desk == null ? Optional.empty() : desk.loudest();
     }
 
     /** Takes an answer; true when it was the last one, so that the sweep can be kept. */
@@ -131,11 +154,18 @@ final class ProofStage {
         if (bare && job.model().positions().size() > 1) {
             steps.add(BenchStep.OTHER_PLACE);
         }
+        steps.add(BenchStep.SLOW_SWEEP);
+        if (slow != null && slow.wasStopped()) {
+            steps.add(BenchStep.SLOW_AROUND);
+        }
         steps.add(BenchStep.BACK);
         return steps;
     }
 
     Reason prompt() {
+        if (slow != null && slow.share().isPresent()) {
+            return slow.prompt();
+        }
         if (desk != null) {
             return desk.prompt();
         }
@@ -143,6 +173,7 @@ final class ProofStage {
     }
 
     Optional<Double> share() {
-        return desk == null ? Optional.empty() : desk.share();
+        Optional<Double> slowly = slow == null ? Optional.empty() : slow.share();
+        return slowly.isPresent() || desk == null ? slowly : desk.share();
     }
 }

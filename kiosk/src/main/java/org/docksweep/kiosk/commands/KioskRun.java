@@ -25,6 +25,8 @@ import org.docksweep.kiosk.dock.Link;
 import org.docksweep.kiosk.dock.RealGate;
 import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.fleet.SnapshotRefresher;
+import org.docksweep.kiosk.listening.Listening;
+import org.docksweep.kiosk.listening.OutputEarphones;
 import org.docksweep.kiosk.people.PersonBook;
 import org.docksweep.kiosk.people.SignOnDesk;
 import org.docksweep.kiosk.people.SignOnOffice;
@@ -180,6 +182,7 @@ final class KioskRun {
         ParkedTeller teller = new ParkedTeller(spool);
         // Null is nothing to close.
         try (SoundOutput output = settings.tones() == null ? null : SoundOutput.open(settings.tones());
+                OutputEarphones ears = new OutputEarphones(settings.tones(), station::playsThrough);
                 OutboxSender sender =
                         new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
@@ -194,14 +197,21 @@ final class KioskRun {
                     clock,
                     new DockSettings(kioskId(), settings.number(), signedOn, locale(), DockSettings.USUAL_ANSWER_STAYS),
                     station.book()::append);
+            Listening listening = new Listening(ears, folder.resolve("sounds"));
             String bench = String.format(Locale.ROOT, "bench-%02d", settings.number());
             try (Dock dock = new Dock(parts, fleet);
-                    Bench benchDesk = new Bench(new BenchParts(parts, client, newest::get, bench));
+                    Bench benchDesk = new Bench(new BenchParts(parts, client, newest::get, bench, listening));
                     Teaching teaching = new Teaching(new TeachingParts(parts, client, newest::get));
                     RigDesk rigDesk = station.desk(fleet.zone(), tag -> StudyCabinet.of(newest.get(), tag))) {
                 if (output != null) {
                     dock.addListener(new AnswerTones(output, () -> !station.playsThrough(settings.tones())));
                 }
+                dock.addListener(state -> {
+                    // The dock's microphone would hear it.
+                    if (dock.isSounding()) {
+                        listening.silence();
+                    }
+                });
                 teller.tell(dock::recordParked);
                 sender.start();
                 dockAt.set(dock);

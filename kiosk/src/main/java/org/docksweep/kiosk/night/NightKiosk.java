@@ -22,6 +22,8 @@ import org.docksweep.kiosk.dock.DockSettings;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.Link;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.listening.Listening;
+import org.docksweep.kiosk.listening.OutputEarphones;
 import org.docksweep.kiosk.printing.PaperDesk;
 import org.docksweep.kiosk.printing.Papers;
 import org.docksweep.kiosk.rig.Lead;
@@ -50,6 +52,7 @@ final class NightKiosk implements AutoCloseable {
     private final Dock dock;
     private final DockParts parts;
     private final LocalFleet fleet;
+    private final Listening listening;
     private Bench bench;
     private final PracticeRig rig;
     private final ParkedTeller teller;
@@ -92,6 +95,8 @@ final class NightKiosk implements AutoCloseable {
                 new SenderLink(),
                 clock,
                 new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
+        // Nobody listens in an invented night.
+        listening = new Listening(new OutputEarphones(null, output -> false), folder.resolve("sounds"));
         dock = new Dock(parts, fleet);
     }
 
@@ -102,7 +107,8 @@ final class NightKiosk implements AutoCloseable {
     /** The bench, which shares rig, gate and papers with the dock. */
     synchronized Bench bench(ServiceClient client, String technician) {
         if (bench == null) {
-            bench = new Bench(new BenchParts(parts.withOperator(technician), client, () -> fleet, "bench-01"));
+            bench = new Bench(
+                    new BenchParts(parts.withOperator(technician), client, () -> fleet, "bench-01", listening));
         }
         return bench;
     }

@@ -99,9 +99,21 @@ public final class RecordingKeeper {
      * @throws IOException if it is no such archive, or the recording in it is refused; names the file
      */
     public static Capture read(Path file) throws IOException {
+        return read(file.getFileName().toString(), Files.readAllBytes(file));
+    }
+
+    /**
+     * Reads a capture from the bytes of an archive.
+     *
+     * @param name what errors call it
+     * @param archive bytes of the archive
+     * @return the capture
+     * @throws IOException if it is no such archive, or the recording in it is refused; names it
+     */
+    public static Capture read(String name, byte[] archive) throws IOException {
         byte[] wav = null;
         byte[] sidecar = null;
-        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(archive))) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 byte[] content = zip.readNBytes(MAX_ENTRY_BYTES);
                 if (entry.getName().equals(WAV)) {
@@ -113,12 +125,11 @@ public final class RecordingKeeper {
         }
         if (wav == null || sidecar == null) {
             throw new RecordingException(
-                    file.getFileName().toString(),
+                    name,
                     "content",
                     "must hold " + WAV + " and " + SIDECAR + ", but " + (wav == null ? WAV : SIDECAR) + " is missing",
                     "Give an archive that the kiosk made, or a WAV file with its sidecar beside it");
         }
-        String name = file.getFileName().toString();
         return RecordingFiles.decode(name + "/" + WAV, wav, name + "/" + SIDECAR, sidecar);
     }
 

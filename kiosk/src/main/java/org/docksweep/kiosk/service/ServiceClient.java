@@ -151,8 +151,21 @@ public final class ServiceClient {
      * @throws ServiceUnreachable if there is no answer
      */
     public byte[] pdf(String path) throws ServiceProblem, ServiceUnreachable {
+        return bytes(path, "application/pdf");
+    }
+
+    /**
+     * Reads bytes.
+     *
+     * @param path path with query
+     * @param mediaType media type wanted
+     * @return the bytes
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     */
+    public byte[] bytes(String path, String mediaType) throws ServiceProblem, ServiceUnreachable {
         HttpRequest.Builder request = request(path)
-                .setHeader("Accept", "application/pdf, application/problem+json")
+                .setHeader("Accept", mediaType + ", application/problem+json")
                 .GET();
         HttpResponse<byte[]> response = send(request);
         check(response);

@@ -8,18 +8,25 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.UUID;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobBody.State;
@@ -36,6 +43,7 @@ import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.bench.BenchState.Activity;
@@ -44,17 +52,25 @@ import org.docksweep.kiosk.dock.DockSettings;
 import org.docksweep.kiosk.dock.Link;
 import org.docksweep.kiosk.dock.RealGate;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.listening.Earphones;
+import org.docksweep.kiosk.listening.Listening;
 import org.docksweep.kiosk.rig.Lead;
+import org.docksweep.kiosk.rig.RecordingKeeper;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.kiosk.rig.Rigs;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.spool.Wire;
 import org.docksweep.suspect.Priors;
+import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.CurveCorrection;
 import org.docksweep.sweep.PracticeRig;
+import org.docksweep.sweep.Rig;
+import org.docksweep.sweep.RigException;
+import org.docksweep.sweep.SweepPlan;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What the bench says when something is missing, against a service that answers one job of the demo house. */
 class BenchDriverTest {
@@ -75,6 +91,11 @@ class BenchDriverTest {
     private final BlockingQueue<BenchState> states = new LinkedBlockingQueue<>();
     private volatile List<DriverBenchData> benchData = house.bench().benchData();
     private volatile State state = State.PROVING;
+    private final List<double[]> heard = new CopyOnWriteArrayList<>();
+
+    @TempDir
+    private Path folder;
+
     private HttpServer server;
     private PracticeRig rig;
     private Bench bench;
@@ -88,18 +109,75 @@ class BenchDriverTest {
         LocalFleet fleet = new LocalFleet(snapshot(), List.of());
         DockParts parts = new DockParts(
                 null,
-                rig,
+                new UntilStopped(),
                 Lead.of(rig),
                 () -> new RigStanding(Reason.of("dock-rig-passed", "21:10"), ReadingState.OK, CurveCorrection.NONE),
                 new RealGate(),
-                null,
+                new RecordingKeeper(folder.resolve("recordings")),
                 null,
                 Link.NONE,
                 Clock.systemUTC(),
                 new DockSettings("kiosk-1", 1, "Ines", Locale.ENGLISH, Duration.ZERO));
         URI address = URI.create("http://127.0.0.1:" + server.getAddress().getPort());
-        bench = new Bench(new BenchParts(parts, new ServiceClient(address, "secret"), () -> fleet, "bench-1"));
+        bench = new Bench(
+                new BenchParts(parts, new ServiceClient(address, "secret"), () -> fleet, "bench-1", listening()));
         bench.addListener(states::add);
+    }
+
+    /** The virtual rig, but a slow sweep of the whole band goes on until it is stopped. */
+    private final class UntilStopped implements Rig {
+        private final CountDownLatch stopped = new CountDownLatch(1);
+
+        @Override
+        public String id() {
+            return rig.id();
+        }
+
+        @Override
+        public int sampleRateHz() {
+            return rig.sampleRateHz();
+        }
+
+        @Override
+        public Capture play(SweepPlan plan, TestPointKind kind, ProgressListener listener) throws RigException {
+            if (plan.signal().durationS() < 10) {
+                return rig.play(plan, kind, listener);
+            }
+            listener.progressed(0.3);
+            try {
+                assertThat(stopped.await(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
+            } catch (InterruptedException e) {
+                throw new AssertionError(e);
+            }
+            throw new RigException(RigException.Cause.STOPPED, Reason.of("dock-stopped"));
+        }
+
+        @Override
+        public void stop() {
+            stopped.countDown();
+            rig.stop();
+        }
+
+        @Override
+        public void close() {
+            rig.close();
+        }
+    }
+
+    private Listening listening() {
+        Earphones ears = new Earphones() {
+            @Override
+            public Optional<Reason> play(double[] samples, int sampleRateHz) {
+                heard.add(samples);
+                return Optional.empty();
+            }
+
+            @Override
+            public void silence() {
+                heard.clear();
+            }
+        };
+        return new Listening(ears, folder.resolve("sounds"));
     }
 
     @AfterEach
@@ -263,6 +341,64 @@ class BenchDriverTest {
 
         assertThat(shown.prompt().key()).isEqualTo("bench-ask-bare-cone");
         assertThat(shown.steps()).contains(BenchStep.WHOLE_CABINET);
+    }
+
+    @Test
+    void letsHearAndKeepWhatWasHeardBesidesTheSweep() throws Exception {
+        open();
+        bench.step(BenchStep.SWEEP);
+        BenchState asked = await(s -> s.steps().contains(BenchStep.SOUND_CLEAN));
+        assertThat(asked.steps()).contains(BenchStep.LISTEN, BenchStep.KEEP_SOUND);
+
+        bench.step(BenchStep.LISTEN);
+        says("listen-plays");
+        double first = loudest(heard.get(0));
+        heard.clear();
+        bench.step(BenchStep.LISTEN);
+        await(s -> s.message().filter(m -> m.text().arguments().contains("2")).isPresent());
+        assertThat(loudest(heard.get(0)) / first).isBetween(1.8, 2.1);
+        bench.step(BenchStep.KEEP_SOUND);
+        BenchState kept = says("listen-kept");
+
+        Path file = Path.of(kept.message().orElseThrow().text().arguments().get(0));
+        try (AudioInputStream sound = AudioSystem.getAudioInputStream(file.toFile())) {
+            assertThat(sound.getFormat().getSampleRate()).isEqualTo(48_000);
+            assertThat(sound.getFrameLength()).isBetween(100_000L, 400_000L);
+        }
+        bench.stop();
+        assertThat(heard).isEmpty();
+    }
+
+    private static double loudest(double[] samples) {
+        return Arrays.stream(samples).map(Math::abs).max().orElseThrow();
+    }
+
+    @Test
+    void sweepsSlowlyUntilStoppedAndAgainAroundThere() throws InterruptedException {
+        open();
+        await(s -> s.steps().contains(BenchStep.FIND));
+        bench.step(BenchStep.DRIVER_ON_BENCH);
+        await(s -> s.steps().contains(BenchStep.SLOW_SWEEP));
+        bench.step(BenchStep.WHOLE_CABINET);
+        await(s -> s.steps().contains(BenchStep.SLOW_SWEEP) && !s.steps().contains(BenchStep.WHOLE_CABINET));
+
+        bench.step(BenchStep.SLOW_SWEEP);
+        BenchState now = bench.state();
+        while (now.sweepShare().filter(share -> share > 0.02).isEmpty()) {
+            now = states.poll(PATIENCE_S, TimeUnit.SECONDS);
+            assertThat(now).isNotNull();
+        }
+        assertThat(now.prompt().key()).isEqualTo("bench-slow-at");
+        bench.stop();
+
+        BenchState stopped = says("bench-slow-stopped");
+        // 0.3 of 0.5 s of silence, some 18.7 s of 30 Hz to 20 kHz and 0.2 s: 5.3 s, or 2.6 octaves above 30 Hz
+        double hz = Double.parseDouble(
+                stopped.message().orElseThrow().text().arguments().get(1));
+        assertThat(hz).isBetween(170.0, 210.0);
+        assertThat(stopped.steps()).contains(BenchStep.SLOW_AROUND);
+        bench.step(BenchStep.SLOW_AROUND);
+        says("bench-slow-done");
     }
 
     @Test

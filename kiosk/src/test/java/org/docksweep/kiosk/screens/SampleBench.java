@@ -68,7 +68,28 @@ final class SampleBench {
         Map<String, BenchState> all = new LinkedHashMap<>();
         all.put("queue-empty", state(Activity.QUEUE, null, "bench-ask-empty", List.of(), List.of()));
         all.put("queue", queue());
-        all.put("job-waiting", job(State.WAITING, BenchStep.TAKE, BenchStep.PRINT_CARD, BenchStep.BACK));
+        all.put(
+                "job-waiting",
+                job(
+                        State.WAITING,
+                        BenchStep.TAKE,
+                        BenchStep.LISTEN,
+                        BenchStep.KEEP_SOUND,
+                        BenchStep.PRINT_CARD,
+                        BenchStep.BACK));
+        all.put(
+                "job-accepted",
+                job(
+                        State.ACCEPTED,
+                        BenchStep.BEGIN_REPAIR,
+                        BenchStep.FIND,
+                        BenchStep.OTHERWISE,
+                        BenchStep.BEGIN_PROOF,
+                        BenchStep.LISTEN,
+                        BenchStep.KEEP_SOUND,
+                        BenchStep.OTHER_CARD,
+                        BenchStep.PRINT_CARD,
+                        BenchStep.BACK));
         all.put(
                 "repair",
                 job(
@@ -87,7 +108,19 @@ final class SampleBench {
         all.put("proof-sweep", proof(Optional.of(0.4), "bench-ask-proof", List.of()));
         all.put(
                 "proof-sound",
-                proof(Optional.empty(), "bench-ask-sound", List.of(BenchStep.SOUND_CLEAN, BenchStep.SOUND_NOT_CLEAN)));
+                proof(
+                        Optional.empty(),
+                        "bench-ask-sound",
+                        List.of(
+                                BenchStep.SOUND_CLEAN,
+                                BenchStep.SOUND_NOT_CLEAN,
+                                BenchStep.LISTEN,
+                                BenchStep.KEEP_SOUND)));
+        all.put("proof-listens", listens("listen-plays", "IN", "43", "1", "3"));
+        all.put("proof-no-output", listens("listen-no-output"));
+        all.put("proof-kept", listens("listen-kept", "docksweep/sounds/MCH-000117-IN-20311012-092000.wav", "0.216"));
+        all.put("proof-slow", proof(Optional.of(0.3), "bench-slow-at", List.of(), "78"));
+        all.put("proof-slow-stopped", stopped());
         all.put(
                 "job-proving",
                 job(
@@ -331,13 +364,56 @@ final class SampleBench {
                 false);
     }
 
-    private static BenchState proof(Optional<Double> share, String prompt, List<BenchStep> steps) {
+    private static BenchState listens(String key, String... arguments) {
+        return saying(
+                proof(
+                        Optional.empty(),
+                        "bench-ask-sound",
+                        List.of(
+                                BenchStep.SOUND_CLEAN,
+                                BenchStep.SOUND_NOT_CLEAN,
+                                BenchStep.LISTEN,
+                                BenchStep.KEEP_SOUND)),
+                Reason.of(key, arguments));
+    }
+
+    private static BenchState stopped() {
+        return saying(
+                proof(
+                        Optional.empty(),
+                        "bench-ask-proof",
+                        List.of(
+                                BenchStep.SWEEP,
+                                BenchStep.OTHERWISE,
+                                BenchStep.DRIVER_ON_BENCH,
+                                BenchStep.SLOW_SWEEP,
+                                BenchStep.SLOW_AROUND,
+                                BenchStep.BACK)),
+                Reason.of("bench-slow-stopped", "1+ / 1-", "78"));
+    }
+
+    private static BenchState saying(BenchState plain, Reason text) {
+        return new BenchState(
+                plain.activity(),
+                plain.queue(),
+                plain.marked(),
+                plain.job(),
+                plain.prompt(),
+                Optional.of(new Message(ReadingState.OK, text)),
+                plain.steps(),
+                plain.choices(),
+                plain.part(),
+                plain.sweepShare(),
+                plain.busy());
+    }
+
+    private static BenchState proof(Optional<Double> share, String prompt, List<BenchStep> steps, String... of) {
         return new BenchState(
                 Activity.PROOF,
                 queue().queue(),
                 0,
                 Optional.of(jobAtHand(State.PROVING, false)),
-                Reason.of(prompt),
+                Reason.of(prompt, of),
                 Optional.empty(),
                 steps,
                 List.of(),
@@ -378,6 +454,8 @@ final class SampleBench {
                         BenchStep.OTHERWISE,
                         BenchStep.WHOLE_CABINET,
                         BenchStep.OTHER_PLACE,
+                        BenchStep.SLOW_SWEEP,
+                        BenchStep.SLOW_AROUND,
                         BenchStep.BACK),
                 List.of(),
                 Optional.empty(),
