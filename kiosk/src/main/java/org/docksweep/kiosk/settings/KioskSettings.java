@@ -13,7 +13,7 @@ import org.docksweep.fleet.Require;
  * @param rig rig to use, by the name of its provider
  * @param rigSettings settings of the rig
  * @param printer print queue for tags and sheets; null for a folder of PDF files
- * @param tones output on which every answer sounds; null for none
+ * @param tones output on which every answer sounds and a person listens; null for none
  * @param theme DARK or LIGHT
  * @param scale size of everything, 0.5 to 4
  * @param language language tag
