@@ -95,7 +95,8 @@ public final class KioskCommand implements Callable<Integer> {
     @Option(
             names = "--tones",
             paramLabel = "OUTPUT",
-            description = "Output of this computer on which every answer sounds; never the rig's. The bench lets listen there. Without it: none.")
+            description =
+                    "Output of this computer on which every answer sounds; never the rig's. The bench lets listen there. Without it: none.")
     private String tones;
 
     @Option(names = "--theme", description = "DARK or LIGHT. Default: as set up, or DARK.")
