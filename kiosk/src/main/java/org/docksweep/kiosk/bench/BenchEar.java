@@ -2,7 +2,6 @@ package org.docksweep.kiosk.bench;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.Optional;
 import org.docksweep.contract.MeasurementBody;
@@ -78,11 +77,12 @@ final class BenchEar {
     private Listening.Sweep read(OpenJob job, MeasurementBody measured)
             throws ServiceProblem, ServiceUnreachable, IOException {
         String hash = measured.recordingSha256();
-        Path file = parts.dock().recordings().file(hash);
-        var capture = Files.exists(file)
-                ? RecordingKeeper.read(file)
-                : RecordingKeeper.read(hash + ".zip", office.recording(hash));
-        return new Listening.Sweep(job.file().job().tag(), measured.judgement().testPointCode(), capture);
+        RecordingKeeper here = parts.dock().recordings();
+        byte[] archive = Files.exists(here.file(hash)) ? here.bytes(hash) : office.recording(hash);
+        return new Listening.Sweep(
+                job.file().job().tag(),
+                measured.judgement().testPointCode(),
+                RecordingKeeper.read(hash + ".zip", archive));
     }
 
     private static Message message(Listening.Said said) {

@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.ServiceLoader;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -32,9 +33,11 @@ import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobBody.State;
 import org.docksweep.contract.BenchJobFile;
 import org.docksweep.contract.CabinetBody;
+import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.DemoHouseProvider;
 import org.docksweep.contract.KioskSnapshot;
+import org.docksweep.contract.MeasurementBody;
 import org.docksweep.contract.Page;
 import org.docksweep.contract.PartExchangeBody;
 import org.docksweep.contract.ProofState;
@@ -43,9 +46,14 @@ import org.docksweep.fleet.DriverBenchData;
 import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Route;
+import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
+import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.PointJudgement;
+import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.bench.BenchState.Activity;
 import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.DockSettings;
@@ -67,6 +75,7 @@ import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.Rig;
 import org.docksweep.sweep.RigException;
 import org.docksweep.sweep.SweepPlan;
+import org.docksweep.sweep.SweepPlans;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -91,6 +100,8 @@ class BenchDriverTest {
     private final BlockingQueue<BenchState> states = new LinkedBlockingQueue<>();
     private volatile List<DriverBenchData> benchData = house.bench().benchData();
     private volatile State state = State.PROVING;
+    private volatile CheckInBody checkIn;
+    private volatile byte[] recording;
     private final List<double[]> heard = new CopyOnWriteArrayList<>();
 
     @TempDir
@@ -218,7 +229,7 @@ class BenchDriverTest {
                         "HF",
                         Reason.of("verdict-way-weak"),
                         List.of(),
-                        List.of(),
+                        checkIn == null ? List.of() : List.of(checkIn.id()),
                         3,
                         "bench-1",
                         "Ines",
@@ -246,10 +257,15 @@ class BenchDriverTest {
             case ApiPaths.BENCH_JOBS -> new Page<>(List.of(file().job()), null);
             case ApiPaths.DRIVER_BENCH_DATA -> benchData;
             case ApiPaths.DRIVER_REFERENCES -> List.of();
-            default -> put ? file().job() : file();
+            default -> {
+                if (path.startsWith(ApiPaths.RECORDINGS)) {
+                    yield recording;
+                }
+                yield path.startsWith(ApiPaths.CHECK_INS) ? checkIn : put ? file().job() : file();
+            }
         };
         exchange.getRequestBody().readAllBytes();
-        byte[] bytes = Wire.json().writeValueAsBytes(body);
+        byte[] bytes = body == recording ? recording : Wire.json().writeValueAsBytes(body);
         exchange.sendResponseHeaders(200, bytes.length);
         exchange.getResponseBody().write(bytes);
         exchange.close();
@@ -367,6 +383,67 @@ class BenchDriverTest {
         }
         bench.stop();
         assertThat(heard).isEmpty();
+    }
+
+    @Test
+    void letsHearTheSweepThatBroughtTheCabinetHereFromTheService() throws Exception {
+        TestPoint point = house.book().cabinetModel(cabinet.modelCode()).testPoint("LINE");
+        rig.plug(cabinet.tag(), point.code());
+        Capture capture = rig.play(SweepPlans.dock(point, rig.sampleRateHz()), point.kind(), share -> {});
+        RecordingKeeper docks = new RecordingKeeper(folder.resolve("dock"));
+        String sha256 = docks.keep(capture);
+        recording = docks.bytes(sha256);
+        checkIn = checkIn(sha256);
+        state = State.WAITING;
+        open();
+        assertThat(bench.state().steps()).contains(BenchStep.TAKE, BenchStep.LISTEN, BenchStep.KEEP_SOUND);
+
+        bench.step(BenchStep.LISTEN);
+
+        assertThat(says("listen-plays").message().orElseThrow().text().arguments())
+                .startsWith("LINE");
+        assertThat(heard).hasSize(1);
+        recording = new byte[] {1, 2, 3};
+        checkIn = checkIn("0".repeat(64));
+        bench.step(BenchStep.BACK);
+        await(s -> s.activity() == Activity.QUEUE);
+        open();
+        bench.step(BenchStep.LISTEN);
+        assertThat(says("listen-unreadable").message().orElseThrow().state()).isEqualTo(ReadingState.FAULT);
+    }
+
+    private CheckInBody checkIn(String sha256) {
+        PointJudgement failed = new PointJudgement(
+                "LINE",
+                Verdict.FAIL,
+                Prompt.NONE,
+                Reason.of("verdict-way-weak"),
+                null,
+                null,
+                List.of(),
+                List.of(),
+                List.of());
+        return new CheckInBody(
+                UUID.randomUUID(),
+                cabinet.tag(),
+                cabinet.modelCode(),
+                null,
+                "kiosk-1",
+                "Ines",
+                AT,
+                AT,
+                Set.of(),
+                Verdict.FAIL,
+                Route.BENCH,
+                false,
+                Reason.of("verdict-way-weak"),
+                "HF",
+                List.of(),
+                List.of(),
+                CODE,
+                "8",
+                1,
+                List.of(new MeasurementBody(UUID.randomUUID(), AT, 1, sha256, 20.0, failed)));
     }
 
     private static double loudest(double[] samples) {
