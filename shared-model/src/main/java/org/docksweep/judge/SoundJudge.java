@@ -51,6 +51,9 @@ final class SoundJudge {
      */
     PointEvidence combine(PointEvidence current) {
         Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
+        if (request.microphoneDoubt().isPresent() && capture.has(ChannelRole.MICROPHONE)) {
+            return unproved(current, request.microphoneDoubt().get(), expected.isPresent());
+        }
         boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
                 && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
         if (expected.isEmpty() || !judged || !capture.has(ChannelRole.MICROPHONE)) {
@@ -78,6 +81,37 @@ final class SoundJudge {
         return failed
                 ? both(current, evidence, heard, readings)
                 : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
+    }
+
+    /**
+     * A microphone that is not proved proves nothing: the current judges alone and says so, and its sound is not kept, lest it
+     * become a baseline. Where the sound is all there is, nothing is judged.
+     */
+    private PointEvidence unproved(PointEvidence current, Reason doubt, boolean wouldCount) {
+        PointJudgement old = current.judgement();
+        boolean passed = old.verdict() == Verdict.PASS;
+        boolean line = point.kind() == TestPointKind.LINE_INPUT;
+        List<Finding> findings = new ArrayList<>(old.findings());
+        if (wouldCount) {
+            findings.add(new Finding(ReadingState.NOT_JUDGED, point.code(), null, null, null, null, doubt));
+        }
+        return new PointEvidence(
+                new PointJudgement(
+                        old.testPointCode(),
+                        line ? Verdict.SWEEP_AGAIN : old.verdict(),
+                        line ? Prompt.PERSON_DECIDES : old.prompt(),
+                        line
+                                ? doubt
+                                : passed && wouldCount && old.reason().key().equals("verdict-pass")
+                                        ? Reason.of("verdict-pass-current")
+                                        : old.reason(),
+                        old.impedance(),
+                        null,
+                        old.readings(),
+                        line ? List.of() : findings,
+                        line ? List.of() : old.suspects()),
+                current.load(),
+                line ? 0 : current.faultProbability());
     }
 
     private ImpedanceCurve impedance() {

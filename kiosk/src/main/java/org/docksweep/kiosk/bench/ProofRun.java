@@ -109,7 +109,8 @@ final class ProofRun {
                         subject.baselines(),
                         fleet.snapshot().limits(),
                         fleet.snapshot().priorsInForce(),
-                        standing.repeatability()));
+                        standing.repeatability(),
+                        standing.microphoneDoubt()));
     }
 
     List<MeasurementBody> measurements(CabinetJudgement judgement) {
