@@ -7,6 +7,7 @@ import java.awt.Rectangle;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.acoustic.MicrophoneCheck;
@@ -264,10 +265,11 @@ final class RigChartPanel extends PaintedPanel {
     private void plot(Graphics2D g, Ink ink, Content c, Rectangle plot) {
         g.setColor(Look.color("well"));
         g.fill(plot);
-        level(g, ink, c, plot, c.centre(), Look.color("line"), false);
+        List<Double> labelled = new ArrayList<>();
         for (double limit : c.limits()) {
-            level(g, ink, c, plot, limit, Tone.ATTENTION.ink(), true);
+            level(g, ink, c, plot, limit, Tone.ATTENTION.ink(), true, labelled);
         }
+        level(g, ink, c, plot, c.centre(), Look.color("line"), false, labelled);
         for (double limit : c.averageLimits()) {
             g.setColor(Tone.ACT.ink());
             g.setStroke(sizes.dashed(1, 3));
@@ -306,12 +308,25 @@ final class RigChartPanel extends PaintedPanel {
         }
     }
 
-    private void level(Graphics2D g, Ink ink, Content c, Rectangle plot, double value, Color color, boolean dashed) {
+    private void level(
+            Graphics2D g,
+            Ink ink,
+            Content c,
+            Rectangle plot,
+            double value,
+            Color color,
+            boolean dashed,
+            List<Double> labelled) {
         double y = y(c, plot, value);
         g.setColor(color);
         g.setStroke(dashed ? sizes.dashed(1.5, 6) : sizes.stroke(1.5));
         g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));
         int height = sizes.px(16);
+        // Limits that lie close together have one number; the line is drawn all the same.
+        if (labelled.stream().anyMatch(other -> Math.abs(other - y) < height + sizes.px(2))) {
+            return;
+        }
+        labelled.add(y);
         Rectangle label = new Rectangle(plot.x - sizes.px(64), (int) y - height / 2, sizes.px(58), height);
         String text = number(value, c);
         Font font = Ink.fitting(text, sizes::regular, new double[] {13, 12, 11, 10}, label.width, sizes.px(18));

@@ -27,7 +27,7 @@ final class RigOverview extends JPanel {
         super(new MigLayout(
                 "insets 0, gap " + sizes.px(8) + "px, fill",
                 "[grow,fill,sg][grow,fill,sg][grow,fill,sg]",
-                "[" + sizes.px(48) + "px!,fill][grow,fill,sg half][grow,fill,sg half]"));
+                "[" + sizes.px(60) + "px!,fill][grow,fill,sg half][grow,fill,sg half]"));
         setOpaque(false);
         this.texts = texts;
         facts = new RigFactsPanel(sizes, texts);

@@ -341,6 +341,21 @@ class DockCheckInTest {
     }
 
     @Test
+    void remindsOfAnElectricalSafetyTestWithTheAnswerAndBlocksNothing() throws InterruptedException {
+        try (DockBench powered =
+                new DockBench(folder.resolve("powered"), true, Duration.ZERO, SmallHouse.withPowered())) {
+            powered.gate.pass();
+            powered.look(SECOND);
+            powered.dock.lookedOver(Set.of());
+            DockState state = powered.answer(SECOND);
+
+            assertThat(state.answer().orElseThrow().route()).contains(Route.SHELF);
+            assertThat(state.notice().orElseThrow().text())
+                    .isEqualTo(Reason.of("dock-safety-test-due", SECOND.value(), "2026-05-20"));
+        }
+    }
+
+    @Test
     void asksForTheNextSocketWhenThePersonMovesTheLead() throws InterruptedException {
         try (DockBench byHand = new DockBench(folder.resolve("by-hand"), false, Duration.ZERO, SmallHouse.fleet())) {
             byHand.gate.pass().pass();

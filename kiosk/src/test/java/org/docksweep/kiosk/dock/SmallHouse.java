@@ -88,7 +88,7 @@ public final class SmallHouse {
         models.add(powered());
         List<CabinetBody> cabinets = new ArrayList<>(s.cabinets());
         cabinets.removeIf(c -> c.tag().equals(SECOND));
-        cabinets.add(cabinet(SECOND, "POW"));
+        cabinets.add(cabinet(SECOND, "POW").withSafetyTestDue(LocalDate.parse("2026-05-20")));
         return new LocalFleet(
                 new KioskSnapshot(
                         s.asOf(),
