@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.acoustic.PathChange;
 import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
@@ -16,9 +17,11 @@ import org.docksweep.gate.Reading;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.ChannelRole;
 import org.docksweep.sweep.ImpedanceCurve;
+import org.docksweep.sweep.SoundPrint;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -63,13 +66,15 @@ final class SoundJudge {
         if (analysis.acoustic() == null || analysis.acoustic().print() == null) {
             return failed ? current : again(current, List.of(), Reason.of("capture-dead-microphone"));
         }
-        SoundEvidence evidence = new SoundEvidence(
-                analysis.acoustic(),
-                expected.get().curve(),
-                WayBand.of(request.model(), point),
-                expected.get().wayErrorDb(),
-                expected.get().sharedErrorDb());
-        SoundTrouble trouble = new SoundTrouble(point, expected.get(), analysis.acoustic(), evidence);
+        SoundEvidence atItsMark = evidence(analysis.acoustic(), expected.get());
+        Optional<PathChange> displaced = displaced(expected.get(), atItsMark);
+        ExpectedSound sound = displaced
+                .map(change -> expected.get().displaced(request, point, change.metres()))
+                .orElse(expected.get());
+        SoundEvidence evidence = displaced
+                .map(change -> evidence(arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
+                .orElse(atItsMark);
+        SoundTrouble trouble = new SoundTrouble(point, sound, analysis.acoustic(), evidence, displaced);
         Optional<Reason> unusable = trouble.unusable();
         if (unusable.isPresent()) {
             return failed ? current : again(current, List.of(), unusable.get());
@@ -77,10 +82,68 @@ final class SoundJudge {
         SoundHypotheses hypotheses =
                 new SoundHypotheses(point, evidence, analysis.acoustic().print());
         List<SoundHypotheses.Weighed> heard = hypotheses.all();
-        SoundReadings readings = new SoundReadings(point, expected.get(), analysis.acoustic());
-        return failed
+        SoundReadings readings = new SoundReadings(point, sound, analysis.acoustic());
+        PointEvidence combined = failed
                 ? both(current, evidence, heard, readings)
                 : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
+        return displaced.map(change -> told(combined, change)).orElse(combined);
+    }
+
+    private SoundEvidence evidence(AcousticCurve heard, ExpectedSound sound) {
+        return new SoundEvidence(
+                heard, sound.curve(), WayBand.of(request.model(), point), sound.wayErrorDb(), sound.sharedErrorDb());
+    }
+
+    /** By how much the cabinet or the microphone is not where the cabinet's own baseline had it; empty where it is, or cannot be told. */
+    private Optional<PathChange> displaced(ExpectedSound sound, SoundEvidence evidence) {
+        boolean own = request.baselines().stream()
+                .anyMatch(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null);
+        if (!own || sound.curve().print() == null) {
+            return Optional.empty();
+        }
+        List<WayBand> heard = evidence.ways().stream()
+                .filter(w -> w.overNoiseDb() >= SoundEvidence.HEARD_DB)
+                .map(SoundEvidence.Way::band)
+                .toList();
+        return PathChange.of(analysis.acoustic(), sound.curve(), heard)
+                .filter(change -> change.displaced(sound.curve().print().arrivalS()));
+    }
+
+    /** The polarity is looked for around the place where the cabinet stands. */
+    private static AcousticCurve arrivedEarlier(AcousticCurve heard, double delayS) {
+        SoundPrint p = heard.print();
+        return heard.with(new SoundPrint(
+                p.arrivalS() - delayS, p.phaseRad(), p.sweepPeakPa(), p.directDb(), p.bands(), p.event(), p.marks()));
+    }
+
+    /** Says with the answer where the cabinet stands. */
+    private PointEvidence told(PointEvidence combined, PathChange change) {
+        PointJudgement j = combined.judgement();
+        if (j.verdict() == Verdict.SWEEP_AGAIN) {
+            return combined;
+        }
+        String side = change.metres() > 0 ? "farther" : "nearer";
+        String centimetres = SoundTrouble.centimetres(change.metres());
+        List<Finding> findings = new ArrayList<>(j.findings());
+        findings.add(new Finding(
+                ReadingState.WATCH,
+                point.code(),
+                null,
+                null,
+                null,
+                null,
+                Reason.of("sound-displaced-" + side, centimetres)));
+        String key = j.reason().key();
+        boolean plain = key.equals("verdict-pass") || key.equals("verdict-pass-powered");
+        return with(
+                combined,
+                j.verdict(),
+                j.prompt(),
+                plain ? Reason.of(key + "-" + side, centimetres) : j.reason(),
+                j.readings(),
+                findings,
+                j.suspects(),
+                combined.faultProbability());
     }
 
     /**

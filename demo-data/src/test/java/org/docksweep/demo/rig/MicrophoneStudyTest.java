@@ -65,6 +65,37 @@ class MicrophoneStudyTest {
     }
 
     @Test
+    void saysHowFarOffItsPlaceACabinetStandsAndComparesLessClosely() throws RigException {
+        CabinetJudgement farther = passive(null, Disturbance.MIC_MOVED);
+        assertThat(farther.verdict()).as("%s", farther.reason()).isEqualTo(Verdict.PASS);
+        assertThat(farther.reason().key()).isEqualTo("verdict-pass-farther");
+        // 0.3 m, and two placements of up to 2 cm.
+        assertThat(Integer.parseInt(farther.reason().arguments().get(0))).isBetween(25, 35);
+        assertThat(farther.points().get(0).findings())
+                .anySatisfy(f -> assertThat(f.reason().key()).isEqualTo("sound-displaced-farther"));
+        CabinetJudgement line = powered(null, Disturbance.MIC_MOVED);
+        assertThat(line.verdict()).as("%s", line.reason()).isEqualTo(Verdict.PASS);
+        assertThat(line.reason().key()).isEqualTo("verdict-pass-powered-farther");
+
+        for (FaultKind kind : new FaultKind[] {FaultKind.WAY_WEAK, FaultKind.POLARITY_REVERSED}) {
+            Fault fault = Fault.of(kind, "HF", kind == FaultKind.WAY_WEAK ? 8 : 0);
+            CabinetJudgement found = passive(fault, Disturbance.MIC_MOVED);
+            assertThat(found.verdict()).as("%s", found.reason()).isEqualTo(Verdict.FAIL);
+            assertThat(found.suspects().get(0).kind().name())
+                    .isEqualTo(kind == FaultKind.WAY_WEAK ? "WAY_WEAK" : "WAY_REVERSED");
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"WAY_WEAK, HF, 30", "POLARITY_REVERSED, HF, 0", "POLARITY_REVERSED, LF, 0", "WAY_WEAK, LF, 30"})
+    void aFaultOfAWayIsNotTakenForAnotherPlace(FaultKind kind, String target, double severity) throws RigException {
+        CabinetJudgement found = passive(Fault.of(kind, target, severity));
+        assertThat(found.verdict()).isEqualTo(Verdict.FAIL);
+        assertThat(found.points().get(0).findings())
+                .noneSatisfy(f -> assertThat(f.reason().key()).startsWith("sound-displaced"));
+    }
+
+    @Test
     void aMicrophoneThatIsNotProvedProvesNothing() throws RigException {
         Optional<Reason> doubt = Optional.of(Reason.of("mic-failed", "08:00"));
         Fault weak = Fault.of(FaultKind.WAY_WEAK, "HF", 6);
