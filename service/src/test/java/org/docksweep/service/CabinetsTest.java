@@ -3,6 +3,7 @@ package org.docksweep.service;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -11,9 +12,11 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.ImportReceipt;
 import org.docksweep.contract.InstalledDriver;
+import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.contract.KioskToken;
 import org.docksweep.contract.Page;
 import org.docksweep.contract.ProblemTypes;
+import org.docksweep.contract.SafetyTest;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
@@ -93,6 +96,49 @@ class CabinetsTest {
         assertThat(answer.status()).isEqualTo(409);
         assertThat(answer.problem().type()).isEqualTo(ProblemTypes.ID_REUSED);
         assertThat(api.get(path(tag)).as(CabinetBody.class)).isEqualTo(body);
+    }
+
+    @Test
+    void keepsTheDayOfAPoweredCabinetsSafetyTestAndTellsKiosks() {
+        AssetTag tag = House.newTag();
+        CabinetBody body =
+                new CabinetBody(tag, House.newPoweredModel(api), "C-04", CabinetStatus.READY, false, List.of());
+        api.put(path(tag), body);
+        LocalDate due = LocalDate.parse("2027-03-31");
+
+        Api.Answer answer = api.put(path(tag) + ApiPaths.SAFETY_TEST, new SafetyTest(due));
+        assertThat(answer.status()).as("%s", answer).isEqualTo(200);
+        assertThat(answer.as(CabinetBody.class).safetyTestDue()).isEqualTo(due);
+        // The same again changes nothing, and what a dock says of the cabinet again leaves it.
+        api.put(path(tag) + ApiPaths.SAFETY_TEST, new SafetyTest(due));
+        assertThat(api.put(path(tag), body).status()).isEqualTo(200);
+
+        assertThat(api.get(path(tag)).as(CabinetBody.class)).isEqualTo(body.withSafetyTestDue(due));
+        assertThat(api.get(ApiPaths.KIOSK_SNAPSHOT).as(KioskSnapshot.class).cabinets())
+                .contains(body.withSafetyTestDue(due));
+        assertThat(history(tag, "").items())
+                .extracting(HistoryEvent::text)
+                .filteredOn(t -> t.key().equals("history-safety-test"))
+                .containsExactly(Reason.of("history-safety-test", "2027-03-31"));
+
+        api.put(path(tag) + ApiPaths.SAFETY_TEST, new SafetyTest(null));
+        assertThat(api.get(path(tag)).as(CabinetBody.class).safetyTestDue()).isNull();
+    }
+
+    @Test
+    void refusesADayOfASafetyTestWhereThereAreNoMains() {
+        AssetTag tag = House.newCabinet(api, model, CabinetStatus.READY);
+
+        Api.Answer answer = api.put(path(tag) + ApiPaths.SAFETY_TEST, new SafetyTest(LocalDate.parse("2027-03-31")));
+
+        assertThat(answer.status()).isEqualTo(400);
+        assertThat(answer.text()).contains("only powered cabinets");
+        AssetTag powered = House.newTag();
+        CabinetBody slip = new CabinetBody(
+                        powered, House.newPoweredModel(api), "C-04", CabinetStatus.READY, false, List.of())
+                .withSafetyTestDue(LocalDate.parse("0227-03-31"));
+        assertThat(api.put(path(powered), slip).status()).isEqualTo(400);
+        assertThat(api.get(path(powered)).status()).isEqualTo(404);
     }
 
     @Test

@@ -27,6 +27,7 @@ class ContractTest {
             "API",
             "HISTORY",
             "ASSET_KEYS",
+            "SAFETY_TEST",
             "REPORT",
             "CLOSE",
             "ACTIONS",

@@ -72,6 +72,35 @@ final class House {
         return code;
     }
 
+    /** A powered model of the same drivers. */
+    static String newPoweredModel(Api api) {
+        String code = "SALT-" + next();
+        CabinetModel like = twoWay(code);
+        CabinetModel powered = new CabinetModel(
+                code,
+                like.name(),
+                Feed.POWERED,
+                like.widthMm(),
+                like.heightMm(),
+                like.massKg(),
+                like.positions(),
+                like.enclosures(),
+                List.of(new TestPoint(
+                        "LINE",
+                        TestPointKind.LINE_INPUT,
+                        "line in, pin 2 hot",
+                        List.of("LF", "HF"),
+                        0,
+                        new LevelMask(List.of(new LevelMask.Point(30, 0.05), new LevelMask.Point(20_000, 0.05))),
+                        List.of())));
+        Api.Answer answer = api.put(
+                ApiPaths.MODEL_BOOK, new ModelBook(List.of(powered), book(code).driverModels()));
+        if (answer.status() != 201 && answer.status() != 200) {
+            throw new AssertionError(answer);
+        }
+        return code;
+    }
+
     static ModelBook book(String code) {
         return new ModelBook(
                 List.of(twoWay(code)),

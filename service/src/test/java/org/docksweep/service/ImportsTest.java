@@ -59,6 +59,25 @@ class ImportsTest {
     }
 
     @Test
+    void takesDaysOfSafetyTestsOfPoweredCabinetsAndNamesWrongOnes() {
+        String powered = House.newPoweredModel(api);
+        AssetTag one = House.newTag();
+        AssetTag two = House.newTag();
+        String head = "tag,model,safety_test_due\n";
+
+        Api.Answer wrong = cabinets(head + one + "," + powered + ",31.3.2027\n" + two + "," + model + ",2027-03-31\n");
+        assertThat(wrong.status()).isEqualTo(400);
+        assertThat(wrong.text()).contains("2027-03-31").contains("only powered cabinets");
+        assertThat(exists(one)).isFalse();
+
+        assertThat(cabinets(head + one + "," + powered + ",2027-03-31\n" + two + "," + model + ",\n")
+                        .as(ImportReceipt.class))
+                .isEqualTo(new ImportReceipt(2, 2, 0));
+        assertThat(api.get(ApiPaths.CABINETS + "/" + one).as(CabinetBody.class).safetyTestDue())
+                .isEqualTo(java.time.LocalDate.parse("2027-03-31"));
+    }
+
+    @Test
     void readsSemicolonsAsSpreadsheetsOfManyCountriesWriteThem() {
         AssetTag tag = House.newTag();
         assertThat(cabinets("model;tag\n" + model + ";" + tag + "\n").as(ImportReceipt.class))

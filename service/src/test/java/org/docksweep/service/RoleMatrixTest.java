@@ -41,6 +41,7 @@ class RoleMatrixTest {
             entry("POST /api/cabinets/import", MANAGER),
             entry("POST /api/cabinets/{tag}/history", MANAGER),
             entry("PUT /api/cabinets/{tag}/asset-keys", MANAGER),
+            entry("PUT /api/cabinets/{tag}/safety-test", BENCH),
             entry("PUT /api/return-lists/{id}", MANAGER),
             entry("POST /api/return-lists/import", MANAGER),
             entry("PUT /api/dispatches/{id}", MANAGER),

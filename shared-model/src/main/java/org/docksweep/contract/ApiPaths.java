@@ -17,6 +17,8 @@ public final class ApiPaths {
     public static final String HISTORY = "/history";
     /** Part: keys on other labels of a cabinet. */
     public static final String ASSET_KEYS = "/asset-keys";
+    /** {@code /{tag}/safety-test} PUT {@link SafetyTest} gives {@link CabinetBody}. */
+    public static final String SAFETY_TEST = "/safety-test";
     /** GET {@link Page} of {@link ReturnList}; {@code /{id}} GET, PUT; {@code /{id}/report} GET. */
     public static final String RETURN_LISTS = API + "/return-lists";
     /** POST text/csv; all or nothing. */

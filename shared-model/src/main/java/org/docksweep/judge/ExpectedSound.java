@@ -3,6 +3,7 @@ package org.docksweep.judge;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.acoustic.MicrophoneCheck;
 import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.TestPoint;
@@ -45,6 +46,9 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
 
     private static final double MODEL_SHARED_DB = 0.65;
 
+    /** Nearer than this nobody puts a microphone. */
+    private static final double NEAREST_M = 0.1;
+
     /** Fewer units say nothing of their spread. */
     private static final int LEAST_UNITS = 3;
 
@@ -77,6 +81,31 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
                     return new ExpectedSound(curve(reference, bands.size() == 1 ? now : null), way, shared)
                             .atLeast(request.repeatability().levelOf(1));
                 });
+    }
+
+    /**
+     * The same where the cabinet or the microphone stands elsewhere than at the baseline: errors are those that units of the model and
+     * their placements differ by, and the level that the longer or shorter way explains.
+     *
+     * @param metres by how much the way is longer, negative when shorter
+     */
+    ExpectedSound displaced(JudgeRequest request, TestPoint point, double metres) {
+        List<WayBand> bands = WayBand.of(request.model(), point);
+        Optional<PointReference> reference = request.references().stream()
+                .filter(r -> r.cabinetModelCode().equals(request.model().code())
+                        && r.testPointCode().equals(point.code())
+                        && r.acousticFrequencyHz().length > 1)
+                .findFirst();
+        double way = reference.map(r -> learned(r, bands, MODEL_WAY_DB)).orElse(MODEL_WAY_DB);
+        double shared = reference.map(r -> learned(r, bands, MODEL_SHARED_DB)).orElse(MODEL_SHARED_DB);
+        double beforeM = Math.max(NEAREST_M, curve.print().arrivalS() * MicrophoneCheck.SOUND_M_PER_S);
+        double byWayDb = 20 * StrictMath.log10(Math.max(NEAREST_M, beforeM + metres) / beforeM);
+        return new ExpectedSound(
+                curve,
+                Math.max(wayErrorDb, way),
+                sharedErrorDb >= SoundEvidence.FREE_DB
+                        ? sharedErrorDb
+                        : StrictMath.hypot(Math.max(sharedErrorDb, shared), byWayDb));
     }
 
     private ExpectedSound atLeast(double rigDb) {

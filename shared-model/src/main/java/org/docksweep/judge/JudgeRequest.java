@@ -2,8 +2,10 @@ package org.docksweep.judge;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Require;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
@@ -26,6 +28,7 @@ import org.docksweep.sweep.CurveCorrection;
  * @param limits limits
  * @param priors what the house learned from its repairs; {@link Priors#USUAL} for nothing
  * @param repeatability what the rig's study found; {@link RigRepeatability#UNKNOWN} without one
+ * @param microphoneDoubt why the microphone is not proved, and what to do; its sound then proves nothing. Empty when it is
  */
 public record JudgeRequest(
         ModelBook book,
@@ -36,7 +39,34 @@ public record JudgeRequest(
         List<Baseline> baselines,
         LimitSet limits,
         Priors priors,
-        RigRepeatability repeatability) {
+        RigRepeatability repeatability,
+        Optional<Reason> microphoneDoubt) {
+
+    /**
+     * A judgement with a proved microphone.
+     *
+     * @param book models of the fleet
+     * @param model model the label stands for
+     * @param captures one capture per test point swept so far
+     * @param correction calibration of the rig
+     * @param references references of all models of the fleet
+     * @param baselines baselines of this cabinet, may be empty
+     * @param limits limits
+     * @param priors what the house learned from its repairs
+     * @param repeatability what the rig's study found
+     */
+    public JudgeRequest(
+            ModelBook book,
+            CabinetModel model,
+            List<PointCapture> captures,
+            CurveCorrection correction,
+            List<PointReference> references,
+            List<Baseline> baselines,
+            LimitSet limits,
+            Priors priors,
+            RigRepeatability repeatability) {
+        this(book, model, captures, correction, references, baselines, limits, priors, repeatability, Optional.empty());
+    }
 
     /**
      * A judgement on a rig without a repeatability study.
@@ -103,5 +133,6 @@ public record JudgeRequest(
         Objects.requireNonNull(limits, "limits");
         Objects.requireNonNull(priors, "priors");
         Objects.requireNonNull(repeatability, "repeatability");
+        Objects.requireNonNull(microphoneDoubt, "microphoneDoubt");
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.acoustic.PathChange;
 import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
 import org.docksweep.fleet.Reason;
@@ -16,9 +17,11 @@ import org.docksweep.gate.Reading;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.ChannelRole;
 import org.docksweep.sweep.ImpedanceCurve;
+import org.docksweep.sweep.SoundPrint;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -51,6 +54,9 @@ final class SoundJudge {
      */
     PointEvidence combine(PointEvidence current) {
         Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
+        if (request.microphoneDoubt().isPresent() && capture.has(ChannelRole.MICROPHONE)) {
+            return unproved(current, request.microphoneDoubt().get(), expected.isPresent());
+        }
         boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
                 && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
         if (expected.isEmpty() || !judged || !capture.has(ChannelRole.MICROPHONE)) {
@@ -60,13 +66,15 @@ final class SoundJudge {
         if (analysis.acoustic() == null || analysis.acoustic().print() == null) {
             return failed ? current : again(current, List.of(), Reason.of("capture-dead-microphone"));
         }
-        SoundEvidence evidence = new SoundEvidence(
-                analysis.acoustic(),
-                expected.get().curve(),
-                WayBand.of(request.model(), point),
-                expected.get().wayErrorDb(),
-                expected.get().sharedErrorDb());
-        SoundTrouble trouble = new SoundTrouble(point, expected.get(), analysis.acoustic(), evidence);
+        SoundEvidence atItsMark = evidence(analysis.acoustic(), expected.get());
+        Optional<PathChange> displaced = displaced(expected.get(), atItsMark);
+        ExpectedSound sound = displaced
+                .map(change -> expected.get().displaced(request, point, change.metres()))
+                .orElse(expected.get());
+        SoundEvidence evidence = displaced
+                .map(change -> evidence(arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
+                .orElse(atItsMark);
+        SoundTrouble trouble = new SoundTrouble(point, sound, analysis.acoustic(), evidence, displaced);
         Optional<Reason> unusable = trouble.unusable();
         if (unusable.isPresent()) {
             return failed ? current : again(current, List.of(), unusable.get());
@@ -74,10 +82,99 @@ final class SoundJudge {
         SoundHypotheses hypotheses =
                 new SoundHypotheses(point, evidence, analysis.acoustic().print());
         List<SoundHypotheses.Weighed> heard = hypotheses.all();
-        SoundReadings readings = new SoundReadings(point, expected.get(), analysis.acoustic());
-        return failed
+        SoundReadings readings = new SoundReadings(point, sound, analysis.acoustic());
+        PointEvidence combined = failed
                 ? both(current, evidence, heard, readings)
                 : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
+        return displaced.map(change -> told(combined, change)).orElse(combined);
+    }
+
+    private SoundEvidence evidence(AcousticCurve heard, ExpectedSound sound) {
+        return new SoundEvidence(
+                heard, sound.curve(), WayBand.of(request.model(), point), sound.wayErrorDb(), sound.sharedErrorDb());
+    }
+
+    /** By how much the cabinet or the microphone is not where the cabinet's own baseline had it; empty where it is, or cannot be told. */
+    private Optional<PathChange> displaced(ExpectedSound sound, SoundEvidence evidence) {
+        boolean own = request.baselines().stream()
+                .anyMatch(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null);
+        if (!own || sound.curve().print() == null) {
+            return Optional.empty();
+        }
+        List<WayBand> heard = evidence.ways().stream()
+                .filter(w -> w.overNoiseDb() >= SoundEvidence.HEARD_DB)
+                .map(SoundEvidence.Way::band)
+                .toList();
+        return PathChange.of(analysis.acoustic(), sound.curve(), heard)
+                .filter(change -> change.displaced(sound.curve().print().arrivalS()));
+    }
+
+    /** The polarity is looked for around the place where the cabinet stands. */
+    private static AcousticCurve arrivedEarlier(AcousticCurve heard, double delayS) {
+        SoundPrint p = heard.print();
+        return heard.with(new SoundPrint(
+                p.arrivalS() - delayS, p.phaseRad(), p.sweepPeakPa(), p.directDb(), p.bands(), p.event(), p.marks()));
+    }
+
+    /** Says with the answer where the cabinet stands. */
+    private PointEvidence told(PointEvidence combined, PathChange change) {
+        PointJudgement j = combined.judgement();
+        if (j.verdict() == Verdict.SWEEP_AGAIN) {
+            return combined;
+        }
+        String side = change.metres() > 0 ? "farther" : "nearer";
+        String centimetres = SoundTrouble.centimetres(change.metres());
+        List<Finding> findings = new ArrayList<>(j.findings());
+        findings.add(new Finding(
+                ReadingState.WATCH,
+                point.code(),
+                null,
+                null,
+                null,
+                null,
+                Reason.of("sound-displaced-" + side, centimetres)));
+        String key = j.reason().key();
+        boolean plain = key.equals("verdict-pass") || key.equals("verdict-pass-powered");
+        return with(
+                combined,
+                j.verdict(),
+                j.prompt(),
+                plain ? Reason.of(key + "-" + side, centimetres) : j.reason(),
+                j.readings(),
+                findings,
+                j.suspects(),
+                combined.faultProbability());
+    }
+
+    /**
+     * A microphone that is not proved proves nothing: the current judges alone and says so, and its sound is not kept, lest it
+     * become a baseline. Where the sound is all there is, nothing is judged.
+     */
+    private PointEvidence unproved(PointEvidence current, Reason doubt, boolean wouldCount) {
+        PointJudgement old = current.judgement();
+        boolean passed = old.verdict() == Verdict.PASS;
+        boolean line = point.kind() == TestPointKind.LINE_INPUT;
+        List<Finding> findings = new ArrayList<>(old.findings());
+        if (wouldCount) {
+            findings.add(new Finding(ReadingState.NOT_JUDGED, point.code(), null, null, null, null, doubt));
+        }
+        return new PointEvidence(
+                new PointJudgement(
+                        old.testPointCode(),
+                        line ? Verdict.SWEEP_AGAIN : old.verdict(),
+                        line ? Prompt.PERSON_DECIDES : old.prompt(),
+                        line
+                                ? doubt
+                                : passed && wouldCount && old.reason().key().equals("verdict-pass")
+                                        ? Reason.of("verdict-pass-current")
+                                        : old.reason(),
+                        old.impedance(),
+                        null,
+                        old.readings(),
+                        line ? List.of() : findings,
+                        line ? List.of() : old.suspects()),
+                current.load(),
+                line ? 0 : current.faultProbability());
     }
 
     private ImpedanceCurve impedance() {

@@ -1,6 +1,8 @@
 package org.docksweep.judge;
 
 import java.util.Optional;
+import org.docksweep.acoustic.MicrophoneCheck;
+import org.docksweep.acoustic.PathChange;
 import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
@@ -23,12 +25,19 @@ final class SoundTrouble {
     private final ExpectedSound expected;
     private final AcousticCurve heard;
     private final SoundEvidence evidence;
+    private final Optional<PathChange> displaced;
 
-    SoundTrouble(TestPoint point, ExpectedSound expected, AcousticCurve heard, SoundEvidence evidence) {
+    SoundTrouble(
+            TestPoint point,
+            ExpectedSound expected,
+            AcousticCurve heard,
+            SoundEvidence evidence,
+            Optional<PathChange> displaced) {
         this.point = point;
         this.expected = expected;
         this.heard = heard;
         this.evidence = evidence;
+        this.displaced = displaced;
     }
 
     /** Why nothing can be said of the sound at all. */
@@ -56,6 +65,9 @@ final class SoundTrouble {
         if (evidence.directChangeDb() < FACING_DB) {
             return Reason.of("sound-facing");
         }
+        if (displaced.isPresent()) {
+            return offMark(displaced.get().metres());
+        }
         return Reason.of("sound-moved", Rounding.decibel(evidence.sharedDb()));
     }
 
@@ -70,10 +82,18 @@ final class SoundTrouble {
         if (evidence.directChangeDb() < FACING_DB) {
             return Optional.of(Reason.of("sound-facing"));
         }
-        if (Math.abs(evidence.arrivalChangeS()) > OFF_MARK_S) {
-            double centimetres = Math.abs(evidence.arrivalChangeS()) * 34_300;
-            return Optional.of(Reason.of("sound-off-mark", Long.toString(Math.round(centimetres))));
-        }
-        return Optional.empty();
+        double changeS = displaced.map(PathChange::delayS).orElseGet(evidence::arrivalChangeS);
+        return Math.abs(changeS) > OFF_MARK_S
+                ? Optional.of(offMark(changeS * MicrophoneCheck.SOUND_M_PER_S))
+                : Optional.empty();
+    }
+
+    private static Reason offMark(double metres) {
+        return Reason.of("sound-off-mark", centimetres(metres));
+    }
+
+    /** Whole centimetres without a sign. */
+    static String centimetres(double metres) {
+        return Long.toString(Math.round(100 * Math.abs(metres)));
     }
 }

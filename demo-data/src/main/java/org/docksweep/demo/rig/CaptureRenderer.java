@@ -31,6 +31,12 @@ final class CaptureRenderer {
 
     private static final double SOUND_TRAVEL_S = 0.0029;
 
+    /** 0.3 m of way. */
+    private static final double MOVED_S = 0.3 / 343;
+
+    private static final double CAPSULE_CORNER_HZ = 2000;
+    private static final double CAPSULE_LOSS = Math.pow(10, -3 / 20.0);
+
     private final Electronics electronics;
     private final Hall hall;
     private final double sampleRateHz;
@@ -143,6 +149,7 @@ final class CaptureRenderer {
                     .multiply(gain);
             pascals[i] = response.pressurePaPerV()
                     .multiply(electronics.microphoneResponse(frequencyHz))
+                    .multiply(capsule(frequencyHz, playback.disturbance()))
                     .multiply(gain);
             excursion[i] = response.excursion().multiply(gain);
         }
@@ -167,6 +174,13 @@ final class CaptureRenderer {
             }
         }
         double travelS = SOUND_TRAVEL_S + playback.placementShiftS();
+        if (playback.disturbance() == Disturbance.MIC_MOVED) {
+            double share = SOUND_TRAVEL_S / (SOUND_TRAVEL_S + MOVED_S);
+            for (int k = 0; k < p.length; k++) {
+                p[k] *= share;
+            }
+            travelS += MOVED_S;
+        }
         double[] heard = delayed(p, (int) Math.round(travelS * sampleRateHz));
         hall.addReflections(heard, playback.placementShiftS());
         return new Signals(v, i, heard);
@@ -237,6 +251,15 @@ final class CaptureRenderer {
             direct[2 * bin + 1] = x * im + y * re;
         }
         return direct;
+    }
+
+    /** A capsule that has lost high frequencies: a shelf of first order, centred on its corner. */
+    private static Complex capsule(double frequencyHz, Disturbance disturbance) {
+        if (disturbance != Disturbance.MIC_CAPSULE) {
+            return Complex.ONE;
+        }
+        Complex s = new Complex(0, frequencyHz / (CAPSULE_CORNER_HZ * Math.sqrt(CAPSULE_LOSS)));
+        return s.multiply(CAPSULE_LOSS).add(1).divide(s.add(1));
     }
 
     /** Sound behind a cabinet re that in front: all at low frequencies, a tenth at high ones (assumed, no source). */

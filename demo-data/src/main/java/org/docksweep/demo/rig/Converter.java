@@ -16,6 +16,9 @@ final class Converter {
     /** Factor of a gain knob at its end. */
     private static final double MIC_TURNED_UP = 60;
 
+    /** 4 dB. */
+    private static final double MIC_TURNED_A_LITTLE = Math.pow(10, 4 / 20.0);
+
     private final Electronics electronics;
     private final HallEvents events;
     private final double sampleRateHz;
@@ -44,7 +47,9 @@ final class Converter {
             Noises.addKnock(p, frame, KNOCK_PEAK_PA, sampleRateHz, random);
         }
         events.add(p, plan, playback);
-        if (disturbance == Disturbance.MIC_OVERLOADED) {
+        if (disturbance == Disturbance.MIC_GAIN) {
+            scaled(p, 1 / MIC_TURNED_A_LITTLE);
+        } else if (disturbance == Disturbance.MIC_OVERLOADED) {
             scaled(p, 1 / MIC_TURNED_UP);
         } else if (disturbance == Disturbance.MIC_WRONG_CHANNEL && kind != TestPointKind.LINE_INPUT) {
             p = java.util.Arrays.copyOf(signals.amperes(), p.length);

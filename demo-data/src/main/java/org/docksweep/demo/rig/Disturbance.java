@@ -26,6 +26,12 @@ public enum Disturbance {
     CHANNELS_SWAPPED,
     /** The microphone's gain is turned up far too much. */
     MIC_OVERLOADED,
+    /** The microphone's gain was turned up by 4 dB. */
+    MIC_GAIN,
+    /** The capsule has lost 3 dB above 2 kHz: dust, a blow, moisture. */
+    MIC_CAPSULE,
+    /** The microphone stands 0.3 m farther from the cabinet. */
+    MIC_MOVED,
     /** The microphone's channel holds the sense resistor's signal: its plug is in the wrong input. */
     MIC_WRONG_CHANNEL,
     /** A forklift passes by. */

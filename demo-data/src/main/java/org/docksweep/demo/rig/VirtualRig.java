@@ -105,6 +105,11 @@ public final class VirtualRig implements PracticeRig {
             plugged = new Plugged(name, TestPointKind.TERMINALS, standard, null, 0, contactOhm, 0);
             return;
         }
+        if (label.equals(PracticeStandards.KNOWN_CABINET)) {
+            VirtualCabinet known = PracticeStandards.knownCabinet(house.papers().book(), ambientCelsius);
+            plugged = into(name, count, known, known.model().testPoint(testPointCode));
+            return;
+        }
         VirtualCabinet cabinet = cabinet(label);
         TestPoint point = socket(cabinet, label, testPointCode);
         boolean misses = settings.moment() == Moment.AT_RETURN && house.firstPlugFails(label) && count == 1;
@@ -129,7 +134,7 @@ public final class VirtualRig implements PracticeRig {
                 settings.moment() == Moment.BEFORE_HIRE ? house.beforeHire(label) : house.atReturn(label);
         if (cabinet == null) {
             throw new IllegalArgumentException("no virtual cabinet carries the label " + label
-                    + "; the house of seed " + settings.seed() + " and the standards STD-000001 to STD-000005 can be"
+                    + "; the house of seed " + settings.seed() + " and the standards STD-000001 to STD-000006 can be"
                     + " plugged in");
         }
         if (mended.contains(label)) {

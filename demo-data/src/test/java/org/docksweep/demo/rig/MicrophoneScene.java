@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.docksweep.acoustic.SoundEar;
 import org.docksweep.demo.DemoModels;
@@ -14,6 +15,7 @@ import org.docksweep.demo.physics.VirtualCabinet;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
@@ -122,6 +124,10 @@ final class MicrophoneScene {
     }
 
     CabinetJudgement judge(Capture capture, Baseline baseline, RigRepeatability rig) {
+        return judge(capture, baseline, rig, Optional.empty());
+    }
+
+    CabinetJudgement judge(Capture capture, Baseline baseline, RigRepeatability rig, Optional<Reason> doubt) {
         return Judge.judge(new JudgeRequest(
                 BOOK,
                 model,
@@ -131,7 +137,8 @@ final class MicrophoneScene {
                 baseline == null ? List.of() : List.of(baseline),
                 LimitSet.initial(),
                 Priors.USUAL,
-                rig));
+                rig,
+                doubt));
     }
 
     VirtualCabinet with(VirtualCabinet cabinet, Fault fault) {

@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.util.Map;
+import java.util.Optional;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.FaultKind;
 import org.docksweep.demo.physics.VirtualCabinet;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.judge.CabinetJudgement;
 import org.docksweep.judge.Prompt;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.sweep.RigException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -59,6 +62,68 @@ class MicrophoneStudyTest {
         assertThat(passive(null).verdict()).isEqualTo(Verdict.PASS);
         assertThat(powered(null).verdict()).isEqualTo(Verdict.PASS);
         assertThat(powered(null).reason().key()).isEqualTo("verdict-pass-powered");
+    }
+
+    @Test
+    void saysHowFarOffItsPlaceACabinetStandsAndComparesLessClosely() throws RigException {
+        CabinetJudgement farther = passive(null, Disturbance.MIC_MOVED);
+        assertThat(farther.verdict()).as("%s", farther.reason()).isEqualTo(Verdict.PASS);
+        assertThat(farther.reason().key()).isEqualTo("verdict-pass-farther");
+        // 0.3 m, and two placements of up to 2 cm.
+        assertThat(Integer.parseInt(farther.reason().arguments().get(0))).isBetween(25, 35);
+        assertThat(farther.points().get(0).findings())
+                .anySatisfy(f -> assertThat(f.reason().key()).isEqualTo("sound-displaced-farther"));
+        CabinetJudgement line = powered(null, Disturbance.MIC_MOVED);
+        assertThat(line.verdict()).as("%s", line.reason()).isEqualTo(Verdict.PASS);
+        assertThat(line.reason().key()).isEqualTo("verdict-pass-powered-farther");
+
+        for (FaultKind kind : new FaultKind[] {FaultKind.WAY_WEAK, FaultKind.POLARITY_REVERSED}) {
+            Fault fault = Fault.of(kind, "HF", kind == FaultKind.WAY_WEAK ? 8 : 0);
+            CabinetJudgement found = passive(fault, Disturbance.MIC_MOVED);
+            assertThat(found.verdict()).as("%s", found.reason()).isEqualTo(Verdict.FAIL);
+            assertThat(found.suspects().get(0).kind().name())
+                    .isEqualTo(kind == FaultKind.WAY_WEAK ? "WAY_WEAK" : "WAY_REVERSED");
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"WAY_WEAK, HF, 30", "POLARITY_REVERSED, HF, 0", "POLARITY_REVERSED, LF, 0", "WAY_WEAK, LF, 30"})
+    void aFaultOfAWayIsNotTakenForAnotherPlace(FaultKind kind, String target, double severity) throws RigException {
+        CabinetJudgement found = passive(Fault.of(kind, target, severity));
+        assertThat(found.verdict()).isEqualTo(Verdict.FAIL);
+        assertThat(found.points().get(0).findings())
+                .noneSatisfy(f -> assertThat(f.reason().key()).startsWith("sound-displaced"));
+    }
+
+    @Test
+    void aMicrophoneThatIsNotProvedProvesNothing() throws RigException {
+        Optional<Reason> doubt = Optional.of(Reason.of("mic-failed", "08:00"));
+        Fault weak = Fault.of(FaultKind.WAY_WEAK, "HF", 6);
+        CabinetJudgement current = passive.judge(
+                passive.capture("unit-21", passive.with(passiveUnit, weak), "45", 0),
+                passiveBaseline,
+                RigRepeatability.UNKNOWN,
+                doubt);
+        assertThat(current.verdict()).isEqualTo(Verdict.PASS);
+        assertThat(current.reason().key()).isEqualTo("verdict-pass-current");
+        assertThat(current.points().get(0).acoustic()).isNull();
+        assertThat(current.points().get(0).impedance()).isNotNull();
+        assertThat(current.points().get(0).findings())
+                .anySatisfy(f -> assertThat(f.reason()).isEqualTo(doubt.get()));
+
+        CabinetJudgement open = passive.judge(
+                passive.capture(
+                        "unit-21", passive.with(passiveUnit, Fault.of(FaultKind.DRIVER_OPEN, "HF", 0)), "45", 0),
+                passiveBaseline,
+                RigRepeatability.UNKNOWN,
+                doubt);
+        assertThat(open.verdict()).isEqualTo(Verdict.FAIL);
+
+        CabinetJudgement silent = powered.judge(
+                powered.capture("unit-22", poweredUnit, "45", 0), poweredBaseline, RigRepeatability.UNKNOWN, doubt);
+        assertThat(silent.verdict()).isEqualTo(Verdict.SWEEP_AGAIN);
+        assertThat(silent.prompt()).isEqualTo(Prompt.PERSON_DECIDES);
+        assertThat(silent.reason()).isEqualTo(doubt.get());
     }
 
     @ParameterizedTest

@@ -111,7 +111,8 @@ final class ProofRun {
                         subject.baselines(),
                         fleet.snapshot().limits(),
                         fleet.snapshot().priorsInForce(),
-                        standing.repeatability()));
+                        standing.repeatability(),
+                        standing.microphoneDoubt()));
     }
 
     /** The sweep of the test point at which there is most to hear. */

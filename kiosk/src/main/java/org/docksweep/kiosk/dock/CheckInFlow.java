@@ -103,9 +103,16 @@ final class CheckInFlow {
             finish(byLook);
         } else if (!standing.maySweep()) {
             picture.notice(ReadingState.FAULT, standing.refusal());
+        } else if (standing.microphoneDoubt().isPresent() && heardOnly()) {
+            picture.notice(ReadingState.FAULT, standing.microphoneDoubt().get());
         } else {
             nextPoint();
         }
+    }
+
+    /** Whether the cabinet has an input that only the microphone can judge. */
+    private boolean heardOnly() {
+        return draft.model.testPoints().stream().anyMatch(p -> p.kind() == TestPointKind.LINE_INPUT);
     }
 
     /** The person has done what was asked: plugged, checked the socket or the label, or wants to sweep again. */

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.dock;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -24,6 +25,7 @@ import org.docksweep.kiosk.dock.DockState.NoticeAction;
 import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.fleet.SafetyTests;
 import org.docksweep.kiosk.printing.PaperView;
 import org.docksweep.kiosk.spool.ParkedItem;
 import org.docksweep.kiosk.spool.SpoolException;
@@ -323,6 +325,8 @@ final class DockFlow {
         shown = body;
         noticeTag = null;
         picture.notice = Optional.empty();
+        SafetyTests.reminder(draft.cabinet, LocalDate.ofInstant(parts.clock().instant(), fleet.zone()))
+                .ifPresent(words -> picture.notice(ReadingState.WATCH, words, NoticeAction.DISMISS));
         lead.seen(body).ifPresent(words -> picture.notice(ReadingState.WATCH, words, NoticeAction.DISMISS));
         picture.phase = Phase.ANSWER;
         picture.positions(body.positions());

@@ -117,7 +117,8 @@ public final class Measuring {
                         fleet.baselinesOf(draft.cabinet.tag()),
                         fleet.snapshot().limits(),
                         fleet.snapshot().priorsInForce(),
-                        standing.repeatability()));
+                        standing.repeatability(),
+                        standing.microphoneDoubt()));
     }
 
     private Capture play(Order order) throws RigException {

@@ -8,13 +8,13 @@ import org.docksweep.rigcal.EwmaChart;
 import org.docksweep.rigcal.IndividualsChart;
 
 /**
- * Control chart of one check standard since the last calibration: single readings with Shewhart limits, and their
+ * Control chart of one check standard since the last calibration, or of the microphone since its sound was accepted: single readings with Shewhart limits, and their
  * exponentially weighted average, which sees slow drift. Limits come from the first {@value #BASELINE} readings, as soon
  * as there are {@value #FEWEST} and one more; before that only the fixed limit of the check decides.
  *
  * @param standardName standard
  * @param at times of the readings
- * @param shares readings, {@link CheckReading#meanShare()}
+ * @param shares readings: {@link CheckReading#meanShare()} of a standard, decibels or metres of the microphone
  * @param averages moving averages; empty before there are limits
  * @param limits limits; empty before there are enough readings
  */
@@ -108,6 +108,19 @@ public record CheckChart(
      * @return the chart
      */
     public static CheckChart of(String standardName, List<Instant> at, List<Double> shares) {
+        return of(standardName, at, shares, LEAST_DEVIATION);
+    }
+
+    /**
+     * Draws a chart of any quantity.
+     *
+     * @param standardName what is charted
+     * @param at times
+     * @param shares readings in the order of time
+     * @param leastDeviation standard deviation that is of no consequence, in the unit of the readings, greater than 0
+     * @return the chart
+     */
+    static CheckChart of(String standardName, List<Instant> at, List<Double> shares, double leastDeviation) {
         if (shares.size() <= FEWEST) {
             return new CheckChart(standardName, at, shares, List.of(), Optional.empty());
         }
@@ -116,7 +129,7 @@ public record CheckChart(
         double[] baseline = java.util.Arrays.copyOf(all, Math.min(all.length - 1, BASELINE));
         IndividualsChart measured = IndividualsChart.of(baseline);
         IndividualsChart single =
-                new IndividualsChart(measured.centre(), Math.max(measured.meanMovingRange(), LEAST_DEVIATION * D2));
+                new IndividualsChart(measured.centre(), Math.max(measured.meanMovingRange(), leastDeviation * D2));
         EwmaChart moving = new EwmaChart(single.centre(), single.meanMovingRange() / D2, LAMBDA, WIDTH);
         List<Double> averages =
                 java.util.Arrays.stream(moving.averages(all)).boxed().toList();

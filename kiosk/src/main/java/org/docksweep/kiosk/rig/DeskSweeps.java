@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import org.docksweep.acoustic.SoundEar;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.sweep.Capture;
@@ -22,6 +23,7 @@ final class DeskSweeps {
 
     private final Rig rig;
     private final SweepAnalyser analyser = new SweepAnalyser();
+    private final SweepAnalyser listener = SoundEar.analyser();
     private List<ChannelLevel> levels = List.of();
 
     DeskSweeps(Rig rig) {
@@ -44,7 +46,7 @@ final class DeskSweeps {
         TestPoint point = walk.point();
         if (walk.probesFirst()) {
             SweepPlan plan = SweepPlans.probe(point, rig.sampleRateHz());
-            Optional<RigDeskState.Message> refused = walk.probed(of(plan, point.kind(), stopped, done -> {}));
+            Optional<RigDeskState.Message> refused = walk.probed(of(plan, point.kind(), analyser, stopped, done -> {}));
             if (refused.isPresent()) {
                 return refused.get();
             }
@@ -54,12 +56,18 @@ final class DeskSweeps {
         List<SweepAnalysis> taken = new ArrayList<>();
         for (int i = 0; i < wanted; i++) {
             int before = i;
-            taken.add(of(plan, point.kind(), stopped, done -> progress.accept((before + done) / wanted)));
+            taken.add(of(
+                    plan,
+                    point.kind(),
+                    walk.listens() ? listener : analyser,
+                    stopped,
+                    done -> progress.accept((before + done) / wanted)));
         }
         return walk.take(taken);
     }
 
-    private SweepAnalysis of(SweepPlan plan, TestPointKind kind, BooleanSupplier stopped, DoubleConsumer progress)
+    private SweepAnalysis of(
+            SweepPlan plan, TestPointKind kind, SweepAnalyser with, BooleanSupplier stopped, DoubleConsumer progress)
             throws RigException {
         double[] shown = {0};
         Capture capture = rig.play(plan, kind, done -> {
@@ -72,6 +80,6 @@ final class DeskSweeps {
             }
         });
         levels = ChannelLevel.of(capture);
-        return analyser.analyse(capture);
+        return with.analyse(capture);
     }
 }

@@ -3,6 +3,7 @@ package org.docksweep.kiosk.rig;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.sweep.SweepAnalysis;
 
@@ -21,6 +22,11 @@ interface DeskWalk {
         hand.plug(step());
     }
 
+    /** What must be said or done before anything is measured; nothing when it may be. */
+    default Optional<Reason> notYet() {
+        return Optional.empty();
+    }
+
     /** What is swept, with its level mask. */
     default TestPoint point() {
         return StandardSet.testPoint(POINT_OHM);
@@ -28,6 +34,11 @@ interface DeskWalk {
 
     /** Whether a quiet probe must show a load before the sweep: cabinets are not all alike, standards bear everything. */
     default boolean probesFirst() {
+        return false;
+    }
+
+    /** Whether the microphone counts; it is left out where it does not, since hearing costs more than reading the current. */
+    default boolean listens() {
         return false;
     }
 
@@ -61,6 +72,10 @@ interface DeskWalk {
 
     default void loadOhm(double ohm) {
         // Only a calibration has a load.
+    }
+
+    default void acceptAnew() {
+        // Only the check of the microphone has something accepted.
     }
 
     default void otherContacts() {

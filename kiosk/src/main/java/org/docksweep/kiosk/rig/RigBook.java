@@ -20,7 +20,7 @@ import org.docksweep.kiosk.spool.Wire;
 import tools.jackson.core.JacksonException;
 
 /**
- * Everything that ever happened to a rig: set-ups, calibrations, checks, contacts, plug-ins, repeatability studies. One file per rig, only ever appended
+ * Everything that ever happened to a rig: set-ups, calibrations, checks, contacts, plug-ins, repeatability studies, microphone checks. One file per rig, only ever appended
  * to, one line per entry: checksum (CRC-32 of the rest, 8 hex digits), kind, JSON. When {@link #append} has returned, the
  * entry is on the disk. A line that a power cut tore, or that was damaged, is left where it is and passed over; the rest
  * counts. Safe for use by several threads.
@@ -36,6 +36,8 @@ public final class RigBook implements AutoCloseable {
         KINDS.put("common-mode", RigEntry.CommonMode.class);
         KINDS.put("plug-in", RigEntry.PlugIn.class);
         KINDS.put("study", RigEntry.Studied.class);
+        KINDS.put("sound-accepted", RigEntry.SoundAccepted.class);
+        KINDS.put("sound-check", RigEntry.SoundChecked.class);
     }
 
     private static final int CHECKSUM_DIGITS = 8;
@@ -225,6 +227,15 @@ public final class RigBook implements AutoCloseable {
      */
     public Optional<RigEntry.Studied> studyInForce() {
         return inForce(RigEntry.Studied.class);
+    }
+
+    /**
+     * The accepted sound of the known cabinet that counts now, likewise.
+     *
+     * @return the accepted reading; empty when there is none
+     */
+    public Optional<RigEntry.SoundAccepted> soundInForce() {
+        return inForce(RigEntry.SoundAccepted.class);
     }
 
     private <T extends RigEntry> Optional<T> inForce(Class<T> kind) {

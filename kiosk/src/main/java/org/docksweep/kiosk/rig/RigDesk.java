@@ -106,6 +106,7 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
                 ContactTrend.of(parts.book()),
                 PlugTrend.of(parts.book()),
                 parts.book().studyInForce(),
+                RigSound.of(parts.book()),
                 levels,
                 sounding,
                 share,
@@ -184,6 +185,40 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
     }
 
     @Override
+    public void sound() {
+        post(() -> {
+            Optional<RigEntry.Calibrated> calibrated = parts.book().calibrationInForce();
+            if (calibrated.isEmpty()) {
+                say(Reason.of("dock-rig-calibrate-first"), ReadingState.FAULT);
+                return;
+            }
+            boolean practice = parts.rig() instanceof PracticeRig;
+            walk = new SoundWalk(
+                    parts.book(),
+                    parts.signedOn(),
+                    parts.clock(),
+                    calibrated.get().calibration(),
+                    practice
+                            ? Optional.of(StandardSet.PRACTICE_CABINET)
+                            : parts.book()
+                                    .soundInForce()
+                                    .flatMap(s -> parts.cabinets().find(s.tag())));
+            mode = Mode.WALK;
+            message = Optional.empty();
+        });
+    }
+
+    @Override
+    public void acceptAnew() {
+        post(() -> {
+            if (walk != null) {
+                walk.acceptAnew();
+                message = Optional.empty();
+            }
+        });
+    }
+
+    @Override
     public void scanned(AssetTag tag) {
         post(() -> {
             Optional<StudyCabinet> cabinet = parts.cabinets().find(tag);
@@ -225,6 +260,11 @@ public final class RigDesk implements RigDeskActions, AutoCloseable {
     public void measure() {
         post(() -> {
             if (walk == null || walk.finished()) {
+                return;
+            }
+            Optional<Reason> notYet = walk.notYet();
+            if (notYet.isPresent()) {
+                say(notYet.get(), ReadingState.FAULT);
                 return;
             }
             int stopsBefore = stops.get();

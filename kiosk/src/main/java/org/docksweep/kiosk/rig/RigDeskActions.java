@@ -13,8 +13,14 @@ public interface RigDeskActions {
     /** Begins a repeatability study. */
     void study();
 
+    /** Begins the daily check of the microphone. */
+    void sound();
+
+    /** Lets the next sweep of the known cabinet be accepted as what later ones are held against, or no longer. */
+    void acceptAnew();
+
     /**
-     * Takes a cabinet as the part of the study at hand.
+     * Takes a cabinet as the part of the study at hand, or as the known cabinet.
      *
      * @param tag its label
      */

@@ -21,6 +21,7 @@ import org.docksweep.kiosk.rig.audio.AudioDevices;
  * @param contacts contact of the dock's plug since the calibration, by the short plug
  * @param plugs the same by the curves of cabinets
  * @param studied repeatability study in force; empty when there is none
+ * @param sound the microphone's checks
  * @param levels levels of the inputs; empty when nothing was listened to
  * @param sounding whether the rig plays or listens now
  * @param share share of the measurement done, 0 to 1
@@ -41,6 +42,7 @@ public record RigDeskState(
         List<ContactTrend> contacts,
         List<PlugTrend> plugs,
         Optional<RigEntry.Studied> studied,
+        RigSound sound,
         List<ChannelLevel> levels,
         boolean sounding,
         double share,
@@ -81,11 +83,11 @@ public record RigDeskState(
     /**
      * A walk.
      *
-     * @param calibrating whether it is a calibration, otherwise the daily check or a study
+     * @param calibrating whether it is a calibration, otherwise the daily check, a study or a check of the microphone
      * @param steps its steps in order
      * @param at step at hand, from 0; their number when all are done
      * @param loadOhm value of the load standard, in ohm
-     * @param checkNames names of the check standards, or of the parts of the study
+     * @param checkNames names of the check standards, of the parts of the study, or of the known cabinet
      * @param contacts pair of contacts at hand
      */
     public record Walk(
@@ -102,6 +104,15 @@ public record RigDeskState(
          */
         public boolean isStudy() {
             return WalkStep.STUDY.contains(steps.get(0).step());
+        }
+
+        /**
+         * Whether it is a check of the microphone.
+         *
+         * @return true if so
+         */
+        public boolean isSound() {
+            return steps.get(0).step() == WalkStep.SOUND;
         }
 
         /**

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.docksweep.acoustic.MicrophoneCheck;
+import org.docksweep.acoustic.MicrophoneReading;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Require;
 import org.docksweep.rigcal.RigCalibration;
@@ -142,6 +144,40 @@ public sealed interface RigEntry {
             parts = Require.notEmpty("parts of the study", parts);
             if (study == null) {
                 throw new IllegalArgumentException("the repeatability study is missing");
+            }
+        }
+    }
+
+    /**
+     * What the microphone reads of the known cabinet was accepted; later readings are held against it.
+     *
+     * @param at when
+     * @param operator who accepted it
+     * @param tag label of the known cabinet
+     * @param reading what was read
+     */
+    record SoundAccepted(Instant at, String operator, AssetTag tag, MicrophoneReading reading) implements RigEntry {
+        public SoundAccepted {
+            require(at, operator);
+            if (tag == null || reading == null) {
+                throw new IllegalArgumentException("the label or the reading of an accepted sound is missing");
+            }
+        }
+    }
+
+    /**
+     * The microphone was checked with the known cabinet.
+     *
+     * @param at when
+     * @param operator who
+     * @param tag label of the known cabinet
+     * @param check what came of it
+     */
+    record SoundChecked(Instant at, String operator, AssetTag tag, MicrophoneCheck check) implements RigEntry {
+        public SoundChecked {
+            require(at, operator);
+            if (tag == null || check == null) {
+                throw new IllegalArgumentException("the label or the result of a microphone check is missing");
             }
         }
     }

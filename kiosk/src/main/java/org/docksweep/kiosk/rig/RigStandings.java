@@ -22,7 +22,7 @@ public final class RigStandings implements Supplier<RigStanding> {
     private static final Duration DUE = Duration.ofHours(1);
 
     /** Clocks of one machine differ by less than this after a correction. */
-    private static final Duration CLOCK_SLACK = Duration.ofMinutes(10);
+    static final Duration CLOCK_SLACK = Duration.ofMinutes(10);
 
     private final RigBook book;
     private final Clock clock;
@@ -51,7 +51,8 @@ public final class RigStandings implements Supplier<RigStanding> {
                     ReadingState.FAULT,
                     raw -> raw,
                     Reason.of("dock-rig-calibrate-first"),
-                    RigRepeatability.UNKNOWN);
+                    RigRepeatability.UNKNOWN,
+                    microphone().doubt());
         }
         RigCalibration calibration = calibrated.get().calibration();
         Optional<RigEntry.Checked> checked = checkOf(book.entries());
@@ -71,6 +72,10 @@ public final class RigStandings implements Supplier<RigStanding> {
         }
         if (PlugTrend.of(book).stream().anyMatch(PlugTrend::worn)) {
             return watch(calibration, "dock-rig-plug-worn", check.at());
+        }
+        MicrophoneStanding microphone = microphone();
+        if (microphone.strip().isPresent()) {
+            return sweeping(microphone.strip().get(), ReadingState.WATCH, calibration);
         }
         if (age.compareTo(SHIFT.minus(DUE)) > 0) {
             return watch(calibration, "dock-rig-check-due", check.at().plus(SHIFT));
@@ -97,7 +102,8 @@ public final class RigStandings implements Supplier<RigStanding> {
                 ReadingState.FAULT,
                 calibration::correct,
                 Reason.of(refusal),
-                repeatability());
+                repeatability(),
+                microphone().doubt());
     }
 
     private RigStanding watch(RigCalibration calibration, String words, Instant at) {
@@ -105,7 +111,17 @@ public final class RigStandings implements Supplier<RigStanding> {
     }
 
     private RigStanding sweeping(Reason words, ReadingState state, RigCalibration calibration) {
-        return new RigStanding(words, state, calibration::correct, Reason.of("dock-rig-check-failed"), repeatability());
+        return new RigStanding(
+                words,
+                state,
+                calibration::correct,
+                Reason.of("dock-rig-check-failed"),
+                repeatability(),
+                microphone().doubt());
+    }
+
+    private MicrophoneStanding microphone() {
+        return MicrophoneStanding.of(book, clock.instant(), time);
     }
 
     private RigRepeatability repeatability() {

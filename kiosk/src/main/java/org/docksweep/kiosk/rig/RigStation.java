@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPointKind;
@@ -15,6 +16,7 @@ import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.rig.audio.AudioDevices;
 import org.docksweep.kiosk.rig.audio.AudioLevels;
+import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.Rig;
@@ -155,7 +157,7 @@ public final class RigStation implements AutoCloseable {
     }
 
     /**
-     * Lets a practice rig without a valid check calibrate and check itself; does nothing with any other rig.
+     * Lets a practice rig without a valid check calibrate and check itself, and its microphone; does nothing with any other rig.
      *
      * @param gate measurement
      * @param zone zone of the site
@@ -163,13 +165,29 @@ public final class RigStation implements AutoCloseable {
      * @throws IOException if the book cannot be written
      */
     public void practise(Gate gate, ZoneId zone) throws RigException, IOException {
-        if (rig instanceof PracticeRig practice && standings(zone).get().state() == ReadingState.FAULT) {
+        if (!(rig instanceof PracticeRig practice)) {
+            return;
+        }
+        if (standings(zone).get().state() == ReadingState.FAULT) {
             StandardSet standards = StandardSet.practice();
             RigDay.Result day = new RigDay(practice, gate, standards, clock).calibrateAndCheck(zone);
             book.append(new RigEntry.Calibrated(
                     day.calibration().takenAt(), signedOn.get(), standards.loadOhm(), day.calibration()));
             book.append(new RigEntry.Checked(clock.instant(), signedOn.get(), day.readings()));
         }
+        Optional<RigEntry.Calibrated> calibrated = book.calibrationInForce();
+        if (calibrated.isPresent() && standings(zone).get().microphoneDoubt().isPresent()) {
+            hear(practice, gate, calibrated.get().calibration());
+        }
+    }
+
+    /** The microphone of a practice rig is accepted once and held against that at every later check. */
+    private void hear(PracticeRig practice, Gate gate, RigCalibration calibration) throws RigException, IOException {
+        StudyCabinet known = StandardSet.PRACTICE_CABINET;
+        SoundWalk walk = new SoundWalk(book, signedOn, clock, calibration, Optional.of(known));
+        walk.plug(StandardsHand.of(practice, StandardSet.practice()), Lead.of(practice));
+        SweepPlan plan = gate.sweep(known.point(), practice.sampleRateHz());
+        walk.take(List.of(gate.analyse(practice.play(plan, known.point().kind(), share -> {}))));
     }
 
     /**

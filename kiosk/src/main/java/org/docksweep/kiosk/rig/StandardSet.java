@@ -28,6 +28,9 @@ public record StandardSet(
 
     private static final String TEST_POINT = "IN";
 
+    /** The known cabinet that stands before the microphone of a practice rig. */
+    public static final StudyCabinet PRACTICE_CABINET = new StudyCabinet(new AssetTag("STD-000006"), testPoint(8));
+
     /**
      * A check standard with its label.
      *

@@ -33,6 +33,7 @@ public interface StandardsHand {
                         standards.checks().get(0).label();
                     case CHECK_NETWORK, STUDY_SECOND ->
                         standards.checks().get(1).label();
+                    case SOUND -> StandardSet.PRACTICE_CABINET.tag();
                 },
                 point);
     }

@@ -102,8 +102,8 @@ public final class StepJudge {
             case PLUG -> plug(analysis, calibration.orElseThrow());
             case CHECK_RESISTOR -> check(analysis, calibration.orElseThrow(), 0);
             case CHECK_NETWORK -> check(analysis, calibration.orElseThrow(), 1);
-            case STUDY_FIRST, STUDY_SECOND ->
-                throw new IllegalArgumentException("a step of a repeatability study is not judged as a standard");
+            case STUDY_FIRST, STUDY_SECOND, SOUND ->
+                throw new IllegalArgumentException("step " + step + " has no standard to be judged by");
         };
     }
 

@@ -21,7 +21,9 @@ public enum WalkStep {
     /** First part of a repeatability study. */
     STUDY_FIRST,
     /** Second part of a repeatability study. */
-    STUDY_SECOND;
+    STUDY_SECOND,
+    /** The known cabinet at its marked spot, for the microphone. */
+    SOUND;
 
     /** Steps of a calibration; the check closes it, so that nothing is gated on an unchecked one. */
     public static final List<WalkStep> CALIBRATION =

@@ -1,9 +1,11 @@
 package org.docksweep.kiosk.screens;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.kiosk.fleet.SafetyTests;
 import org.docksweep.kiosk.teaching.ModelStanding;
 import org.docksweep.kiosk.teaching.TeachingState;
 
@@ -12,7 +14,7 @@ final class FleetFacts {
     private FleetFacts() {}
 
     static List<FrontPanel.Fact> of(ModelStanding standing, Texts texts) {
-        return List.of(
+        List<FrontPanel.Fact> facts = new ArrayList<>(List.of(
                 new FrontPanel.Fact(
                         texts.say("fleet.fact.code"), standing.model().code()),
                 new FrontPanel.Fact(
@@ -23,7 +25,16 @@ final class FleetFacts {
                 new FrontPanel.Fact(texts.say("fleet.fact.ready"), Integer.toString(standing.ready())),
                 new FrontPanel.Fact(texts.say("fleet.fact.out"), Integer.toString(standing.out())),
                 new FrontPanel.Fact(texts.say("fleet.fact.bench"), Integer.toString(standing.bench())),
-                new FrontPanel.Fact(texts.say("fleet.fact.held"), Integer.toString(standing.held())));
+                new FrontPanel.Fact(texts.say("fleet.fact.held"), Integer.toString(standing.held()))));
+        SafetyTests.Count tests = standing.safetyTests();
+        if (tests.due() > 0) {
+            facts.add(new FrontPanel.Fact(
+                    texts.say("fleet.fact.safety-test"),
+                    tests.overdue() == 0
+                            ? texts.say("fleet.fact.safety-due", tests.due())
+                            : texts.say("fleet.fact.safety-overdue", tests.due(), tests.overdue())));
+        }
+        return List.copyOf(facts);
     }
 
     static List<FrontPanel.Fact> of(TeachingState.Drawing d, Texts texts) {

@@ -7,13 +7,16 @@ import java.awt.Rectangle;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.docksweep.acoustic.MicrophoneCheck;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.rig.CheckChart;
 import org.docksweep.kiosk.rig.ContactTrend;
 import org.docksweep.kiosk.rig.PlugTrend;
 import org.docksweep.kiosk.rig.RigDay;
+import org.docksweep.kiosk.rig.RigSound;
 
 /** One small chart of the rig: readings in the order of time, limits, moving average, and one sentence of what it says. */
 final class RigChartPanel extends PaintedPanel {
@@ -46,14 +49,36 @@ final class RigChartPanel extends PaintedPanel {
         this.sentenceHeight = sizes.px(sentencePx);
     }
 
-    /** Shows a control chart; values in per cent. */
+    /** Shows the control chart of a check standard; values in per cent. */
     void show(CheckChart chart) {
+        show(
+                chart,
+                texts.say("rig.chart.standard", chart.standardName()),
+                "rig.chart.",
+                100,
+                "%",
+                RigDay.CHECK_LIMIT_SHARE);
+    }
+
+    /** Shows a control chart of the microphone; decibels, and centimetres of way. */
+    void showSound(CheckChart chart) {
+        boolean way = chart.standardName().equals(RigSound.WAY);
+        double limit = switch (chart.standardName()) {
+            case RigSound.GAIN -> MicrophoneCheck.GAIN_LIMIT_DB;
+            case RigSound.WAY -> MicrophoneCheck.MOVED_LIMIT_M;
+            default -> MicrophoneCheck.SHAPE_LIMIT_DB;
+        };
+        String title = texts.say("rig.chart.sound-" + chart.standardName());
+        show(chart, title, "rig.chart.sound-", way ? 100 : 1, way ? "cm" : "dB", limit);
+    }
+
+    private void show(CheckChart chart, String title, String sentences, double factor, String unit, double fixedLimit) {
         int from = Math.max(0, chart.shares().size() - SHOWN);
         List<Double> values =
-                percent(chart.shares().subList(from, chart.shares().size()));
+                times(factor, chart.shares().subList(from, chart.shares().size()));
         List<Double> averages = chart.averages().isEmpty()
                 ? List.of()
-                : percent(chart.averages().subList(from, chart.averages().size()));
+                : times(factor, chart.averages().subList(from, chart.averages().size()));
         List<Boolean> outside = java.util.stream.IntStream.range(
                         from, chart.shares().size())
                 .mapToObj(i -> chart.jumps(i) || chart.drifts(i))
@@ -62,18 +87,18 @@ final class RigChartPanel extends PaintedPanel {
         boolean jumps = newest >= 0 && chart.jumps(newest);
         boolean drifts = newest >= 0 && chart.drifts(newest);
         String sentence = jumps
-                ? texts.say("rig.chart.jumps")
+                ? texts.say(sentences + "jumps")
                 : drifts
-                        ? texts.say("rig.chart.drifts")
+                        ? texts.say(sentences + "drifts")
                         : chart.limits().isPresent()
                                 ? texts.say("rig.chart.steady")
-                                : texts.say("rig.chart.few", chart.shares().size());
+                                : texts.say(sentences + "few", chart.shares().size());
         double[] limits = chart.limits()
-                .map(l -> new double[] {100 * l.lower(), 100 * l.upper()})
-                .orElse(new double[] {-100 * RigDay.CHECK_LIMIT_SHARE, 100 * RigDay.CHECK_LIMIT_SHARE});
-        double centre = chart.limits().map(l -> 100 * l.centre()).orElse(0.0);
+                .map(l -> new double[] {factor * l.lower(), factor * l.upper()})
+                .orElse(new double[] {-factor * fixedLimit, factor * fixedLimit});
+        double centre = chart.limits().map(l -> factor * l.centre()).orElse(0.0);
         content = Optional.of(spanned(
-                texts.say("rig.chart.standard", chart.standardName()),
+                title,
                 jumps || drifts ? ReadingState.WATCH : ReadingState.OK,
                 sentence,
                 values,
@@ -81,10 +106,10 @@ final class RigChartPanel extends PaintedPanel {
                 outside,
                 limits,
                 chart.limits()
-                        .map(l -> new double[] {100 * l.averageLower(), 100 * l.averageUpper()})
+                        .map(l -> new double[] {factor * l.averageLower(), factor * l.averageUpper()})
                         .orElse(new double[0]),
                 centre,
-                "%"));
+                unit));
         described();
     }
 
@@ -185,8 +210,8 @@ final class RigChartPanel extends PaintedPanel {
         repaint();
     }
 
-    private static List<Double> percent(List<Double> shares) {
-        return shares.stream().map(share -> 100 * share).toList();
+    private static List<Double> times(double factor, List<Double> values) {
+        return values.stream().map(value -> factor * value).toList();
     }
 
     @Override
@@ -240,10 +265,11 @@ final class RigChartPanel extends PaintedPanel {
     private void plot(Graphics2D g, Ink ink, Content c, Rectangle plot) {
         g.setColor(Look.color("well"));
         g.fill(plot);
-        level(g, ink, c, plot, c.centre(), Look.color("line"), false);
+        List<Double> labelled = new ArrayList<>();
         for (double limit : c.limits()) {
-            level(g, ink, c, plot, limit, Tone.ATTENTION.ink(), true);
+            level(g, ink, c, plot, limit, Tone.ATTENTION.ink(), true, labelled);
         }
+        level(g, ink, c, plot, c.centre(), Look.color("line"), false, labelled);
         for (double limit : c.averageLimits()) {
             g.setColor(Tone.ACT.ink());
             g.setStroke(sizes.dashed(1, 3));
@@ -282,12 +308,25 @@ final class RigChartPanel extends PaintedPanel {
         }
     }
 
-    private void level(Graphics2D g, Ink ink, Content c, Rectangle plot, double value, Color color, boolean dashed) {
+    private void level(
+            Graphics2D g,
+            Ink ink,
+            Content c,
+            Rectangle plot,
+            double value,
+            Color color,
+            boolean dashed,
+            List<Double> labelled) {
         double y = y(c, plot, value);
         g.setColor(color);
         g.setStroke(dashed ? sizes.dashed(1.5, 6) : sizes.stroke(1.5));
         g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));
         int height = sizes.px(16);
+        // Limits that lie close together have one number; the line is drawn all the same.
+        if (labelled.stream().anyMatch(other -> Math.abs(other - y) < height + sizes.px(2))) {
+            return;
+        }
+        labelled.add(y);
         Rectangle label = new Rectangle(plot.x - sizes.px(64), (int) y - height / 2, sizes.px(58), height);
         String text = number(value, c);
         Font font = Ink.fitting(text, sizes::regular, new double[] {13, 12, 11, 10}, label.width, sizes.px(18));
@@ -295,7 +334,13 @@ final class RigChartPanel extends PaintedPanel {
     }
 
     private String number(double value, Content c) {
-        String text = String.format(texts.locale(), c.unit().equals("%") ? "%+.3f" : "%+.0f", value);
+        String format = switch (c.unit()) {
+            case "%" -> "%+.3f";
+            case "dB" -> "%+.2f";
+            case "cm" -> "%+.1f";
+            default -> "%+.0f";
+        };
+        String text = String.format(texts.locale(), format, value);
         return text.replace('-', '\u2212');
     }
 

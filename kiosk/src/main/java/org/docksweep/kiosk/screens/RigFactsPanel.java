@@ -6,8 +6,9 @@ import java.awt.Rectangle;
 import java.util.List;
 import java.util.Locale;
 import org.docksweep.kiosk.rig.RigDeskState;
+import org.docksweep.kiosk.rig.RigSound;
 
-/** When the rig was calibrated, checked, and what its common-mode check and its repeatability study read. */
+/** When the rig was calibrated, checked, and what its common-mode check, its repeatability study and its microphone read. */
 final class RigFactsPanel extends PaintedPanel {
     private static final long serialVersionUID = 1;
 
@@ -46,9 +47,24 @@ final class RigFactsPanel extends PaintedPanel {
                                         "%.3f",
                                         100 * s.study().impedance().gaugeSpread()),
                                 texts.dayAndClock(s.at())))
-                        .orElse(texts.say("rig.fact.no-study")));
+                        .orElse(texts.say("rig.fact.no-study")),
+                sound(state.sound()));
         getAccessibleContext().setAccessibleName(String.join(". ", facts));
         repaint();
+    }
+
+    private String sound(RigSound sound) {
+        return sound.checked()
+                .map(c -> texts.say(
+                        c.check().passed() ? "rig.fact.sound-passed" : "rig.fact.sound-failed",
+                        texts.dayAndClock(c.at()),
+                        c.operator()))
+                .or(() -> sound.accepted()
+                        .map(a -> texts.say(
+                                "rig.fact.sound-accepted",
+                                texts.dayAndClock(a.at()),
+                                a.tag().value())))
+                .orElse(texts.say("rig.fact.sound-none"));
     }
 
     @Override

@@ -62,10 +62,8 @@ final class RigOffers {
             offers.add(plain(Command.CHOICE_2, "rig.button.SET_UP", actions::openSetUp));
         }
         offers.add(plain(Command.CHOICE_3, "rig.button.LEVELS", () -> actions.listen(draft, false)));
-        if (state.canSetUp()) {
-            offers.add(plain(Command.CHOICE_4, "rig.button.TONE", () -> actions.listen(draft, true)));
-        }
         if (calibrated) {
+            offers.add(plain(Command.CHOICE_4, "rig.button.SOUND", actions::sound));
             offers.add(plain(Command.CHOICE_5, "rig.button.STUDY", actions::study));
         }
     }
@@ -79,11 +77,14 @@ final class RigOffers {
             if (step == WalkStep.COMMON_MODE || step == WalkStep.PLUG) {
                 offers.add(plain(Command.CHOICE_1, "rig.button.SKIP", actions::skip));
             }
+            if (step == WalkStep.SOUND) {
+                offers.add(plain(Command.CHOICE_1, "rig.button.ACCEPT_ANEW", actions::acceptAnew));
+            }
             if (step == WalkStep.PLUG) {
                 offers.add(plain(Command.CHOICE_3, "rig.button.CONTACTS", actions::otherContacts));
             }
         }
-        boolean kept = at.finished() && at.isStudy();
+        boolean kept = at.finished() && (at.isStudy() || at.isSound());
         if (at.at() > 0 && !kept) {
             offers.add(plain(Command.CHOICE_2, "rig.button.BACK", actions::back));
         }

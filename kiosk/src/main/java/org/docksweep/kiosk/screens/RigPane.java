@@ -147,7 +147,9 @@ final class RigPane extends JPanel {
                 texts.say(
                         stepAtHand() == WalkStep.LOAD
                                 ? "rig.prompt.load"
-                                : mayScan() ? "rig.prompt.study" : "rig.prompt.walk");
+                                : stepAtHand() == WalkStep.SOUND
+                                        ? "rig.prompt.sound"
+                                        : mayScan() ? "rig.prompt.study" : "rig.prompt.walk");
             case SET_UP ->
                 texts.say(field.isNumber() ? "rig.prompt.number" : "rig.prompt.choice", texts.say("rig.field", field));
         };
@@ -160,9 +162,11 @@ final class RigPane extends JPanel {
                 .orElse(null);
     }
 
-    /** Whether a cabinet's label stands for a part of the study. */
+    /** Whether a cabinet's label stands for a part of the study, or for the known cabinet. */
     private boolean mayScan() {
-        return stepAtHand() == WalkStep.STUDY_FIRST || stepAtHand() == WalkStep.STUDY_SECOND;
+        return stepAtHand() == WalkStep.STUDY_FIRST
+                || stepAtHand() == WalkStep.STUDY_SECOND
+                || stepAtHand() == WalkStep.SOUND;
     }
 
     private Optional<Notice> notice() {
@@ -215,6 +219,10 @@ final class RigPane extends JPanel {
             case "dock-rig-failed" -> Reason.of("rigpage-failed-what-now");
             case "dock-rig-drifts" -> Reason.of("rigpage-drifts-what-now");
             case "dock-rig-plug-worn" -> Reason.of("rigpage-plug-worn-what-now");
+            case "dock-mic-not-accepted" -> Reason.of("mic-not-accepted");
+            case "dock-mic-failed" -> new Reason("mic-failed", state.standing().arguments());
+            case "dock-mic-old" -> new Reason("mic-old", state.standing().arguments());
+            case "dock-mic-drifts" -> Reason.of("mic-drifts-what-now");
             default -> state.standing();
         };
     }

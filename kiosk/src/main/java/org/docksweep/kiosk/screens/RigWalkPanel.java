@@ -40,6 +40,10 @@ final class RigWalkPanel extends PaintedPanel {
             case LOAD -> ohm(walk.loadOhm());
             case CHECK_RESISTOR, STUDY_FIRST -> walk.checkNames().get(0);
             case CHECK_NETWORK, STUDY_SECOND -> walk.checkNames().get(1);
+            case SOUND ->
+                walk.checkNames().get(0).isEmpty()
+                        ? texts.say("rig.part.known")
+                        : walk.checkNames().get(0);
         };
     }
 
@@ -160,6 +164,9 @@ final class RigWalkPanel extends PaintedPanel {
         if (walk.isStudy()) {
             return how == ReadingState.WATCH ? "rig.walk.study-poor" : "rig.walk.study";
         }
+        if (walk.isSound()) {
+            return how == ReadingState.FAULT ? "rig.walk.sound-failed" : "rig.walk.sound";
+        }
         return how == ReadingState.FAULT ? "rig.walk.failed" : "rig.walk.done";
     }
 
@@ -180,7 +187,7 @@ final class RigWalkPanel extends PaintedPanel {
                 ? walk.steps().subList(walk.steps().size() - 1, walk.steps().size())
                 : walk.steps();
         int height = (box.y + box.height - top) / told.size();
-        double[] points = walk.isStudy()
+        double[] points = walk.isStudy() || walk.isSound()
                 ? new double[] {24, 22, 20, 18, 17, 16, 15, 14}
                 : new double[] {18, 17, 16, 15, 14, 13, 12};
         for (RigDeskState.Step step : told) {

@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.teaching;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,6 +11,7 @@ import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.gate.PointReference;
 import org.docksweep.kiosk.fleet.LocalFleet;
+import org.docksweep.kiosk.fleet.SafetyTests;
 
 /**
  * A model and how it stands.
@@ -20,8 +22,16 @@ import org.docksweep.kiosk.fleet.LocalFleet;
  * @param out cabinets that are with customers
  * @param bench cabinets waiting for or in repair
  * @param held cabinets held for a person, for safety or missing
+ * @param safetyTests cabinets whose periodic electrical safety test is due within 30 days, or overdue
  */
-public record ModelStanding(CabinetModel model, List<Point> points, int ready, int out, int bench, int held) {
+public record ModelStanding(
+        CabinetModel model,
+        List<Point> points,
+        int ready,
+        int out,
+        int bench,
+        int held,
+        SafetyTests.Count safetyTests) {
     public ModelStanding {
         points = List.copyOf(points);
     }
@@ -53,13 +63,14 @@ public record ModelStanding(CabinetModel model, List<Point> points, int ready, i
         return points.stream().mapToInt(Point::units).min().orElse(0);
     }
 
-    static List<ModelStanding> of(LocalFleet fleet, List<TaughtPoint> taught) {
+    static List<ModelStanding> of(LocalFleet fleet, List<TaughtPoint> taught, LocalDate today) {
         List<ModelStanding> standings = new ArrayList<>();
         for (CabinetModel model : fleet.snapshot().book().cabinetModels()) {
-            List<CabinetStatus> cabinets = fleet.snapshot().cabinets().stream()
+            List<CabinetBody> bodies = fleet.snapshot().cabinets().stream()
                     .filter(c -> c.modelCode().equals(model.code()))
-                    .map(CabinetBody::status)
                     .toList();
+            List<CabinetStatus> cabinets =
+                    bodies.stream().map(CabinetBody::status).toList();
             int ready = count(cabinets, CabinetStatus.READY);
             int out = count(cabinets, CabinetStatus.OUT);
             int bench = count(cabinets, CabinetStatus.BENCH);
@@ -72,7 +83,8 @@ public record ModelStanding(CabinetModel model, List<Point> points, int ready, i
                     ready,
                     out,
                     bench,
-                    cabinets.size() - ready - out - bench - gone));
+                    cabinets.size() - ready - out - bench - gone,
+                    SafetyTests.count(bodies, today)));
         }
         standings.sort(Comparator.comparing(s -> s.model().code()));
         return standings;

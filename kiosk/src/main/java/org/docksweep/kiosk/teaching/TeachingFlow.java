@@ -1,5 +1,6 @@
 package org.docksweep.kiosk.teaching;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +53,9 @@ final class TeachingFlow {
     }
 
     private List<ModelStanding> models() {
-        return ModelStanding.of(parts.fleet().get(), taught);
+        LocalFleet fleet = parts.fleet().get();
+        return ModelStanding.of(
+                fleet, taught, LocalDate.ofInstant(parts.dock().clock().instant(), fleet.zone()));
     }
 
     private void tell(ReadingState state, Reason text) {

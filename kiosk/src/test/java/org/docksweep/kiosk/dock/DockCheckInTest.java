@@ -8,6 +8,7 @@ import static org.docksweep.kiosk.dock.SmallHouse.SECOND;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Set;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.fleet.Reason;
@@ -20,6 +21,7 @@ import org.docksweep.kiosk.dock.DockState.Phase;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.printing.PrintResult;
 import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.sweep.CurveCorrection;
 import org.docksweep.sweep.QualityIssue;
 import org.docksweep.sweep.RigException;
@@ -308,6 +310,49 @@ class DockCheckInTest {
         DockState state = bench.notice("dock-rig-check-failed");
         assertThat(state.phase()).isEqualTo(Phase.LOOK);
         assertThat(bench.rig.plays).hasValue(0);
+    }
+
+    @Test
+    void sweepsNoPoweredCabinetWithAMicrophoneThatIsNotProvedButGoesOnWithOthers() throws InterruptedException {
+        try (DockBench powered =
+                new DockBench(folder.resolve("powered"), true, Duration.ZERO, SmallHouse.withPowered())) {
+            Reason doubt = Reason.of("mic-failed", "21:10");
+            powered.standing = new RigStanding(
+                    Reason.of("dock-mic-failed", "21:10"),
+                    ReadingState.WATCH,
+                    CurveCorrection.NONE,
+                    Reason.of("dock-rig-check-failed"),
+                    RigRepeatability.UNKNOWN,
+                    Optional.of(doubt));
+            powered.look(SECOND);
+            powered.dock.lookedOver(Set.of());
+            DockState state = powered.notice("mic-failed");
+            assertThat(state.phase()).isEqualTo(Phase.LOOK);
+            assertThat(powered.rig.plays).hasValue(0);
+            powered.dock.holdForPerson();
+            powered.answer(SECOND);
+
+            powered.gate.pass();
+            powered.look(FIRST);
+            powered.dock.lookedOver(Set.of());
+            assertThat(powered.answer(FIRST).answer().orElseThrow().route()).contains(Route.SHELF);
+            assertThat(powered.gate.asked.get(0).microphoneDoubt()).contains(doubt);
+        }
+    }
+
+    @Test
+    void remindsOfAnElectricalSafetyTestWithTheAnswerAndBlocksNothing() throws InterruptedException {
+        try (DockBench powered =
+                new DockBench(folder.resolve("powered"), true, Duration.ZERO, SmallHouse.withPowered())) {
+            powered.gate.pass();
+            powered.look(SECOND);
+            powered.dock.lookedOver(Set.of());
+            DockState state = powered.answer(SECOND);
+
+            assertThat(state.answer().orElseThrow().route()).contains(Route.SHELF);
+            assertThat(state.notice().orElseThrow().text())
+                    .isEqualTo(Reason.of("dock-safety-test-due", SECOND.value(), "2026-05-20"));
+        }
     }
 
     @Test

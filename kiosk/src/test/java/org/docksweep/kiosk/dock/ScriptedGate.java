@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Function;
 import org.docksweep.fleet.DriverPosition;
 import org.docksweep.fleet.LevelMask;
@@ -37,6 +38,7 @@ final class ScriptedGate implements Gate {
 
     final Queue<SweepAnalysis> probes = new ConcurrentLinkedQueue<>();
     final Queue<Function<JudgeRequest, CabinetJudgement>> judgements = new ConcurrentLinkedQueue<>();
+    final List<JudgeRequest> asked = new CopyOnWriteArrayList<>();
     final Queue<String> plans = new ConcurrentLinkedQueue<>();
 
     ScriptedGate probe(SweepAnalysis.Load load, QualityIssue... issues) {
@@ -156,6 +158,7 @@ final class ScriptedGate implements Gate {
 
     @Override
     public CabinetJudgement judge(JudgeRequest request) {
+        asked.add(request);
         return next(judgements, "judgement").apply(request);
     }
 

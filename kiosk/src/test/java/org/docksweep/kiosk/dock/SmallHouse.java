@@ -2,6 +2,7 @@ package org.docksweep.kiosk.dock;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.docksweep.contract.AssetKeys;
@@ -78,6 +79,47 @@ public final class SmallHouse {
                 List.of(new NeedDates("ONE", List.of(LocalDate.parse("2026-05-09")))),
                 null,
                 List.of(new AssetKeys.Label(KEY_OF_FIRST, FIRST)));
+    }
+
+    /** The same house whose second cabinet is a powered one. */
+    static LocalFleet withPowered() {
+        KioskSnapshot s = snapshot();
+        List<CabinetModel> models = new ArrayList<>(s.book().cabinetModels());
+        models.add(powered());
+        List<CabinetBody> cabinets = new ArrayList<>(s.cabinets());
+        cabinets.removeIf(c -> c.tag().equals(SECOND));
+        cabinets.add(cabinet(SECOND, "POW").withSafetyTestDue(LocalDate.parse("2026-05-20")));
+        return new LocalFleet(
+                new KioskSnapshot(
+                        s.asOf(),
+                        s.siteName(),
+                        s.timeZone(),
+                        new ModelBook(models, s.book().driverModels()),
+                        cabinets,
+                        s.references(),
+                        s.baselines(),
+                        s.limits(),
+                        s.returnLists(),
+                        s.checkedIn(),
+                        s.recentEvents(),
+                        s.needs(),
+                        s.priors(),
+                        s.labels()),
+                List.of());
+    }
+
+    private static CabinetModel powered() {
+        return new CabinetModel(
+                "POW",
+                "POW cabinet",
+                Feed.POWERED,
+                400,
+                600,
+                20,
+                List.of(new DriverPosition("LF", Way.LF, "DRV", 200, 300, 200, 200)),
+                List.of(new Enclosure("AIR", EnclosureKind.FREE_AIR, List.of("LF"), 0, 0, 0)),
+                List.of(new TestPoint(
+                        "LINE", TestPointKind.LINE_INPUT, "line in, pin 2 hot", List.of("LF"), 0, MASK, List.of())));
     }
 
     private static CabinetBody cabinet(AssetTag tag, String model) {

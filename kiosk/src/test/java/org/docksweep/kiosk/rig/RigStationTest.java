@@ -81,8 +81,10 @@ class RigStationTest {
         try (RigStation station = open("virtual", Map.of())) {
             station.practise(new RealGate(), ZoneOffset.UTC);
             first = station.book().entries();
-            assertThat(first).hasSize(2);
+            assertThat(first).hasSize(3);
             assertThat(station.standings(ZoneOffset.UTC).get().maySweep()).isTrue();
+            assertThat(station.standings(ZoneOffset.UTC).get().microphoneDoubt())
+                    .isEmpty();
         }
         try (RigStation again = open("virtual", Map.of())) {
             again.practise(new RealGate(), ZoneOffset.UTC);

@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import javax.swing.JComponent;
+import org.docksweep.acoustic.MicrophoneCheck;
+import org.docksweep.acoustic.MicrophoneReading;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
@@ -29,6 +31,7 @@ import org.docksweep.kiosk.rig.RigDeskState.Step;
 import org.docksweep.kiosk.rig.RigDeskState.Walk;
 import org.docksweep.kiosk.rig.RigEntry;
 import org.docksweep.kiosk.rig.RigSetUp;
+import org.docksweep.kiosk.rig.RigSound;
 import org.docksweep.kiosk.rig.SetUpField;
 import org.docksweep.kiosk.rig.StudyWords;
 import org.docksweep.kiosk.rig.WalkStep;
@@ -93,6 +96,17 @@ final class RigSamples {
         all.put("study-refused", studying(0, Reason.of("rigpage-study-other-part", CHECKS.get(0))));
         all.put("study-good", studying(8, StudyWords.of(study(0.0004).study())));
         all.put("study-poor", studying(8, StudyWords.of(study(0.02).study())));
+        all.put("sound-new", listening("", 0, null));
+        all.put("sound", listening("MCH-000417", 0, null));
+        all.put("sound-moved", listening("MCH-000417", 0, Reason.of("mic-farther", "31")));
+        all.put("sound-capsule", listening("MCH-000417", 0, Reason.of("mic-capsule", "\u22123.1 dB", "5012")));
+        all.put("sound-accepting", listening("MCH-000417", 0, Reason.of("mic-accepting", "MCH-000417")));
+        all.put("sound-passed", listening("MCH-000417", 1, good(WalkStep.SOUND)));
+        all.put("sound-failed", listening("MCH-000417", 1, Reason.of("mic-gain", "+4.0 dB")));
+        all.put("mic-none", overview(Reason.of("dock-mic-not-accepted"), ReadingState.WATCH, true, 5, 0));
+        all.put("mic-failed", overview(Reason.of("dock-mic-failed", "19:05"), ReadingState.WATCH, true, 26, 0));
+        all.put("mic-old", overview(Reason.of("dock-mic-old", "06:12"), ReadingState.WATCH, true, 24, 0));
+        all.put("mic-drifts", overview(Reason.of("dock-mic-drifts", "19:05"), ReadingState.WATCH, true, 30, 0));
         all.put("walk-done", finished(true));
         all.put("walk-failed", finished(false));
         all.put("setup", setUp(SET_UP));
@@ -139,6 +153,7 @@ final class RigSamples {
                         ? List.of()
                         : List.of(plug(2 * checks, standing.key().equals("dock-rig-plug-worn"))),
                 checks == 24 ? Optional.of(study(0.0004)) : Optional.empty(),
+                sound(standing.key(), checks),
                 calibrated ? LEVELS.subList(0, 2) : List.of(),
                 false,
                 0,
@@ -158,6 +173,54 @@ final class RigSamples {
             shares.add(0.0004 + 0.0005 * (random.nextDouble() + random.nextDouble() - 1) + drift * late);
         }
         return CheckChart.of(name, at, shares);
+    }
+
+    /** Checks of the microphone as they go with what the strip says. */
+    private static RigSound sound(String standing, int checks) {
+        if (checks == 0 || standing.equals("dock-mic-not-accepted")) {
+            return RigSound.NONE;
+        }
+        boolean failed = standing.equals("dock-mic-failed");
+        boolean drifts = standing.equals("dock-mic-drifts");
+        SplittableRandom random = new SplittableRandom(9);
+        List<Instant> at = new ArrayList<>();
+        List<Double> gains = new ArrayList<>();
+        List<Double> ways = new ArrayList<>();
+        List<Double> shapes = new ArrayList<>();
+        for (int i = 0; i < checks; i++) {
+            boolean newest = i == checks - 1;
+            at.add(NOW.minus(Duration.ofDays(checks - i)));
+            gains.add(0.3 * (random.nextDouble() - 0.5) + (newest && failed ? 4 : 0));
+            ways.add(0.02 * (random.nextDouble() - 0.5));
+            shapes.add(0.4 * (random.nextDouble() - 0.5) + (newest && drifts ? 1.3 : 0));
+        }
+        AssetTag tag = new AssetTag("MCH-000417");
+        MicrophoneCheck check = new MicrophoneCheck(
+                failed ? 4 : 0.1, 0.2, 5012, 0.01, 1, failed ? MicrophoneCheck.Fault.GAIN : MicrophoneCheck.Fault.NONE);
+        return new RigSound(
+                Optional.of(new RigEntry.SoundAccepted(
+                        NOW.minus(Duration.ofDays(40)),
+                        "A. Person",
+                        tag,
+                        new MicrophoneReading(0.003, List.of(new MicrophoneReading.Band(1000, 10, -40, 8))))),
+                Optional.of(new RigEntry.SoundChecked(NOW.minusSeconds(300), "A. Person", tag, check)),
+                List.of(
+                        CheckChart.of(RigSound.GAIN, at, gains),
+                        CheckChart.of(RigSound.WAY, at, ways),
+                        CheckChart.of(RigSound.CAPSULE, at, shapes)));
+    }
+
+    /** A check of the microphone before its sweep or after it. */
+    private static RigDeskState listening(String cabinet, int at, Reason words) {
+        ReadingState state = words == null
+                ? ReadingState.NOT_JUDGED
+                : words.key().equals("mic-good")
+                        ? ReadingState.OK
+                        : words.key().equals("mic-accepting") ? ReadingState.NOT_JUDGED : ReadingState.FAULT;
+        Step step = new Step(WalkStep.SOUND, state, Optional.ofNullable(words));
+        Walk walk = new Walk(false, List.of(step), at, 8, List.of(cabinet), "1+ / 1-");
+        Reason said = at == 0 ? (cabinet.isEmpty() ? Reason.of("mic-scan-cabinet") : words) : null;
+        return walking(walk, said, false);
     }
 
     private static ContactTrend contact(int count, boolean worn) {
@@ -280,6 +343,7 @@ final class RigSamples {
                 List.of(),
                 List.of(),
                 Optional.empty(),
+                RigSound.NONE,
                 LEVELS.subList(0, 2),
                 sounding,
                 sounding ? 0.45 : 0,
@@ -298,6 +362,7 @@ final class RigSamples {
             case PLUG -> Reason.of("rigpage-plug-good", "3.1");
             case CHECK_RESISTOR -> Reason.of("rigpage-check-good", CHECKS.get(0), "0.11", "19500", "0.5");
             case CHECK_NETWORK -> Reason.of("rigpage-check-good", CHECKS.get(1), "0.20", "18000", "0.5");
+            case SOUND -> Reason.of("mic-good", "+0.1 dB", "\u22120.4 dB", "1");
             case STUDY_FIRST, STUDY_SECOND -> Reason.of("rigpage-study-taken", CHECKS.get(0), "2", "4");
         };
     }
@@ -331,6 +396,7 @@ final class RigSamples {
                 List.of(),
                 List.of(),
                 Optional.empty(),
+                RigSound.NONE,
                 List.of(),
                 false,
                 0,
@@ -353,6 +419,7 @@ final class RigSamples {
                 List.of(),
                 List.of(),
                 Optional.empty(),
+                RigSound.NONE,
                 LEVELS,
                 true,
                 0,

@@ -14,6 +14,7 @@ import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.template.TwoWayTemplate;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
+import org.docksweep.kiosk.fleet.SafetyTests;
 import org.docksweep.kiosk.teaching.ModelStanding;
 import org.docksweep.kiosk.teaching.TeachingState;
 import org.docksweep.kiosk.teaching.TeachingState.Activity;
@@ -126,7 +127,8 @@ final class SampleTeaching {
                     12 + i,
                     4,
                     i,
-                    i % 2));
+                    i % 2,
+                    new SafetyTests.Count(3 + i, i % 2)));
         }
         return models;
     }

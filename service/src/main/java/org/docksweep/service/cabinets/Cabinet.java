@@ -9,6 +9,7 @@ import jakarta.persistence.PreUpdate;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
+import java.time.LocalDate;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
@@ -30,6 +31,7 @@ class Cabinet extends Stored<String> {
     private CabinetStatus status;
 
     private boolean watch;
+    private LocalDate safetyTestDue;
 
     @Version
     private int version;
@@ -56,6 +58,14 @@ class Cabinet extends Stored<String> {
         this.shelfPlace = body.shelfPlace();
         this.status = body.status();
         this.watch = body.watch();
+        if (body.safetyTestDue() != null) {
+            this.safetyTestDue = body.safetyTestDue();
+        }
+    }
+
+    /** Takes the day the next electrical safety test is due; null for none. */
+    void safetyTestDue(LocalDate dueOn) {
+        this.safetyTestDue = dueOn;
     }
 
     /**
@@ -121,6 +131,10 @@ class Cabinet extends Stored<String> {
 
     boolean watch() {
         return watch;
+    }
+
+    LocalDate safetyTestDue() {
+        return safetyTestDue;
     }
 
     @Override

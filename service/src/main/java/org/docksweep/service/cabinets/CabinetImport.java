@@ -3,6 +3,8 @@ package org.docksweep.service.cabinets;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -14,6 +16,7 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.ImportReceipt;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.imports.CsvTable;
@@ -25,7 +28,7 @@ import org.springframework.stereotype.Component;
 @Component
 class CabinetImport {
     private static final List<String> NEEDED = List.of("tag", "model");
-    private static final Set<String> OPTIONAL = Set.of("shelf_place", "status");
+    private static final Set<String> OPTIONAL = Set.of("shelf_place", "status", "safety_test_due");
     private static final int ROWS_AT_ONCE = 500;
 
     private final Cabinets cabinets;
@@ -66,16 +69,21 @@ class CabinetImport {
 
     private List<CabinetBody> parse(CsvTable table) {
         Set<String> modelCodes = models.cabinetModelCodes();
+        Map<String, CabinetModel> ofTests = new HashMap<>();
         Map<AssetTag, Integer> firstLines = new HashMap<>();
         List<CabinetBody> bodies = new ArrayList<>();
         for (CsvTable.Line line : table.lines()) {
-            bodies.add(parse(line, modelCodes, firstLines, table));
+            bodies.add(parse(line, modelCodes, firstLines, table, ofTests));
         }
         return bodies;
     }
 
-    private static CabinetBody parse(
-            CsvTable.Line line, Set<String> modelCodes, Map<AssetTag, Integer> firstLines, CsvTable table) {
+    private CabinetBody parse(
+            CsvTable.Line line,
+            Set<String> modelCodes,
+            Map<AssetTag, Integer> firstLines,
+            CsvTable table,
+            Map<String, CabinetModel> ofTests) {
         String place = line.cell("shelf_place");
         if (place.length() > 40 || place.chars().anyMatch(Character::isISOControl)) {
             table.error(line.number(), "shelf_place", "must be at most 40 plain characters");
@@ -98,15 +106,41 @@ class CabinetImport {
                                 + List.of(CabinetStatus.values()));
             }
         }
+        LocalDate safetyTestDue = safetyTestDue(line, modelCodes, table, ofTests);
         try {
             AssetTag tag = new AssetTag(line.cell("tag"));
             Integer first = firstLines.putIfAbsent(tag, line.number());
             if (first != null) {
                 table.error(line.number(), "tag", "tag " + tag + " is in line " + first + " already");
             }
-            return new CabinetBody(tag, line.cell("model"), place.isEmpty() ? null : place, status, false, List.of());
+            return new CabinetBody(
+                    tag, line.cell("model"), place.isEmpty() ? null : place, status, false, List.of(), safetyTestDue);
         } catch (IllegalArgumentException e) {
             table.error(line.number(), "tag", e.getMessage());
+            return null;
+        }
+    }
+
+    private LocalDate safetyTestDue(
+            CsvTable.Line line, Set<String> modelCodes, CsvTable table, Map<String, CabinetModel> ofTests) {
+        String cell = line.cell("safety_test_due");
+        if (cell.isEmpty()) {
+            return null;
+        }
+        try {
+            LocalDate dueOn = LocalDate.parse(cell);
+            String code = line.cell("model");
+            if (modelCodes.contains(code)) {
+                CabinetModel model = ofTests.computeIfAbsent(code, c -> models.cabinetModel(c, "model"));
+                Register.safetyTestProblem(model, dueOn)
+                        .ifPresent(problem -> table.error(line.number(), "safety_test_due", problem));
+            }
+            return dueOn;
+        } catch (DateTimeParseException e) {
+            table.error(
+                    line.number(),
+                    "safety_test_due",
+                    "\"" + CsvTable.printable(cell) + "\" must be a date like 2027-03-31");
             return null;
         }
     }
@@ -127,7 +161,8 @@ class CabinetImport {
 
     private static boolean says(Cabinet cabinet, CabinetBody body) {
         return cabinet.modelCode().equals(body.modelCode())
-                && java.util.Objects.equals(cabinet.shelfPlace(), body.shelfPlace());
+                && java.util.Objects.equals(cabinet.shelfPlace(), body.shelfPlace())
+                && (body.safetyTestDue() == null || body.safetyTestDue().equals(cabinet.safetyTestDue()));
     }
 
     private void store(List<CabinetBody> fresh, String by) {

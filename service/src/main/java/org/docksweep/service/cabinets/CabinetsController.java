@@ -9,6 +9,7 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.ImportReceipt;
 import org.docksweep.contract.Page;
+import org.docksweep.contract.SafetyTest;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.service.store.Transactions;
@@ -61,6 +62,12 @@ class CabinetsController {
         return transactions
                 .write(() -> register.put(tag, body, principal.getName(), mayChange))
                 .response();
+    }
+
+    @RolesAllowed("BENCH")
+    @PutMapping(ApiPaths.CABINETS + "/{tag}" + ApiPaths.SAFETY_TEST)
+    CabinetBody safetyTest(@PathVariable AssetTag tag, @RequestBody SafetyTest body, Principal principal) {
+        return transactions.write(() -> register.safetyTest(tag, body, principal.getName()));
     }
 
     @RolesAllowed("MANAGER")

@@ -243,7 +243,8 @@ public class Fleet {
                 cabinet.shelfPlace(),
                 cabinet.status(),
                 cabinet.watch(),
-                drivers.getOrDefault(cabinet.getId(), List.of()));
+                drivers.getOrDefault(cabinet.getId(), List.of()),
+                cabinet.safetyTestDue());
     }
 
     /**

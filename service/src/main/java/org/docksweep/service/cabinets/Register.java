@@ -2,20 +2,24 @@ package org.docksweep.service.cabinets;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.InstalledDriver;
 import org.docksweep.contract.Page;
+import org.docksweep.contract.SafetyTest;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
+import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.store.StoredJson;
@@ -31,6 +35,11 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @Transactional
 class Register {
+    /** Dates outside are slips of the pen. */
+    private static final int FIRST_YEAR = 2000;
+
+    private static final int LAST_YEAR = 2100;
+
     private final Cabinets cabinets;
     private final Installations installations;
     private final Events events;
@@ -91,6 +100,9 @@ class Register {
                     "Leave the status as it is, or work on the bench job.");
         }
         cabinet.replace(body);
+        if (body.safetyTestDue() != null && !body.safetyTestDue().equals(before.safetyTestDue())) {
+            note(tag, null, now, by, HistoryEvent.Kind.NOTE, safetyTestWords(body.safetyTestDue()));
+        }
         exchangeDrivers(tag, before.drivers(), body.drivers(), now, by);
         if (before.status() != body.status()) {
             note(
@@ -101,7 +113,45 @@ class Register {
                     changeKind(before, body),
                     Reason.of("history-status-changed", name(before), name(body)));
         }
-        return new PutAnswer<>(false, body);
+        return new PutAnswer<>(
+                false, body.safetyTestDue() == null ? body.withSafetyTestDue(before.safetyTestDue()) : body);
+    }
+
+    /** Takes the day a powered cabinet's next electrical safety test is due. The same again changes nothing. */
+    CabinetBody safetyTest(AssetTag tag, SafetyTest sent, String by) {
+        Cabinet cabinet = cabinets.findLocked(tag.value()).orElseThrow(() -> Fleet.unknown(tag));
+        checkSafetyTest(models.cabinetModel(cabinet.modelCode(), "modelCode"), sent.dueOn(), "dueOn");
+        if (!Objects.equals(sent.dueOn(), cabinet.safetyTestDue())) {
+            cabinet.safetyTestDue(sent.dueOn());
+            note(
+                    tag,
+                    null,
+                    StoredJson.cut(clock.instant()),
+                    by,
+                    HistoryEvent.Kind.NOTE,
+                    sent.dueOn() == null ? Reason.of("history-safety-test-none") : safetyTestWords(sent.dueOn()));
+        }
+        return Fleet.body(cabinet, Fleet.byTag(installations.openIn(tag.value())));
+    }
+
+    private static Reason safetyTestWords(LocalDate dueOn) {
+        return Reason.of("history-safety-test", dueOn.toString());
+    }
+
+    private static void checkSafetyTest(CabinetModel model, LocalDate dueOn, String field) {
+        Optional<String> problem = dueOn == null ? Optional.empty() : safetyTestProblem(model, dueOn);
+        new Check().that(problem.isEmpty(), field, problem.orElse("")).refuseIfWrong();
+    }
+
+    /** Why a date cannot be that of a cabinet's electrical safety test; empty when it can. */
+    static Optional<String> safetyTestProblem(CabinetModel model, LocalDate dueOn) {
+        if (model.feed() != Feed.POWERED) {
+            return Optional.of("only powered cabinets carry a date of their electrical safety test, but model "
+                    + model.code() + " is " + model.feed() + "; leave it out");
+        }
+        return dueOn.getYear() >= FIRST_YEAR && dueOn.getYear() <= LAST_YEAR
+                ? Optional.empty()
+                : Optional.of("must be a date from " + FIRST_YEAR + " to " + LAST_YEAR + ", but is " + dueOn);
     }
 
     private static HistoryEvent.Kind changeKind(CabinetBody before, CabinetBody after) {
@@ -125,6 +175,7 @@ class Register {
                 && Objects.equals(before.shelfPlace(), body.shelfPlace())
                 && before.status() == body.status()
                 && before.watch() == body.watch()
+                && (body.safetyTestDue() == null || body.safetyTestDue().equals(before.safetyTestDue()))
                 && new HashSet<>(before.drivers()).equals(new HashSet<>(body.drivers()));
     }
 
@@ -234,7 +285,14 @@ class Register {
                     .optionalText(driver.diaphragmSerial(), 80, at + ".diaphragmSerial");
         }
         check.refuseIfWrong();
+        checkSafetyTest(model, body.safetyTestDue(), "safetyTestDue");
         return new CabinetBody(
-                tag, body.modelCode(), body.shelfPlace(), body.status(), body.watch(), List.copyOf(drivers));
+                tag,
+                body.modelCode(),
+                body.shelfPlace(),
+                body.status(),
+                body.watch(),
+                List.copyOf(drivers),
+                body.safetyTestDue());
     }
 }

@@ -86,6 +86,7 @@ class SecurityConfiguration {
                         .hasRole(DOCK)
                         .requestMatchers(
                                 HttpMethod.PUT,
+                                ApiPaths.CABINETS + "/*" + ApiPaths.SAFETY_TEST,
                                 ApiPaths.BENCH_JOBS + "/**",
                                 ApiPaths.STOCK_MOVES + "/*",
                                 ApiPaths.SPARE_REPAIRS + "/*")
