@@ -58,15 +58,14 @@ final class NightKiosk implements AutoCloseable {
     NightKiosk(
             Path folder,
             DemoHouse house,
+            Spool spool,
             KioskSnapshot snapshot,
             PracticeRig rig,
             Gate gate,
-            RigStanding standing,
-            Duration answerStays) {
+            RigStanding standing) {
+        this.spool = spool;
         this.rig = rig;
         Clock clock = Clock.systemUTC();
-        spool = Spool.open(spoolFolder(folder), clock);
-        spool.keepSnapshot(snapshot, null);
         teller = new ParkedTeller(spool);
         recordings = new RecordingKeeper(folder.resolve("recordings"));
         fleet = new LocalFleet(snapshot, spool.registered());
@@ -91,7 +90,7 @@ final class NightKiosk implements AutoCloseable {
                 papers,
                 new SenderLink(),
                 clock,
-                new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
+                new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, Duration.ZERO));
         dock = new Dock(parts, fleet);
     }
 
