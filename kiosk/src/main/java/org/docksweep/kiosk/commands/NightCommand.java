@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.docksweep.kiosk.night.DockNight;
 import org.docksweep.kiosk.night.NightOptions;
+import org.docksweep.kiosk.night.NightPace;
 import org.docksweep.kiosk.night.TruthTable;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.service.ServiceProblem;
@@ -99,7 +100,7 @@ public final class NightCommand implements Callable<Integer> {
             if (window) {
                 out.println("The night runs by itself in the window; hands off until the truck is in.");
             }
-            table = night.takeTruckIn(window ? Stand.READABLE : DockNight.Pace.AT_ONCE);
+            table = night.takeTruckIn(window ? Stand.READABLE : NightPace.AT_ONCE);
             night.closeNight();
             night.benchMorning();
             report(table, out);
@@ -127,7 +128,7 @@ public final class NightCommand implements Callable<Integer> {
             NightOptions options = new NightOptions(folder.resolve("seed-" + s), s, null, false);
             try (DockNight night = new DockNight(options, out)) {
                 night.open();
-                all.addAll(night.takeTruckIn(DockNight.Pace.AT_ONCE));
+                all.addAll(night.takeTruckIn(NightPace.AT_ONCE));
             }
         }
         out.println();

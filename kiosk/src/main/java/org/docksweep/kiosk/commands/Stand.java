@@ -12,7 +12,7 @@ import java.util.concurrent.TimeUnit;
 import javax.swing.SwingUtilities;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.dock.Dock;
-import org.docksweep.kiosk.night.DockNight;
+import org.docksweep.kiosk.night.NightPace;
 import org.docksweep.kiosk.screens.Around;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.PageMaker;
@@ -22,7 +22,7 @@ import org.docksweep.kiosk.screens.Theme;
 /** A window on a dock. */
 final class Stand {
     /** An answer is left on the screen long enough to be read; common practice, no source. */
-    static final DockNight.Pace READABLE = index -> TimeUnit.MILLISECONDS.sleep(index == 0 ? 0 : 2500);
+    static final NightPace READABLE = index -> TimeUnit.MILLISECONDS.sleep(index == 0 ? 0 : 2500);
 
     private final CountDownLatch closed = new CountDownLatch(1);
     private volatile KioskWindow window;

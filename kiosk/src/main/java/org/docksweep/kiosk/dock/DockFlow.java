@@ -47,6 +47,7 @@ final class DockFlow {
     private final Conflicts conflicts;
     private final Deque<AssetTag> queued = new ArrayDeque<>();
     private final ListAtHand list;
+    private final ListClosing closing;
     private LocalFleet fleet;
     private CheckInFlow checkIn;
     private AssetTag noticeTag;
@@ -60,6 +61,7 @@ final class DockFlow {
         papers = new DockPapers(parts, desk, answers, book, this::tell);
         strip = new StripMaker(parts);
         list = new ListAtHand(fleet);
+        closing = new ListClosing(parts, desk, list, this::tell);
         conflicts = new Conflicts(untold, parts.clock());
         parts.spool().recentCheckIns().forEach(book::add);
         book.takeOver(fleet, list.id()).forEach(conflicts::overtaken);
@@ -272,6 +274,7 @@ final class DockFlow {
                 parts.link().hurry();
             }
             case SHOW_EARLIER -> lookUp(tag);
+            case SHEET_AGAIN -> closing.sheetAgain();
             // The choice of a model follows; the tag is still meant.
             case REGISTER -> noticeTag = tag;
         }
@@ -396,17 +399,7 @@ final class DockFlow {
             return;
         }
         parts.spool().outbox().parked().stream().map(ParkedItem::words).forEach(untold::parked);
-        parts.spool().close(report.get().list().id());
-        parts.link().hurry();
-        ReturnReport r = ListAtHand.asClosed(report.get());
-        desk.onPaper(() -> parts.papers().returnSheet(r), result -> {
-            // Without a sheet at all the list stays in view, to be closed once more; one that lies in the folder will
-            // do.
-            if (result.file() != null) {
-                list.close(r.list().id());
-            }
-            tell(PaperWords.sheet(r, result));
-        });
+        closing.close(report.get());
     }
 
     void tell(ReadingState seriousness, Reason text) {

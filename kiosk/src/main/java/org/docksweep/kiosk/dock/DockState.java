@@ -215,7 +215,9 @@ public record DockState(
         /** Sweep this cabinet again from the start. */
         CHECK_IN_AGAIN,
         /** Send the records again that the service refused. */
-        SEND_AGAIN
+        SEND_AGAIN,
+        /** Print the return sheet of the list closed last once more. */
+        SHEET_AGAIN
     }
 
     /**

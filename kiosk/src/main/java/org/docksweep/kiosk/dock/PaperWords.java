@@ -43,11 +43,11 @@ final class PaperWords {
                         ReadingState.FAULT,
                         Reason.of("dock-sheet-not-printed", r.list().orderNumber(), result.words()));
             case WAITS_AT_PRINTER ->
-                notice(
+                closed(
                         ReadingState.WATCH,
                         Reason.of("dock-fault-sheet-waits", r.list().orderNumber(), result.words()));
             case PRINTED, SAVED ->
-                notice(
+                closed(
                         ReadingState.OK,
                         Reason.of(
                                 "dock-list-closed",
@@ -57,6 +57,10 @@ final class PaperWords {
                                 Integer.toString(r.missing().size()),
                                 Integer.toString(r.unexpected().size())));
         };
+    }
+
+    private static Notice closed(ReadingState state, Reason text) {
+        return new Notice(state, text, List.of(NoticeAction.SHEET_AGAIN, NoticeAction.DISMISS));
     }
 
     private static Notice notice(ReadingState state, Reason text) {

@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -21,7 +20,6 @@ import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.DemoHouse;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.KioskSnapshot;
-import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.kiosk.bench.Bench;
 import org.docksweep.kiosk.bench.BenchActions;
@@ -29,15 +27,10 @@ import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
-import org.docksweep.kiosk.rig.RigDay;
-import org.docksweep.kiosk.rig.RigStanding;
-import org.docksweep.kiosk.service.ChildService;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
-import org.docksweep.kiosk.spool.OutboxCounts;
 import org.docksweep.kiosk.spool.Spool;
-import org.docksweep.rigcal.RigCalibration;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
 
@@ -54,31 +47,14 @@ public final class DockNight implements AutoCloseable {
     private final NightReport report;
     private final Gate gate = new RealGate();
     private final DemoHouse house;
-    private final String token = NightKiosk.newToken();
-    private final TruthTable truth = new TruthTable();
     private final NightRig rig;
-    private volatile ChildService service;
+    private final NightService service;
+    private final NightTruck truck;
     private volatile ServiceClient client;
     private NightKiosk kiosk;
     private DockHand hand;
-    private RigCalibration calibration;
-    private RigStanding standing;
+    private NightRig.Standing rigStanding;
     private Optional<BenchJobFile> cleared = Optional.empty();
-
-    /** Sets the pace of the truck. */
-    @FunctionalInterface
-    public interface Pace {
-        /** As fast as the dock goes. */
-        Pace AT_ONCE = index -> {};
-
-        /**
-         * Called before a cabinet is scanned.
-         *
-         * @param index number of the cabinet, from 0
-         * @throws InterruptedException if stopped
-         */
-        void before(int index) throws InterruptedException;
-    }
 
     /**
      * Prepares a night.
@@ -115,6 +91,8 @@ public final class DockNight implements AutoCloseable {
         this.rig = new NightRig(options, nightRig);
         this.report = new NightReport(out);
         this.house = HouseLoader.house(options.seed());
+        this.service = new NightService(options, house);
+        this.truck = new NightTruck(house, report);
     }
 
     /**
@@ -146,11 +124,7 @@ public final class DockNight implements AutoCloseable {
 
     /** Lists what comes off the truck, for somebody who types the labels. */
     public void listTruck() {
-        for (DemoHouse.Arrival arrival : house.arrivals()) {
-            report.say(
-                    "%s%s",
-                    arrival.label(), arrival.visualDamage().isEmpty() ? "" : "  not fine: " + arrival.visualDamage());
-        }
+        truck.list();
     }
 
     /**
@@ -167,34 +141,17 @@ public final class DockNight implements AutoCloseable {
         report.ratings(house.book());
         if (options.serviceJar() != null) {
             report.say("Starting the service ...");
-            service = startService();
+            client = service.start();
             report.say("Service ready at %s", service.address());
-            client = new ServiceClient(service.address(), token);
         }
-        checkRig();
+        rigStanding = rig.check(gate, house, report);
         BeforeTheHire.Known known =
-                beforeTheHire.known(house, gate, standing.correction(), rig.beforeTheHire(), client != null);
-        Commissioning.Result commissioning = known.cabinets();
-        report.say(
-                "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
-                commissioning.sweeps(),
-                commissioning.references().size(),
-                commissioning.baselines().size());
-        KioskSnapshot snapshot;
-        if (client == null) {
-            snapshot = HouseLoader.snapshot(house, commissioning, Instant.now());
-        } else {
-            HouseLoader.load(house, commissioning, client);
-            HouseLoader.loadDriverReferences(known.drivers(), client);
-            report.say(
-                    "The bench knows %d driver models bare, each from %d known-good drivers",
-                    known.drivers().size(), BenchLessons.DRIVERS);
-            snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
-            report.say(
-                    "House loaded: %d cabinets, %d due back",
-                    snapshot.cabinets().size(), house.returnList().lines().size());
-        }
-        toTheDock(folder, snapshot);
+                beforeTheHire.known(house, gate, rigStanding.correction(), rig.beforeTheHire(), client != null);
+        report.known(known);
+        KioskSnapshot snapshot = client == null
+                ? HouseLoader.snapshot(house, known.cabinets(), Instant.now())
+                : HouseLoader.loaded(house, known, client, report);
+        toAFreshDock(folder, snapshot);
         if (client != null) {
             kiosk.sendTo(client);
         }
@@ -213,28 +170,34 @@ public final class DockNight implements AutoCloseable {
             throw new IllegalArgumentException(
                     "a night of seed " + options.seed() + " cannot be opened like one of seed " + other.options.seed());
         }
-        calibration = other.calibration;
-        standing = other.standing;
-        toTheDock(
+        rigStanding = other.rigStanding;
+        toAFreshDock(
                 NightFolder.fresh(options.folder()),
                 other.kiosk.spool().snapshot().orElseThrow());
     }
 
     /**
-     * Opens the dock again on what a kiosk left that was killed: its own spool with its own copy of the fleet.
+     * Opens the dock again on what a kiosk left that was killed: its own spool with its own copy of the fleet, and the
+     * book of its rig.
      *
      * @param running client of the service that still runs
+     * @throws IOException if the book of the rig cannot be read
      * @throws RigException if the rig cannot be had
      */
-    void openAgain(ServiceClient running) throws RigException {
-        KioskSnapshot snapshot;
-        try (Spool left = Spool.open(NightKiosk.spoolFolder(options.folder()), Clock.systemUTC())) {
-            snapshot = left.snapshot()
-                    .orElseThrow(() -> new IllegalStateException("no night was begun in " + options.folder()));
-        }
+    void openAgain(ServiceClient running) throws IOException, RigException {
         client = running;
-        checkRig();
-        toTheDock(options.folder(), snapshot);
+        rigStanding = rig.asItsBookSays(zone());
+        Spool left = spool(options.folder());
+        try {
+            toTheDock(
+                    options.folder(),
+                    left,
+                    left.snapshot()
+                            .orElseThrow(() -> new IllegalStateException("no night was begun in " + options.folder())));
+        } catch (RigException | RuntimeException e) {
+            left.close();
+            throw e;
+        }
         kiosk.sendTo(client);
     }
 
@@ -255,12 +218,22 @@ public final class DockNight implements AutoCloseable {
      * @return the token
      */
     String token() {
-        return token;
+        return service.token();
     }
 
-    private void toTheDock(Path folder, KioskSnapshot snapshot) throws RigException {
-        kiosk = new NightKiosk(folder, house, snapshot, rig.atTheDock(), gate, standing, Duration.ZERO);
+    private static Spool spool(Path folder) {
+        return Spool.open(NightKiosk.spoolFolder(folder), Clock.systemUTC());
+    }
+
+    private void toTheDock(Path folder, Spool spool, KioskSnapshot snapshot) throws RigException {
+        kiosk = new NightKiosk(folder, house, spool, snapshot, rig.atTheDock(), gate, rigStanding.standing());
         workBy(kiosk.dock());
+    }
+
+    private void toAFreshDock(Path folder, KioskSnapshot snapshot) throws RigException {
+        Spool spool = spool(folder);
+        spool.keepSnapshot(snapshot, null);
+        toTheDock(folder, spool, snapshot);
     }
 
     /**
@@ -300,20 +273,6 @@ public final class DockNight implements AutoCloseable {
         kiosk.awaitSent(SENT_WITHIN);
     }
 
-    private void checkRig() throws RigException {
-        RigDay.Result result = rig.check(gate, zone(), report);
-        calibration = result.calibration();
-        standing = result.standing();
-    }
-
-    private ChildService startService() throws IOException {
-        return ChildService.start(
-                options.serviceJar(),
-                options.folder().resolve("service"),
-                token,
-                Map.of("docksweep.site-name", house.siteName(), "docksweep.time-zone", house.timeZone()));
-    }
-
     /**
      * Kills the service (SIGKILL) and starts it again on the same data, while the dock goes on.
      *
@@ -321,8 +280,7 @@ public final class DockNight implements AutoCloseable {
      */
     public void killAndRestartService() throws IOException {
         service.kill();
-        service = startService();
-        client = new ServiceClient(service.address(), token);
+        client = service.start();
         kiosk.sendTo(client);
     }
 
@@ -333,20 +291,8 @@ public final class DockNight implements AutoCloseable {
      * @return the comparison with the truth
      * @throws InterruptedException if stopped
      */
-    public TruthTable takeTruckIn(Pace pace) throws InterruptedException {
-        List<DemoHouse.Arrival> arrivals = house.arrivals();
-        for (int i = 0; i < arrivals.size(); i++) {
-            pace.before(i);
-            if (i > 0) {
-                oddScan(i - 1, arrivals.get(i - 1));
-            }
-            DemoHouse.Arrival arrival = arrivals.get(i);
-            DockHand.Outcome outcome = checkIn(arrival);
-            CheckInBody body = kiosk.spool().newestCheckIn(arrival.label()).orElseThrow();
-            truth.add(arrival, body, outcome.prompts());
-            report.result(i + 1, arrivals.size(), body, outcome);
-        }
-        return truth;
+    public TruthTable takeTruckIn(NightPace pace) throws InterruptedException {
+        return truck.takeIn(kiosk, hand, pace);
     }
 
     /**
@@ -360,19 +306,6 @@ public final class DockNight implements AutoCloseable {
         return hand.checkIn(arrival.label(), arrival.visualDamage());
     }
 
-    /** A real night is never clean: an unknown tag, the same tag twice, two labels in one scan. */
-    private void oddScan(int index, DemoHouse.Arrival arrival) throws InterruptedException {
-        String text = switch (index) {
-            case 2 -> "ZZZ-999999";
-            case 6 -> arrival.label().value();
-            case 10 -> arrival.label().value() + house.arrivals().get(0).label().value();
-            default -> null;
-        };
-        if (text != null) {
-            report.say("         odd scan \"%s\": %s", text, hand.scanOdd(text));
-        }
-    }
-
     /**
      * Closes the list, waits until the service has everything, and prints the sheets.
      *
@@ -382,32 +315,10 @@ public final class DockNight implements AutoCloseable {
      * @throws ServiceUnreachable if the service does not answer
      */
     public void closeNight() throws IOException, InterruptedException, ServiceProblem, ServiceUnreachable {
-        ReturnReport back = kiosk.dock().report().orElseThrow();
-        report.say(
-                "Return list %s: %d of %d back, %d missing, %d unexpected",
-                back.list().orderNumber(),
-                back.back().size(),
-                back.list().lines().size(),
-                back.missing().size(),
-                back.unexpected().size());
-        hand.closeList();
-        NightRecordings.index(
-                options.folder().resolve("recordings"),
-                kiosk.spool().snapshot().orElseThrow(),
-                calibration,
-                kiosk.spool().checkIns(),
-                kiosk.recordings());
+        NightEnd end = new NightEnd(kiosk, report);
+        end.close(hand, options.folder().resolve("recordings"), rigStanding.calibration());
         if (client != null) {
-            kiosk.awaitSent(SENT_WITHIN);
-            OutboxCounts counts = kiosk.spool().outbox().counts();
-            report.say("Outbox: %d sent, %d waiting, %d refused", counts.sent(), counts.waiting(), counts.parked());
-            for (var parked : kiosk.spool().outbox().parked()) {
-                report.say("  refused: %s: %s", parked.item().path(), parked.words());
-            }
-            kiosk.papers().statusSheet(client.get(ApiPaths.FLEET_STATUS, FleetStatus.class));
-            if (counts.parked() > 0) {
-                throw new IOException(counts.parked() + " records were refused by the service");
-            }
+            end.send(client, SENT_WITHIN);
         }
     }
 
@@ -483,8 +394,6 @@ public final class DockNight implements AutoCloseable {
         if (kiosk != null) {
             kiosk.close();
         }
-        if (service != null) {
-            service.close();
-        }
+        service.close();
     }
 }

@@ -43,7 +43,26 @@ final class HouseLoader {
                 .house(seed);
     }
 
-    static void load(DemoHouse house, Commissioning.Result commissioning, ServiceClient client)
+    /**
+     * Brings everything to the service.
+     *
+     * @return what the service answers to a kiosk then
+     */
+    static KioskSnapshot loaded(DemoHouse house, BeforeTheHire.Known known, ServiceClient client, NightReport report)
+            throws ServiceProblem, ServiceUnreachable {
+        load(house, known.cabinets(), client);
+        loadDriverReferences(known.drivers(), client);
+        report.say(
+                "The bench knows %d driver models bare, each from %d known-good drivers",
+                known.drivers().size(), BenchLessons.DRIVERS);
+        KioskSnapshot snapshot = client.get(ApiPaths.KIOSK_SNAPSHOT, KioskSnapshot.class);
+        report.say(
+                "House loaded: %d cabinets, %d due back",
+                snapshot.cabinets().size(), house.returnList().lines().size());
+        return snapshot;
+    }
+
+    private static void load(DemoHouse house, Commissioning.Result commissioning, ServiceClient client)
             throws ServiceProblem, ServiceUnreachable {
         client.put(ApiPaths.MODEL_BOOK, house.book());
         for (var cabinet : house.cabinets()) {
@@ -70,7 +89,7 @@ final class HouseLoader {
     }
 
     /** References of bare drivers go under the code of their driver model. */
-    static void loadDriverReferences(List<PointReference> references, ServiceClient client)
+    private static void loadDriverReferences(List<PointReference> references, ServiceClient client)
             throws ServiceProblem, ServiceUnreachable {
         for (PointReference reference : references) {
             String driverModel = BareDriver.driverModelCode(reference.cabinetModelCode());

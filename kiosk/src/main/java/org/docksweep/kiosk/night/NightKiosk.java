@@ -61,15 +61,14 @@ final class NightKiosk implements AutoCloseable {
     NightKiosk(
             Path folder,
             DemoHouse house,
+            Spool spool,
             KioskSnapshot snapshot,
             PracticeRig rig,
             Gate gate,
-            RigStanding standing,
-            Duration answerStays) {
+            RigStanding standing) {
+        this.spool = spool;
         this.rig = rig;
         Clock clock = Clock.systemUTC();
-        spool = Spool.open(spoolFolder(folder), clock);
-        spool.keepSnapshot(snapshot, null);
         teller = new ParkedTeller(spool);
         recordings = new RecordingKeeper(folder.resolve("recordings"));
         fleet = new LocalFleet(snapshot, spool.registered());
@@ -94,7 +93,7 @@ final class NightKiosk implements AutoCloseable {
                 papers,
                 new SenderLink(),
                 clock,
-                new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, answerStays));
+                new DockSettings(KIOSK_ID, 1, house.dockHand(), Locale.ENGLISH, Duration.ZERO));
         // Nobody listens in an invented night.
         listening = new Listening(new OutputEarphones(null, output -> false), folder.resolve("sounds"));
         dock = new Dock(parts, fleet);

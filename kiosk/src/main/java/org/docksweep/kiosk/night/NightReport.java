@@ -37,6 +37,16 @@ final class NightReport {
         }
     }
 
+    /** How much the house knows before the hire. */
+    void known(BeforeTheHire.Known known) {
+        Commissioning.Result commissioning = known.cabinets();
+        say(
+                "Before the hire: %d sweeps, %d references from known-good units, %d baselines",
+                commissioning.sweeps(),
+                commissioning.references().size(),
+                commissioning.baselines().size());
+    }
+
     /** One line per cabinet. */
     void result(int number, int of, CheckInBody body, DockHand.Outcome outcome) {
         say(

@@ -1,15 +1,25 @@
 package org.docksweep.kiosk.night;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.UnaryOperator;
+import org.docksweep.contract.DemoHouse;
 import org.docksweep.fleet.Reasons;
 import org.docksweep.kiosk.dock.Gate;
+import org.docksweep.kiosk.rig.RigBook;
 import org.docksweep.kiosk.rig.RigDay;
+import org.docksweep.kiosk.rig.RigEntry;
+import org.docksweep.kiosk.rig.RigStanding;
+import org.docksweep.kiosk.rig.RigStandings;
 import org.docksweep.kiosk.rig.Rigs;
 import org.docksweep.kiosk.rig.StandardSet;
+import org.docksweep.rigcal.RigCalibration;
+import org.docksweep.sweep.CurveCorrection;
 import org.docksweep.sweep.PracticeRig;
 import org.docksweep.sweep.RigException;
 
@@ -34,9 +44,14 @@ final class NightRig {
         return settings("before-hire");
     }
 
-    /** The rig at the dock. */
+    /** The rig at the dock, with what is put around it. */
     PracticeRig atTheDock() throws RigException {
-        return around.apply((PracticeRig) Rigs.open(
+        return around.apply(atTheDock(options));
+    }
+
+    /** The rig at the dock. */
+    static PracticeRig atTheDock(NightOptions options) throws RigException {
+        return (PracticeRig) Rigs.open(
                 "virtual",
                 Map.of(
                         "seed",
@@ -44,18 +59,50 @@ final class NightRig {
                         "moment",
                         "at-return",
                         "realTime",
-                        Boolean.toString(options.realTime()))));
+                        Boolean.toString(options.realTime())));
     }
 
-    /** Calibrates the rig and checks it, as every day begins. */
-    RigDay.Result check(Gate gate, ZoneId zone, NightReport report) throws RigException {
-        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", settings("at-return"))) {
-            RigDay day = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC());
-            RigDay.Result result = day.calibrateAndCheck(zone);
+    /**
+     * How the rig stands in this night.
+     *
+     * @param calibration in force
+     * @param standing may it judge, and with which correction
+     */
+    record Standing(RigCalibration calibration, RigStanding standing) {
+        CurveCorrection correction() {
+            return standing.correction();
+        }
+    }
+
+    /** Calibrates the rig and checks it, as every day begins, and enters both into its book. */
+    Standing check(Gate gate, DemoHouse house, NightReport report) throws IOException, RigException {
+        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", settings("at-return"));
+                RigBook book = RigBook.open(rigs(), rig.id())) {
+            StandardSet standards = StandardSet.practice();
+            RigDay day = new RigDay(rig, gate, standards, Clock.systemUTC());
+            RigDay.Result result = day.calibrateAndCheck(ZoneId.of(house.timeZone()));
+            RigCalibration calibration = result.calibration();
+            book.append(
+                    new RigEntry.Calibrated(calibration.takenAt(), house.dockHand(), standards.loadOhm(), calibration));
+            book.append(new RigEntry.Checked(Instant.now(), house.dockHand(), result.readings()));
             result.checks().forEach(check -> report.say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
             report.say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
-            return result;
+            return new Standing(calibration, result.standing());
         }
+    }
+
+    /** As a kiosk finds it that starts again in the same night: what the book says holds. */
+    Standing asItsBookSays(ZoneId zone) throws IOException, RigException {
+        try (PracticeRig rig = (PracticeRig) Rigs.open("virtual", settings("at-return"));
+                RigBook book = RigBook.open(rigs(), rig.id())) {
+            RigEntry.Calibrated calibrated = book.calibrationInForce()
+                    .orElseThrow(() -> new IOException("the rig was not calibrated in " + options.folder()));
+            return new Standing(calibrated.calibration(), new RigStandings(book, Clock.systemUTC(), zone).get());
+        }
+    }
+
+    private Path rigs() {
+        return options.folder().resolve("rigs");
     }
 
     private Map<String, String> settings(String moment) {

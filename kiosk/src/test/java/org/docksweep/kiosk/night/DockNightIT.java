@@ -47,7 +47,7 @@ class DockNightIT {
         try (DockNight night =
                 PreparedHouse.night(new NightOptions(folder, SEED, jar, false), new PrintWriter(System.out, true))) {
             night.open();
-            table = night.takeTruckIn(DockNight.Pace.AT_ONCE);
+            table = night.takeTruckIn(NightPace.AT_ONCE);
             night.closeNight();
             assertThat(night.acknowledged()).containsExactlyInAnyOrderElementsOf(night.recorded());
             repaired = night.benchMorning(night.bench());

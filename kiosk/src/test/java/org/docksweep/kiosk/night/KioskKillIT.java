@@ -23,10 +23,13 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * SIGKILL of the kiosk at seeded instants of a night, while the service goes on. Whatever cabinet the screen had called
  * done before must be at the service in the end, once. Ten kills by default; {@code -Ddocksweep.kills=200} takes as
- * many nights as that needs, some twenty kills each, from {@code -Ddocksweep.first-night=5} on, so that a long run can be cut in pieces.
+ * many nights of one house as that needs, some fifteen kills each, from {@code -Ddocksweep.first-night=5} on, so that a long run can be
+ * cut in pieces: the number of a night decides the instants. The first kiosk of all takes one cabinet in and ends by itself, which
+ * leaves the archive of classes that all others start from, as a packaged kiosk does.
  */
 class KioskKillIT {
-    private static final long FIRST_NIGHT_SEED = Long.getLong("docksweep.first-night", 5);
+    private static final long FIRST_NIGHT = Long.getLong("docksweep.first-night", 5);
+    private static final long HOUSE = Long.getLong("docksweep.house", 5);
     private static final long KILL_SEED = 20261126;
     private static final int KILLS = Integer.getInteger("docksweep.kills", 10);
     /** A kill waits for fewer cabinets than this. */
@@ -43,41 +46,47 @@ class KioskKillIT {
     @TempDir
     Path folder;
 
+    private PreparedStart kiosks;
+    private boolean archived;
+
     @Test
     void losesAndDoublesNothing() throws Exception {
         Path jar = Capability.serviceJar();
+        kiosks = new PreparedStart(folder.resolve("start"));
         int left = KILLS;
-        for (long seed = FIRST_NIGHT_SEED; left > 0; seed++) {
-            Random random = new Random(KILL_SEED + seed);
-            left -= killedNight(folder.resolve("night-" + seed), seed, jar, left, random);
+        for (long number = FIRST_NIGHT; left > 0; number++) {
+            left -= killedNight(folder.resolve("night-" + number), number, jar, left);
         }
     }
 
     /** As many kills as are left, while there are cabinets for another one. */
-    private static int killedNight(Path nightFolder, long seed, Path jar, int kills, Random random) throws Exception {
+    private int killedNight(Path nightFolder, long number, Path jar, int kills) throws Exception {
+        Random random = new Random(KILL_SEED + number);
         StringWriter told = new StringWriter();
         Set<String> calledDone = new HashSet<>();
         int cabinets;
         int onDisk;
         int killed = 0;
         try (DockNight night =
-                PreparedHouse.night(new NightOptions(nightFolder, seed, jar, false), new PrintWriter(told))) {
+                PreparedHouse.night(new NightOptions(nightFolder, HOUSE, jar, false), new PrintWriter(told))) {
             night.open();
             cabinets = night.house().arrivals().size();
             URI service = night.leaveDock();
+            if (!archived) {
+                end(start(kiosks::archiving, nightFolder, service, night.token(), 0, 1), calledDone);
+                archived = true;
+            }
             for (int kill = 0; kill < kills && calledDone.size() < cabinets - AT_MOST_PER_KILL; kill++) {
-                Process kiosk = start(nightFolder, seed, service, night.token(), calledDone.size());
+                Process kiosk =
+                        start(kiosks::program, nightFolder, service, night.token(), calledDone.size(), cabinets);
                 Kill instant = new Kill(random.nextInt(DONE_BEFORE), random.nextInt(WITHIN_MS));
-                read(kiosk, calledDone, instant, "kill " + kill + " of night " + seed);
+                read(kiosk, calledDone, instant, "kill " + kill + " of night " + number);
                 assertThat(kiosk.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
                 assertThat(kiosk.exitValue()).as("killed, not ended").isEqualTo(SIGKILLED);
                 killed++;
             }
             onDisk = calledDone.size();
-            Process last = start(nightFolder, seed, service, night.token(), calledDone.size());
-            read(last, calledDone, null, "the last kiosk of night " + seed);
-            assertThat(last.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
-            assertThat(last.exitValue()).as("the last kiosk ended well").isZero();
+            end(start(kiosks::program, nightFolder, service, night.token(), onDisk, cabinets), calledDone);
         }
         NightRows rows = new NightRows(nightFolder);
         List<UUID> ids = rows.checkIns();
@@ -85,9 +94,9 @@ class KioskKillIT {
         ids.forEach(id -> lost.remove(id.toString()));
         int doubled = ids.size() - new HashSet<>(ids).size() + rows.cabinetsCheckedInTwice();
         System.out.printf(
-                "night of seed %d: kiosk killed %d times, %d cabinets called done until then and %d in all, %d rows,"
+                "night %d of house %d: kiosk killed %d times, %d cabinets called done until then and %d in all, %d rows,"
                         + " %d lost, %d doubled%n",
-                seed, killed, onDisk, calledDone.size(), ids.size(), lost.size(), doubled);
+                number, HOUSE, killed, onDisk, calledDone.size(), ids.size(), lost.size(), doubled);
         assertThat(calledDone).as("every cabinet was called done").hasSize(cabinets);
         assertThat(lost).isEmpty();
         assertThat(doubled).isZero();
@@ -96,20 +105,33 @@ class KioskKillIT {
         return killed;
     }
 
-    private static Process start(Path nightFolder, long seed, URI service, String token, int from) throws IOException {
-        ProcessBuilder builder = new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.awt.headless=true",
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                Mortal.class.getName(),
+    /** A way to start a program. */
+    @FunctionalInterface
+    private interface Start {
+        ProcessBuilder program(List<String> options, Class<?> main, String... arguments);
+    }
+
+    private static Process start(Start how, Path nightFolder, URI service, String token, int from, int to)
+            throws IOException {
+        ProcessBuilder builder = how.program(
+                List.of("-Djava.awt.headless=true", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"),
+                Mortal.class,
                 nightFolder.toString(),
-                Long.toString(seed),
+                Long.toString(HOUSE),
                 service.toString(),
-                Integer.toString(from));
+                Integer.toString(from),
+                Integer.toString(to));
         builder.environment().put("DOCKSWEEP_TOKEN", token);
         return builder.redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    }
+
+    /** Lets a kiosk end by itself. */
+    private static void end(Process kiosk, Set<String> calledDone) throws IOException, InterruptedException {
+        read(kiosk, calledDone, null, "it ended");
+        assertThat(kiosk.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
+        assertThat(kiosk.exitValue())
+                .as("a kiosk that nobody killed ended well")
+                .isZero();
     }
 
     /** An instant of a kiosk's life: so many milliseconds after so many cabinets were called done. */
@@ -149,7 +171,8 @@ class KioskKillIT {
                 night.openAgain(client);
                 System.out.println("up");
                 var arrivals = night.house().arrivals();
-                for (var arrival : arrivals.subList(Integer.parseInt(arguments[3]), arrivals.size())) {
+                int to = Integer.parseInt(arguments[4]);
+                for (var arrival : arrivals.subList(Integer.parseInt(arguments[3]), to)) {
                     night.checkIn(arrival);
                     // The screen has the answer: from here on the cabinet may not be lost.
                     var recorded = night.checkIns().stream()
@@ -157,7 +180,9 @@ class KioskKillIT {
                             .findFirst();
                     System.out.println("done " + recorded.orElseThrow().id());
                 }
-                night.closeNight();
+                if (to == arrivals.size()) {
+                    night.closeNight();
+                }
             }
         }
     }

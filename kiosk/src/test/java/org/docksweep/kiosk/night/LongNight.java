@@ -25,7 +25,7 @@ import org.docksweep.kiosk.service.ServiceClient;
 /**
  * A night as long as wanted, in a process of its own: every cabinet of the house in turn, again and again, by typed scans and keys in
  * the real window. Arguments: folder of a night whose dock was left, seed, address of its service, number of cabinets, {@code true} for a rig that plays in real time.
- * Prints the memory every fifty cabinets, and at the end the event thread's longest stalls and seconds by model.
+ * The rig is in another process still, as an interface is outside of the kiosk. Prints the memory every fifty cabinets, and at the end the event thread's longest stalls and seconds by model.
  */
 final class LongNight {
     /** Cabinets between two looks at the memory. */
@@ -54,8 +54,10 @@ final class LongNight {
         ServiceClient client = new ServiceClient(URI.create(arguments[2]), System.getenv("DOCKSWEEP_TOKEN"));
         AtomicReference<TimedRig> timed = new AtomicReference<>();
         PrintWriter nowhere = new PrintWriter(PrintWriter.nullWriter());
-        try (DockNight night = new DockNight(options, nowhere, inner -> {
-            timed.set(new TimedRig(inner));
+        RigElsewhere rig = RigElsewhere.start(options);
+        try (DockNight night = new DockNight(options, nowhere, inside -> {
+            inside.close();
+            timed.set(new TimedRig(rig));
             return timed.get();
         })) {
             night.openAgain(client);

@@ -92,7 +92,7 @@ class WindowNightIT {
             typed.open();
             headless.openLike(typed);
             Future<TruthTable> truth = beside.submit(() -> {
-                TruthTable table = headless.takeTruckIn(DockNight.Pace.AT_ONCE);
+                TruthTable table = headless.takeTruckIn(NightPace.AT_ONCE);
                 headless.closeNight();
                 return table;
             });

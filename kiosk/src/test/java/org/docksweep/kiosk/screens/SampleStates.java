@@ -377,6 +377,7 @@ public final class SampleStates {
         return say(
                 ReadingState.OK,
                 Reason.of("dock-list-closed", "R-2031-118", "23", "24", "1", "1"),
+                NoticeAction.SHEET_AGAIN,
                 NoticeAction.DISMISS);
     }
 
