@@ -55,6 +55,7 @@ public final class CircuitCompiler {
     private final Map<String, Integer> nodeIndex = new HashMap<>();
     private final Map<String, Integer> motionNode = new HashMap<>();
     private final Map<String, Integer> motionReturn = new HashMap<>();
+    private final List<PointCircuit.Mover> movers = new ArrayList<>();
 
     private CircuitCompiler(ModelBook book, CabinetModel model, TestPoint point, CircuitFault fault) {
         this.book = book;
@@ -92,7 +93,8 @@ public final class CircuitCompiler {
         point.elements().forEach(this::addElement);
         enclosuresHere().forEach(this::addEnclosure);
         int nodes = nodeIndex.size() + motionNode.size();
-        return new PointCircuit(parameters, terms, nodes, nodeIndex.get(INPUT_NODE), parameterIndex.get("contact"));
+        return new PointCircuit(
+                parameters, terms, nodes, nodeIndex.get(INPUT_NODE), parameterIndex.get("contact"), movers);
     }
 
     private void checkNodes() {
@@ -219,6 +221,7 @@ public final class CircuitCompiler {
             double dcResistanceOhm = book.driverModelAt(model, fault.target()).dcResistanceOhm();
             add("fault.seized", StrictMath.log(SEIZED_SHARE * dcResistanceOhm), 1.0);
         } else if (fault.kind() == CircuitFault.Kind.DRIVER_SHORTED
+                || fault.kind() == CircuitFault.Kind.DRIVER_BRIDGED
                 || fault.kind() == CircuitFault.Kind.ELEMENT_SHORTED) {
             add("fault.short", StrictMath.log(SHORT_OHM), SHORT_LOG_SPREAD);
         }
@@ -287,10 +290,11 @@ public final class CircuitCompiler {
 
     private void addDriver(String position, int a, int b) {
         DriverModel driver = book.driverModelAt(model, position);
-        if (hit(CircuitFault.Kind.DRIVER_SHORTED, position)) {
+        boolean bridged = hit(CircuitFault.Kind.DRIVER_BRIDGED, position);
+        if (bridged || hit(CircuitFault.Kind.DRIVER_SHORTED, position)) {
             terms.add(new Terms.Resistor(Ends.nodes(a, b), Ends.weights(a, b), parameter("fault.short")));
         }
-        boolean open = hit(CircuitFault.Kind.DRIVER_OPEN, position);
+        boolean open = bridged || hit(CircuitFault.Kind.DRIVER_OPEN, position);
         double scale = hit(CircuitFault.Kind.DRIVER_DOUBLED, position)
                 ? 2
                 : hit(CircuitFault.Kind.DRIVER_HALVED, position) ? 0.5 : 1;
@@ -301,8 +305,14 @@ public final class CircuitCompiler {
         boolean seized = hit(CircuitFault.Kind.COIL_SEIZED, position);
         boolean cone = driver.kind() == DriverKind.CONE;
         int middle = cone ? addMotionNode(position, b) : b;
+        if (cone) {
+            movers.add(new PointCircuit.Mover(position, Ends.nodes(middle, b), Ends.weights(middle, b), null));
+        }
         if (!open) {
-            addCoils(position, driver, a, middle, coilFault, seized);
+            CoilTerm coil = addCoils(position, driver, a, middle, coilFault, seized);
+            if (!cone) {
+                movers.add(new PointCircuit.Mover(position, Ends.nodes(a, b), Ends.weights(a, b), coil));
+            }
         }
         if (cone && seized) {
             terms.add(new Terms.Fixed(Ends.nodes(middle, b), Ends.weights(middle, b), SEIZED_OHM));
@@ -328,7 +338,7 @@ public final class CircuitCompiler {
         return middle;
     }
 
-    private void addCoils(String position, DriverModel driver, int a, int b, CoilFault coilFault, boolean seized) {
+    private CoilTerm addCoils(String position, DriverModel driver, int a, int b, CoilFault coilFault, boolean seized) {
         int resonances = driver.kind() == DriverKind.CONE || seized
                 ? 0
                 : driver.resonances().size();
@@ -348,7 +358,9 @@ public final class CircuitCompiler {
         if (severity) {
             p[p.length - 1] = coilFault.severity();
         }
-        terms.add(new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p));
+        CoilTerm coil = new CoilTerm(Ends.nodes(a, b), Ends.weights(a, b), resonances, coilFault, p);
+        terms.add(coil);
+        return coil;
     }
 
     private void addEnclosure(Enclosure box) {

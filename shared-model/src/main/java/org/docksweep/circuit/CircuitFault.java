@@ -15,8 +15,12 @@ public record CircuitFault(Kind kind, String target) {
         NONE,
         /** A driver's coil is open; its cone goes on moving with the air of a shared box. */
         DRIVER_OPEN,
-        /** A driver's terminals are shorted; free severity {@code fault.short}, what the short leaves. */
+        /** A driver's terminals are shorted, its coil brakes the cone; free severity {@code fault.short}, what the short leaves. */
         DRIVER_SHORTED,
+        /**
+         * A driver's joints are bridged and its coil carries nothing, so that nothing brakes the cone; free severity {@code fault.short}.
+         */
+        DRIVER_BRIDGED,
         /** All of a driver's impedance is doubled. */
         DRIVER_DOUBLED,
         /** All of a driver's impedance is halved. */

@@ -49,6 +49,20 @@ final class CoilTerm extends Term {
         this.peakOhm = new double[resonances];
     }
 
+    /** Magnitude of the motional part at the last frequency, in ohm. */
+    double motionalOhm() {
+        return Math.hypot(motionRe, motionIm);
+    }
+
+    /** Magnitude of the whole admittance at the last frequency, in siemens. */
+    double admittanceS() {
+        return Math.hypot(yRe, yIm);
+    }
+
+    double lowestResonanceOmega() {
+        return Arrays.stream(resonanceOmega).min().orElseThrow();
+    }
+
     @Override
     void prepare(double[] x) {
         int[] p = parameters();

@@ -1,6 +1,9 @@
 package org.docksweep.circuit;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleBiFunction;
 
 /**
  * The circuit behind a test point, ready to be evaluated: impedance and its logarithmic slopes by every parameter.
@@ -16,14 +19,32 @@ public final class PointCircuit {
     private final int inputNode;
     private final int contact;
     private final ComplexSystem system;
+    private final List<Mover> movers;
     private double contactOhm;
 
-    PointCircuit(List<CircuitParameter> parameters, List<Term> terms, int nodes, int inputNode, int contact) {
+    /**
+     * Where the voltage that a moving coil induces is found.
+     *
+     * @param positionCode driver
+     * @param nodes its nodes: of a cone those of its motion, of a horn driver those of its whole coil
+     * @param weights their weights
+     * @param coil coil of a horn driver, whose motion is a part of it; null for a cone
+     */
+    record Mover(String positionCode, int[] nodes, double[] weights, CoilTerm coil) {}
+
+    PointCircuit(
+            List<CircuitParameter> parameters,
+            List<Term> terms,
+            int nodes,
+            int inputNode,
+            int contact,
+            List<Mover> movers) {
         this.parameters = List.copyOf(parameters);
         this.terms = terms.toArray(Term[]::new);
         this.inputNode = inputNode;
         this.contact = contact;
         this.system = new ComplexSystem(nodes);
+        this.movers = List.copyOf(movers);
     }
 
     /**
@@ -73,6 +94,67 @@ public final class PointCircuit {
         evaluate(frequencyHz, logarithm, null, null);
         double magnitude = StrictMath.exp(logarithm[0]);
         return new double[] {magnitude * StrictMath.cos(logarithm[1]), magnitude * StrictMath.sin(logarithm[1])};
+    }
+
+    /**
+     * How far each driver moves per volt at the contacts, times its force factor: the voltage its motion induces is {@code Bl v}, hence
+     * {@code Bl x = |u| / w}. Driven at one frequency after the other, its largest travel is where this times the voltage played is largest,
+     * whatever Bl is.
+     *
+     * @param frequencyHz frequencies in hertz
+     * @param x parameter vector
+     * @return by driver position: Bl x per volt, in volt seconds per volt
+     */
+    public Map<String, double[]> travelPerVolt(double[] frequencyHz, double[] x) {
+        return perVolt(frequencyHz, x, (mover, omega) -> {
+            double across = across(mover);
+            double induced = mover.coil() == null
+                    ? across
+                    : across * mover.coil().admittanceS() * mover.coil().motionalOhm();
+            return induced / omega;
+        });
+    }
+
+    /**
+     * How the sound of each driver goes with frequency per volt at the contacts, each on a scale of its own: a cone's with the acceleration of
+     * the cone, {@code w |u|}, u the induced voltage; a horn driver's with its current, and below its lowest resonance with the third power of
+     * frequency. Break-up, horn and place are left out.
+     *
+     * @param frequencyHz frequencies in hertz
+     * @param x parameter vector
+     * @return by driver position
+     */
+    public Map<String, double[]> soundPerVolt(double[] frequencyHz, double[] x) {
+        return perVolt(frequencyHz, x, (mover, omega) -> {
+            if (mover.coil() == null) {
+                return across(mover) * omega;
+            }
+            double ratio = omega / mover.coil().lowestResonanceOmega();
+            double cube = ratio * ratio * ratio;
+            return across(mover) * mover.coil().admittanceS() * cube / Math.hypot(1, cube);
+        });
+    }
+
+    private double across(Mover mover) {
+        return Math.hypot(
+                system.projectRe(mover.nodes(), mover.weights()), system.projectIm(mover.nodes(), mover.weights()));
+    }
+
+    private Map<String, double[]> perVolt(
+            double[] frequencyHz, double[] x, ToDoubleBiFunction<Mover, Double> ofUnitCurrent) {
+        Map<String, double[]> all = new LinkedHashMap<>();
+        movers.forEach(mover -> all.put(mover.positionCode(), new double[frequencyHz.length]));
+        double[] logarithm = new double[2];
+        prepare(x);
+        for (int i = 0; i < frequencyHz.length; i++) {
+            evaluate(frequencyHz[i], logarithm, null, null);
+            double ohm = StrictMath.exp(logarithm[0]);
+            for (Mover mover : movers) {
+                all.get(mover.positionCode())[i] =
+                        ofUnitCurrent.applyAsDouble(mover, 2 * Math.PI * frequencyHz[i]) / ohm;
+            }
+        }
+        return all;
     }
 
     /**

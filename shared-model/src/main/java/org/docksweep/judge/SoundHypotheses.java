@@ -1,9 +1,13 @@
 package org.docksweep.judge;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.docksweep.acoustic.SoundEvidence;
 import org.docksweep.acoustic.WayBand;
+import org.docksweep.fleet.CabinetModel;
+import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
@@ -31,19 +35,18 @@ final class SoundHypotheses {
 
     private static final double TOUCHING = 0.006;
 
-    /** Share of a rub among touching parts where the excursion is largest, and elsewhere. */
-    private static final double RUB_AT_THE_BOTTOM = 0.8;
-
-    private static final double RUB_ELSEWHERE = 0.5;
-
-    /** A driver of a way moves most this far below the band in which it speaks alone (common practice, no source). */
-    private static final double MOVES_BELOW = 6;
+    /** Share of rubs among touching parts; where in the sweep they touch says the rest. */
+    private static final double RUB = 2.0 / 3;
 
     private final TestPoint point;
     private final SoundEvidence evidence;
     private final SoundPrint print;
+    private final ModelBook book;
+    private final CabinetModel model;
 
-    SoundHypotheses(TestPoint point, SoundEvidence evidence, SoundPrint print) {
+    SoundHypotheses(ModelBook book, CabinetModel model, TestPoint point, SoundEvidence evidence, SoundPrint print) {
+        this.book = book;
+        this.model = model;
         this.point = point;
         this.evidence = evidence;
         this.print = print;
@@ -168,43 +171,44 @@ final class SoundHypotheses {
         SoundPrint.Event event = print.event();
         String where = Rounding.hertz(Math.sqrt(event.fromHz() * event.toHz()));
         String level = Rounding.decibel(event.burstDb());
-        boolean bottom = event.fromHz() < 1.5 * point.levelMask().lowestHz();
-        double rub = bottom ? RUB_AT_THE_BOTTOM : RUB_ELSEWHERE;
-        List<String> movers = movers(event);
-        for (String position : movers) {
-            all.add(new Weighed(
-                    new Suspect(
-                            FaultKind.COIL_RUBS,
-                            point.code(),
-                            position,
-                            null,
-                            0,
-                            Reason.of("suspect-coil-rubs", position, where, level),
-                            Reason.of("next-coil-rubs", position)),
-                    log + StrictMath.log(TOUCHING * rub / movers.size())));
-        }
-        all.add(new Weighed(
-                new Suspect(
-                        FaultKind.LOOSE_PART,
-                        point.code(),
-                        null,
-                        null,
-                        0,
-                        Reason.of("suspect-loose-part", where, level),
-                        Reason.of("next-loose-part")),
-                log + StrictMath.log(TOUCHING * (1 - rub))));
+        Map<String, Double> shares = shares(event);
+        shares.forEach((position, share) -> all.add(new Weighed(
+                position.isEmpty() ? loosePart(where, level) : rubbing(position, where, level),
+                log + StrictMath.log(TOUCHING * share))));
     }
 
-    /** Drivers that move most at the frequency of the event: those of the highest way that has begun to move. */
-    private List<String> movers(SoundPrint.Event event) {
-        double hz = Math.sqrt(event.fromHz() * event.toHz());
-        List<SoundEvidence.Way> ways = evidence.ways();
-        WayBand mover = ways.get(0).band();
-        for (SoundEvidence.Way way : ways) {
-            if (way.band().fromHz() < MOVES_BELOW * hz) {
-                mover = way.band();
-            }
+    /** How what touches divides among the drivers and a loose part (the empty position): where it was heard decides. */
+    private Map<String, Double> shares(SoundPrint.Event event) {
+        TouchingPlaces places = new TouchingPlaces(book, model, point);
+        Map<String, Double> shares = new LinkedHashMap<>();
+        for (String position : places.positions()) {
+            shares.put(position, RUB / places.size() * places.ofDriver(position, event.fromHz(), event.toHz()));
         }
-        return mover.positionCodes();
+        shares.put("", (1 - RUB) * places.ofLoosePart(event.fromHz(), event.toHz()));
+        double sum = shares.values().stream().mapToDouble(Double::doubleValue).sum();
+        shares.replaceAll((position, share) -> share / sum);
+        return shares;
+    }
+
+    private Suspect rubbing(String position, String where, String level) {
+        return new Suspect(
+                FaultKind.COIL_RUBS,
+                point.code(),
+                position,
+                null,
+                0,
+                Reason.of("suspect-coil-rubs", position, where, level),
+                Reason.of("next-coil-rubs", position));
+    }
+
+    private Suspect loosePart(String where, String level) {
+        return new Suspect(
+                FaultKind.LOOSE_PART,
+                point.code(),
+                null,
+                null,
+                0,
+                Reason.of("suspect-loose-part", where, level),
+                Reason.of("next-loose-part"));
     }
 }

@@ -38,12 +38,16 @@ final class SoundJudge {
     private final TestPoint point;
     private final Capture capture;
     private final SweepAnalysis analysis;
+    private final WayBands bands;
 
     SoundJudge(JudgeRequest request, TestPoint point, Capture capture, SweepAnalysis analysis) {
         this.request = request;
         this.point = point;
         this.capture = capture;
         this.analysis = analysis;
+        this.bands = capture.has(ChannelRole.MICROPHONE)
+                ? WayBands.of(request.book(), request.model(), point)
+                : new WayBands(WayBand.of(request.model(), point), WayBand.of(request.model(), point));
     }
 
     /**
@@ -53,7 +57,7 @@ final class SoundJudge {
      * @return the evidence of both
      */
     PointEvidence combine(PointEvidence current) {
-        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, bands.levels(), impedance());
         if (request.microphoneDoubt().isPresent() && capture.has(ChannelRole.MICROPHONE)) {
             return unproved(current, request.microphoneDoubt().get(), expected.isPresent());
         }
@@ -69,7 +73,7 @@ final class SoundJudge {
         SoundEvidence atItsMark = evidence(analysis.acoustic(), expected.get());
         Optional<PathChange> displaced = displaced(expected.get(), atItsMark);
         ExpectedSound sound = displaced
-                .map(change -> expected.get().displaced(request, point, change.metres()))
+                .map(change -> expected.get().displaced(request, point, bands.levels(), change.metres()))
                 .orElse(expected.get());
         SoundEvidence evidence = displaced
                 .map(change -> evidence(arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
@@ -79,8 +83,12 @@ final class SoundJudge {
         if (unusable.isPresent()) {
             return failed ? current : again(current, List.of(), unusable.get());
         }
-        SoundHypotheses hypotheses =
-                new SoundHypotheses(point, evidence, analysis.acoustic().print());
+        SoundHypotheses hypotheses = new SoundHypotheses(
+                request.book(),
+                request.model(),
+                point,
+                evidence,
+                analysis.acoustic().print());
         List<SoundHypotheses.Weighed> heard = hypotheses.all();
         SoundReadings readings = new SoundReadings(point, sound, analysis.acoustic());
         PointEvidence combined = failed
@@ -91,7 +99,7 @@ final class SoundJudge {
 
     private SoundEvidence evidence(AcousticCurve heard, ExpectedSound sound) {
         return new SoundEvidence(
-                heard, sound.curve(), WayBand.of(request.model(), point), sound.wayErrorDb(), sound.sharedErrorDb());
+                heard, sound.curve(), bands.levels(), bands.phases(), sound.wayErrorDb(), sound.sharedErrorDb());
     }
 
     /** By how much the cabinet or the microphone is not where the cabinet's own baseline had it; empty where it is, or cannot be told. */
@@ -353,9 +361,8 @@ final class SoundJudge {
     }
 
     private int wayOf(String position) {
-        List<WayBand> bands = WayBand.of(request.model(), point);
-        for (int w = 0; w < bands.size(); w++) {
-            if (bands.get(w).positionCodes().contains(position)) {
+        for (int w = 0; w < bands.levels().size(); w++) {
+            if (bands.levels().get(w).positionCodes().contains(position)) {
                 return w;
             }
         }
@@ -370,7 +377,7 @@ final class SoundJudge {
                 : request.model().position(suspect.positionCode()).way();
         WayBand band = touching || suspect.positionCode() == null
                 ? null
-                : WayBand.of(request.model(), point).get(wayOf(suspect.positionCode()));
+                : bands.levels().get(wayOf(suspect.positionCode()));
         return new Finding(
                 ReadingState.FAULT,
                 point.code(),

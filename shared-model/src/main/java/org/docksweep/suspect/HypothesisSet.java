@@ -2,6 +2,7 @@ package org.docksweep.suspect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.docksweep.circuit.CircuitFault;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Enclosure;
@@ -55,7 +56,7 @@ final class HypothesisSet {
                 PLUG_CONTACT));
         for (NetworkElement element : point.elements()) {
             if (element instanceof NetworkElement.Driver driver) {
-                addDriver(all, model, driver.positionCode());
+                addDriver(all, model, point, driver);
             } else {
                 addPart(all, element);
             }
@@ -68,11 +69,22 @@ final class HypothesisSet {
         return all;
     }
 
-    private static void addDriver(List<Hypothesis> all, CabinetModel model, String position) {
+    private static void addDriver(
+            List<Hypothesis> all, CabinetModel model, TestPoint point, NetworkElement.Driver driver) {
+        String position = driver.positionCode();
         double open = model.position(position).way() == Way.HF ? HIGH_DRIVER_OPEN : DRIVER_OPEN;
         all.add(Hypothesis.driver(FaultKind.DRIVER_OPEN, position, CircuitFault.Kind.DRIVER_OPEN, open));
-        all.add(Hypothesis.driver(
-                FaultKind.DRIVER_SHORTED, position, CircuitFault.Kind.DRIVER_SHORTED, DRIVER_SHORTED));
+        if (leavesAnotherOfItsBoxDriven(model, point, driver)) {
+            // whether the shorted coil still brakes its cone shows in the other's curve, and depends on where the short
+            // sits
+            all.add(Hypothesis.driver(
+                    FaultKind.DRIVER_SHORTED, position, CircuitFault.Kind.DRIVER_SHORTED, DRIVER_SHORTED / 2));
+            all.add(Hypothesis.driver(
+                    FaultKind.DRIVER_SHORTED, position, CircuitFault.Kind.DRIVER_BRIDGED, DRIVER_SHORTED / 2));
+        } else {
+            all.add(Hypothesis.driver(
+                    FaultKind.DRIVER_SHORTED, position, CircuitFault.Kind.DRIVER_SHORTED, DRIVER_SHORTED));
+        }
         all.add(Hypothesis.driver(
                 FaultKind.WRONG_IMPEDANCE_PART, position, CircuitFault.Kind.DRIVER_DOUBLED, WRONG_PART));
         all.add(Hypothesis.driver(
@@ -82,6 +94,18 @@ final class HypothesisSet {
         all.add(Hypothesis.driver(
                 FaultKind.CONTACT_RESISTANCE, position, CircuitFault.Kind.SERIES_RESISTANCE, SERIES_RESISTANCE));
         all.add(Hypothesis.driver(FaultKind.MAGNET_WEAK, position, CircuitFault.Kind.MAGNET_WEAK, MAGNET));
+    }
+
+    /** Whether another cone in the same air goes on playing when this driver is shorted: it is not side by side with it. */
+    private static boolean leavesAnotherOfItsBoxDriven(
+            CabinetModel model, TestPoint point, NetworkElement.Driver driver) {
+        List<String> box = model.enclosureOf(driver.positionCode()).positionCodes();
+        Set<String> nodes = Set.of(driver.nodeA(), driver.nodeB());
+        return point.elements().stream()
+                .filter(NetworkElement.Driver.class::isInstance)
+                .map(NetworkElement.Driver.class::cast)
+                .filter(other -> box.contains(other.positionCode()))
+                .anyMatch(other -> !nodes.containsAll(List.of(other.nodeA(), other.nodeB())));
     }
 
     private static void addPart(List<Hypothesis> all, NetworkElement part) {

@@ -1,8 +1,11 @@
 package org.docksweep.suspect;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.docksweep.circuit.CircuitFit;
 import org.docksweep.circuit.CurveData;
 import org.docksweep.fleet.CabinetModel;
@@ -160,6 +163,7 @@ public final class SuspectRanking {
         if (likeliest != null) {
             predict(suspects, likeliest, curve, contest.sharpData());
         }
+        suspects = merged(suspects);
         suspects.replaceAll(suspect -> priors.informed(model, suspect));
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
         CircuitFit.Result healthyFit = scored.get(0).fit();
@@ -171,6 +175,19 @@ public final class SuspectRanking {
                 suspects.subList(0, Math.min(SHOWN_AT_MOST, suspects.size())),
                 healthyFit.x(),
                 healthyFit.posteriorSpread());
+    }
+
+    /** One fault of one part may act in two ways; it is told once, with what both together weigh, in the words of the likelier. */
+    private static List<Suspect> merged(List<Suspect> suspects) {
+        Map<List<Object>, Suspect> byName = new LinkedHashMap<>();
+        for (Suspect suspect : suspects) {
+            List<Object> name = Arrays.asList(suspect.kind(), suspect.positionCode(), suspect.elementId());
+            byName.merge(name, suspect, (a, b) -> {
+                Suspect likelier = a.probability() >= b.probability() ? a : b;
+                return likelier.withProbability(rounded(Math.min(1, a.probability() + b.probability())));
+            });
+        }
+        return new ArrayList<>(byName.values());
     }
 
     /** Gives the likeliest of the fitted suspects its curve. */

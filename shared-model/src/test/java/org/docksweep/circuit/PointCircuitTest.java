@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.DriverModel;
@@ -64,6 +65,7 @@ class PointCircuitTest {
         "MAGNET_WEAK,LF1",
         "MAGNET_WEAK,HF1",
         "DRIVER_SHORTED,HF1",
+        "DRIVER_BRIDGED,LF1",
         "ELEMENT_OPEN,C2",
         "ELEMENT_SHORTED,C2",
         "COIL_SEIZED,LF1",
@@ -128,6 +130,34 @@ class PointCircuitTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("nowhere")
                 .hasMessageContaining("hangs free");
+    }
+
+    /** What a cone induces is what its impedance has beyond the coil's resistance: Bl x per volt = |Z - R| / (|Z| w), no inductance. */
+    @ParameterizedTest
+    @CsvSource({"20", "40", "63", "200"})
+    void tellsTheTravelOfAConeFromWhatItInduces(double frequencyHz) {
+        DriverModel driver = SampleCabinets.referenceDriver(0);
+        ModelBook book =
+                SampleCabinets.oneDriver(driver, new Enclosure("BOX", EnclosureKind.CLOSED, List.of("LF1"), 2, 40, 7));
+        PointCircuit circuit = compile(book, CircuitFault.NONE);
+        double[] x = circuit.nominal();
+        double[] z = circuit.impedanceOhm(frequencyHz, x);
+        double resistanceOhm = driver.dcResistanceOhm() + x[circuit.indexOf("contact")];
+        double expected = Math.hypot(z[0] - resistanceOhm, z[1]) / Math.hypot(z[0], z[1]) / (2 * Math.PI * frequencyHz);
+        double travel = circuit.travelPerVolt(new double[] {frequencyHz}, x).get("LF1")[0];
+        // no inductance is a millionth of one in the circuit
+        assertThat(travel).isCloseTo(expected, within(1e-3 * expected));
+    }
+
+    /** Above its resonance a travel falls by 12 dB per octave, below it stays; a second-order high-pass makes it rise there. */
+    @Test
+    void movesAHornDriverMostAboutItsResonanceAndAConeBelowIts() {
+        PointCircuit circuit = compile(SampleCabinets.twoWay(), CircuitFault.NONE);
+        double[] hz = {25, 1200, 12_000};
+        Map<String, double[]> travel = circuit.travelPerVolt(hz, circuit.nominal());
+        assertThat(travel.get("LF1")[0]).isGreaterThan(30 * travel.get("LF1")[1]);
+        assertThat(travel.get("HF1")[1]).isGreaterThan(30 * travel.get("HF1")[0]);
+        assertThat(travel.get("HF1")[1]).isGreaterThan(10 * travel.get("HF1")[2]);
     }
 
     /**

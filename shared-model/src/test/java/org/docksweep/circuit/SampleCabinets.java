@@ -120,6 +120,18 @@ public final class SampleCabinets {
 
     /** Two fifteen-inch drivers in parallel in one vented box. */
     public static ModelBook doubleFifteen() {
+        return doubleFifteen(
+                new NetworkElement.Driver("W1", "in", "0", "LF1"), new NetworkElement.Driver("W2", "in", "0", "LF2"));
+    }
+
+    /** The same, one behind the other. */
+    public static ModelBook doubleFifteenInSeries() {
+        return doubleFifteen(
+                new NetworkElement.Driver("W1", "in", "mid", "LF1"),
+                new NetworkElement.Driver("W2", "mid", "0", "LF2"));
+    }
+
+    private static ModelBook doubleFifteen(NetworkElement.Driver first, NetworkElement.Driver second) {
         DriverModel woofer = new DriverModel(
                 "LOW-15",
                 "fifteen-inch cone driver",
@@ -149,9 +161,7 @@ public final class SampleCabinets {
                         List.of("LF1", "LF2"),
                         4,
                         new LevelMask(List.of(new LevelMask.Point(10, 2), new LevelMask.Point(1000, 2))),
-                        List.of(
-                                new NetworkElement.Driver("W1", "in", "0", "LF1"),
-                                new NetworkElement.Driver("W2", "in", "0", "LF2")))));
+                        List.of(first, second))));
         return new ModelBook(List.of(cabinet), List.of(woofer));
     }
 }

@@ -1,6 +1,7 @@
 package org.docksweep.suspect;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -18,6 +19,7 @@ import org.docksweep.gate.ReferenceTeacher;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class SuspectRankingTest {
     private static final long TAUGHT_FROM = 300;
@@ -69,6 +71,25 @@ class SuspectRankingTest {
         assertThat(explanation.suspects().get(0).kind()).isEqualTo(FaultKind.DRIVER_OPEN);
         assertThat(explanation.suspects().get(1).kind()).isEqualTo(FaultKind.DRIVER_OPEN);
         assertThat(explanation.suspects().get(1).probability()).isGreaterThan(0.2);
+    }
+
+    /** Wherever the short sits: the shorted coil brakes its cone, or carries nothing and leaves it free. Either of the two equal drivers. */
+    @ParameterizedTest
+    @EnumSource(names = {"DRIVER_SHORTED", "DRIVER_BRIDGED"})
+    void namesAShortedCoilOfTwoInSeries(CircuitFault.Kind kind) {
+        ModelBook book = SampleCabinets.doubleFifteenInSeries();
+        SuspectRanking ranking = ranking(book, knowledge(book));
+        for (int i = 0; i < UNITS; i++) {
+            Explanation explanation =
+                    ranking.explain(DrawnUnits.draw(book, new CircuitFault(kind, "LF2"), 0, JUDGED_FROM + i));
+            assertThat(explanation.suspects().subList(0, 2))
+                    .extracting(Suspect::kind, Suspect::positionCode)
+                    .containsExactlyInAnyOrder(
+                            tuple(FaultKind.DRIVER_SHORTED, "LF1"), tuple(FaultKind.DRIVER_SHORTED, "LF2"));
+            assertThat(explanation.suspects())
+                    .extracting(s -> s.kind() + " " + s.positionCode() + " " + s.elementId())
+                    .doesNotHaveDuplicates();
+        }
     }
 
     /** The cabinet's own last curve sees what the model's reference leaves in its spread. */

@@ -12,6 +12,7 @@ import java.util.concurrent.Callable;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.kiosk.proving.IdealBounds;
 import org.docksweep.kiosk.proving.Knowing;
 import org.docksweep.kiosk.proving.ProvingFiles;
 import org.docksweep.kiosk.proving.ProvingOptions;
@@ -144,6 +145,15 @@ public final class ProveCommand implements Callable<Integer> {
             description = "Also takes N returns of every soft fault at each of a row of severities.")
     private int sweepEach;
 
+    @Option(
+            names = "--at-best",
+            description =
+                    "Also prints how much of each soft fault of the terminals the best possible detector would miss.")
+    private boolean atBest;
+
+    @Option(names = "--no-returns", description = "Takes no return: prints what --at-best prints of the models alone.")
+    private boolean noReturns;
+
     @Option(names = "--csv", paramLabel = "FILE", description = "Also writes every return as CSV.")
     private Path csv;
 
@@ -160,6 +170,11 @@ public final class ProveCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         ProvingOptions options = options();
         PrintWriter out = spec.commandLine().getOut();
+        if (noReturns) {
+            IdealBounds.of(options).lines().forEach(out::println);
+            out.flush();
+            return 0;
+        }
         try {
             ProvingRun run = new ProvingRun(options);
             progress.begin(spec.commandLine().getErr());
@@ -175,6 +190,13 @@ public final class ProveCommand implements Callable<Integer> {
                 progress.end();
             }
             ProvingTable.lines(report).forEach(out::println);
+            if (atBest) {
+                IdealBounds bounds = IdealBounds.of(options);
+                out.println();
+                bounds.lines().forEach(out::println);
+                out.println();
+                bounds.beside(report).forEach(out::println);
+            }
             if (sweep != null) {
                 out.println();
                 sweep.lines().forEach(out::println);

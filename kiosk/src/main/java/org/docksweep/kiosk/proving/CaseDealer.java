@@ -25,7 +25,7 @@ final class CaseDealer {
     private static final double EVENLY = 0.6180339887498949;
 
     private static final double RUB_HALL_NOISE_DB = 45;
-    private static final double MOST_AGE_YEARS = 8;
+    static final double MOST_AGE_YEARS = 8;
     private static final double BASELINE_NOISE_DB = 45;
 
     private final ProvingOptions options;
@@ -197,32 +197,32 @@ final class CaseDealer {
         double age = ageThen + random.nextDouble();
         double noiseDb = fault != null && fault.kind() == ProvingFaultKind.RUB
                 ? RUB_HALL_NOISE_DB
-                : between(options.hallNoiseDb());
+                : between(options.hallNoiseDb(), random);
         boolean acts = fault != null
                 && fault.kind() != ProvingFaultKind.WRONG_LABEL
                 && fault.kind() != ProvingFaultKind.UNTAUGHT_MODEL;
-        ProvingUnit unit = new ProvingUnit(trueModel, unitSeed, age, acts ? fault : null, severity, climate(noiseDb));
-        double calmCelsius = 17 + 6 * random.nextDouble();
-        ProvingUnit before = new ProvingUnit(
-                labelModel,
-                unitSeed,
-                ageThen,
-                null,
-                0,
-                new ProvingUnit.Climate(calmCelsius, calmCelsius, calmCelsius, BASELINE_NOISE_DB));
+        ProvingUnit unit = new ProvingUnit(
+                trueModel, unitSeed, age, acts ? fault : null, severity, climate(options, random, noiseDb));
+        ProvingUnit before = new ProvingUnit(labelModel, unitSeed, ageThen, null, 0, calmClimate(random));
         boolean recorded = random.nextDouble() < options.recordedShare();
         return new ReturnCase(index, labelModel, unit, before, fault, knowing, recorded);
     }
 
     /** Some degrees from the hall's air: the truck was elsewhere, and one cabinet in four played an hour ago. */
-    private ProvingUnit.Climate climate(double noiseDb) {
-        double ambient = between(options.celsius());
+    static ProvingUnit.Climate climate(ProvingOptions options, SplittableRandom random, double noiseDb) {
+        double ambient = between(options.celsius(), random);
         double inside = ambient + 5 * random.nextDouble() - 2.5;
         double coil = inside + (random.nextInt(4) == 0 ? 6 * random.nextDouble() : 0);
         return new ProvingUnit.Climate(coil, inside, ambient, noiseDb);
     }
 
-    private double between(ProvingOptions.Range range) {
+    /** Of a day on which baselines are taken. */
+    static ProvingUnit.Climate calmClimate(SplittableRandom random) {
+        double calmCelsius = 17 + 6 * random.nextDouble();
+        return new ProvingUnit.Climate(calmCelsius, calmCelsius, calmCelsius, BASELINE_NOISE_DB);
+    }
+
+    private static double between(ProvingOptions.Range range, SplittableRandom random) {
         return range.low() + (range.high() - range.low()) * random.nextDouble();
     }
 

@@ -8,7 +8,6 @@ import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.contract.ProvingUnit;
 import org.docksweep.fleet.CabinetModel;
-import org.docksweep.fleet.TestPoint;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -22,7 +21,7 @@ import org.hipparchus.linear.RealVector;
  */
 final class Sensitivities {
     private static final int HEALTHY_UNITS = 60;
-    private static final double POINTS_PER_OCTAVE = 12;
+    private static final int POINTS_PER_OCTAVE = 12;
     /** Error of a curve point that no healthy unit explains. */
     private static final double POINT_SIGMA = 0.012;
     /** Changes this small in standard deviations are not seen at the terminals. */
@@ -31,17 +30,17 @@ final class Sensitivities {
     private static final double LEAST_CONTACT_OHM = 0.03;
     private static final double CONTACT_SPAN_OHM = 0.12;
 
-    private final ProvingGround ground;
     private final ProvingOptions options;
     private final CabinetModel model;
+    private final TerminalCurves terminals;
     private final double[] healthy;
     private final RealMatrix scatter;
     private final CholeskyDecomposition inner;
 
     Sensitivities(ProvingGround ground, ProvingOptions options, CabinetModel model) {
-        this.ground = ground;
         this.options = options;
         this.model = model;
+        this.terminals = new TerminalCurves(ground, model, POINTS_PER_OCTAVE);
         ProvingUnit typical = ProvingHouse.goodUnit(options, model.code(), 0);
         this.healthy = logs(typical, 0.09);
         SplittableRandom random = new SplittableRandom(options.seed() + 17);
@@ -152,9 +151,7 @@ final class Sensitivities {
         double[] logs = logs(hurt, 0.09);
         double[] change = new double[logs.length];
         for (int i = 0; i < change.length; i++) {
-            // every second entry is a phase
-            double difference = logs[i] - healthy[i];
-            change[i] = i % 2 == 1 ? Math.IEEEremainder(difference, 2 * Math.PI) : difference;
+            change[i] = TerminalCurves.difference(logs[i], healthy[i], i);
         }
         return new ArrayRealVector(change, false);
     }
@@ -186,37 +183,6 @@ final class Sensitivities {
 
     /** ln|Z| and phase in turn, at all test points. */
     private double[] logs(ProvingUnit unit, double contactOhm) {
-        List<double[]> parts = new ArrayList<>();
-        int length = 0;
-        for (TestPoint point : model.testPoints()) {
-            double[] grid = grid(point);
-            double[][] ohm = ground.impedanceOhm(unit, point.code(), grid);
-            double[] logs = new double[2 * grid.length];
-            for (int i = 0; i < grid.length; i++) {
-                double real = ohm[0][i] + contactOhm;
-                logs[2 * i] = Math.log(Math.hypot(real, ohm[1][i]));
-                logs[2 * i + 1] = Math.atan2(ohm[1][i], real);
-            }
-            parts.add(logs);
-            length += logs.length;
-        }
-        double[] all = new double[length];
-        int at = 0;
-        for (double[] part : parts) {
-            System.arraycopy(part, 0, all, at, part.length);
-            at += part.length;
-        }
-        return all;
-    }
-
-    private static double[] grid(TestPoint point) {
-        double low = point.levelMask().lowestHz();
-        double high = Math.min(20_000, point.levelMask().highestHz());
-        int count = (int) (POINTS_PER_OCTAVE * Math.log(high / low) / Math.log(2));
-        double[] grid = new double[count];
-        for (int i = 0; i < count; i++) {
-            grid[i] = low * Math.pow(high / low, i / (count - 1.0));
-        }
-        return grid;
+        return terminals.logs(unit, point -> contactOhm);
     }
 }
