@@ -10,6 +10,7 @@ import org.docksweep.contract.TaughtPoint;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.EnclosureKind;
+import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.template.TwoWayTemplate;
 import org.docksweep.gate.ReadingState;
@@ -98,9 +99,26 @@ final class SampleTeaching {
                                 ReadingState.FAULT,
                                 Reason.of("teach-no-service", "no answer from the service at http://dock-office:8080")),
                         BETWEEN));
+        all.put("safety-tests", safetyTests(all.get("models")));
         all.put("badge", signOn("teach-ask-badge", false));
         all.put("pin", signOn("teach-ask-pin", true));
         return all;
+    }
+
+    /** The powered model is marked, of which tests are due. */
+    private static TeachingState safetyTests(TeachingState s) {
+        return new TeachingState(
+                s.activity(),
+                s.models(),
+                s.models().size() - 1,
+                s.drawing(),
+                s.lesson(),
+                s.prompt(),
+                s.message(),
+                s.steps(),
+                s.sweepShare(),
+                s.secret(),
+                s.busy());
     }
 
     private static List<ModelStanding> models() {
@@ -128,7 +146,7 @@ final class SampleTeaching {
                     4,
                     i,
                     i % 2,
-                    new SafetyTests.Count(3 + i, i % 2)));
+                    model.feed() == Feed.POWERED ? new SafetyTests.Count(4, 1) : new SafetyTests.Count(0, 0)));
         }
         return models;
     }

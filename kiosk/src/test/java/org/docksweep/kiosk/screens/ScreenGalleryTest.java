@@ -37,7 +37,6 @@ class ScreenGalleryTest {
             "study",
             "study-poor",
             "walk-refused",
-            "sound",
             "sound-moved",
             "mic-failed",
             "walk-done",
