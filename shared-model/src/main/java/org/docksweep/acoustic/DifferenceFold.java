@@ -14,7 +14,7 @@ import org.docksweep.sweep.SweepSignal;
  * and two octaves, gamma distributed, and brought to a normal scale (Wilson and Hilferty 1931, from memory).
  */
 final class DifferenceFold {
-    private static final double LOWEST_HZ = 400;
+    static final double LOWEST_HZ = 400;
     private static final double HIGHEST_HZ = 6000;
 
     /** Orders of the sweep that must lie within its own band. */

@@ -16,7 +16,7 @@ final class PhaseFold {
     private static final double CELL_CAP = 4.5;
 
     /** A cell that every sweep shows is no knock: it counts what the weakest shows, so much at most. */
-    private static final double SHARED_CAP = 7;
+    static final double SHARED_CAP = 7;
 
     private static final double CELL_FLOOR = -1.5;
 

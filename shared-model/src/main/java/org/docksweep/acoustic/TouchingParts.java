@@ -25,6 +25,15 @@ final class TouchingParts {
     /** Two scores of the same event differ by this much once in twenty times: twice the root of two. */
     private static final double CLEARLY_MORE = 2.8;
 
+    /** Mean square of a burst over a stroke's millisecond under a Hann window, over the square of its peak: 1/2 times 3/8. */
+    private static final double STROKE_SHARE = 0.19;
+
+    /** Spread of the cube root of a stroke's noise: the root of 2 over 9 times 28 degrees of freedom, 14 kHz for a millisecond. */
+    private static final double CELL_SPREAD = 0.089;
+
+    /** From here an event may be one of strokes that run into each other. */
+    private static final double RUNNING_HZ = DifferenceFold.LOWEST_HZ;
+
     /** Events so close in phase are one: a cell or two of the fold. */
     private static final double SAME_PHASE_TURNS = 0.15;
 
@@ -92,10 +101,31 @@ final class TouchingParts {
                 .mapToDouble(band -> noiseDb(band) - noiseDb(heard, band.centreHz()))
                 .max()
                 .orElse(0);
-        // a score grows no faster than the energy of the strokes over that of the noise
-        double thenScore = event.score() * StrictMath.pow(10, -Math.max(0, moreNoiseDb) / 10);
-        return thenScore > before + CLEARLY_MORE
+        return thenScore(event, heard, Math.max(0, moreNoiseDb)) > before + CLEARLY_MORE
                 && bands.stream().allMatch(band -> band.burstDb() < noiseDb(band) + HIDDEN_DB);
+    }
+
+    /**
+     * The score of an event in more noise. A fold sums what each cell shows, {@code ((1 + a b)^(1/3) - 1) / s} up to a cap: b the square of the
+     * strokes' peak over the noise, a the mean square of a millisecond's burst over that of its peak, s the spread of the cube root. At high
+     * frequencies strokes run into each other and have no peak; there a score falls no faster than their energy over the noise's.
+     */
+    private static double thenScore(SoundPrint.Event event, SoundPrint heard, double moreNoiseDb) {
+        if (event.fromHz() >= RUNNING_HZ) {
+            return event.score() * StrictMath.pow(10, -moreNoiseDb / 10);
+        }
+        double noise = heard.bands().stream()
+                .filter(band -> near(band, event))
+                .mapToDouble(TouchingParts::noiseDb)
+                .max()
+                .orElse(event.burstDb());
+        double overDb = event.burstDb() - noise;
+        return event.score() * cell(overDb - moreNoiseDb) / cell(overDb);
+    }
+
+    private static double cell(double overNoiseDb) {
+        double energy = 1 + STROKE_SHARE * StrictMath.pow(10, overNoiseDb / 10);
+        return Math.min(PhaseFold.SHARED_CAP, (StrictMath.cbrt(energy) - 1) / CELL_SPREAD);
     }
 
     private static boolean near(SoundPrint.Band band, SoundPrint.Event event) {

@@ -65,6 +65,23 @@ class RubInNoiseTest {
                 .isGreaterThan(5);
     }
 
+    /** Clear strokes stay clear in more noise: their cells are cut off in either. */
+    @Test
+    void aNoisierBaselineThatWouldHaveShownClearStrokesCanDenyThem() {
+        double noisePa = PEAK_PA * Math.pow(10, -62 / 20.0);
+        AcousticCurve heard = curve(rub(quiet(), -46.5, 31).noise(noisePa, 131));
+        SoundPrint.Event there =
+                print(rub(quiet(), -46.5, 31).noise(2.5 * noisePa, 132)).event();
+        assertThat(there.score()).isGreaterThan(SoundEar.NOTED_SCORE + 2.8);
+
+        assertThat(touching(heard, curve(quiet().noise(2.5 * noisePa, 133)))).isGreaterThan(5);
+        // not so where they would have drowned
+        SoundPrint.Event drowned =
+                print(rub(quiet(), -46.5, 31).noise(8 * noisePa, 134)).event();
+        assertThat(drowned == null ? 0 : drowned.score()).isLessThan(SoundEar.NOTED_SCORE + 2.8);
+        assertThat(touching(heard, curve(quiet().noise(8 * noisePa, 135)))).isLessThan(0);
+    }
+
     /** A knock in the silence is not the noise of the sweep: the reference, noisier than the sweep was, may have hidden the strokes. */
     @Test
     void aKnockInTheSilenceDoesNotMakeTheReferenceTheQuieterOne() {
