@@ -91,9 +91,10 @@ final class Refusals {
         }
         if (hasBody || method.equals("PUT")) {
             add(types, 413, ProblemTypes.TOO_LARGE);
-            add(types, 415, ProblemTypes.UNSUPPORTED);
         }
         if (!method.equals("GET")) {
+            // Also where no body is read: a wildcard for its type is refused before anybody looks at the address.
+            add(types, 415, ProblemTypes.UNSUPPORTED);
             add(types, 409, ProblemTypes.ID_REUSED, ProblemTypes.WRONG_STATE);
             add(types, 503, ProblemTypes.TRY_LATER);
         }
