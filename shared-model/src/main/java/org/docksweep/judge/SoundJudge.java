@@ -35,16 +35,12 @@ final class SoundJudge {
     private final TestPoint point;
     private final Capture capture;
     private final SweepAnalysis analysis;
-    private final WayBands bands;
 
     SoundJudge(JudgeRequest request, TestPoint point, Capture capture, SweepAnalysis analysis) {
         this.request = request;
         this.point = point;
         this.capture = capture;
         this.analysis = analysis;
-        this.bands = capture.has(ChannelRole.MICROPHONE)
-                ? WayBands.of(request.book(), request.model(), point)
-                : new WayBands(WayBand.of(request.model(), point), WayBand.of(request.model(), point));
     }
 
     /**
@@ -54,7 +50,7 @@ final class SoundJudge {
      * @return the evidence of both
      */
     PointEvidence combine(PointEvidence current) {
-        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, bands.levels(), impedance());
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
         boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
                 && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
         if (expected.isEmpty() || !judged || !capture.has(ChannelRole.MICROPHONE)) {
@@ -67,8 +63,7 @@ final class SoundJudge {
         SoundEvidence evidence = new SoundEvidence(
                 analysis.acoustic(),
                 expected.get().curve(),
-                bands.levels(),
-                bands.phases(),
+                WayBand.of(request.model(), point),
                 expected.get().wayErrorDb(),
                 expected.get().sharedErrorDb());
         SoundTrouble trouble = new SoundTrouble(point, expected.get(), analysis.acoustic(), evidence);
@@ -265,8 +260,9 @@ final class SoundJudge {
     }
 
     private int wayOf(String position) {
-        for (int w = 0; w < bands.levels().size(); w++) {
-            if (bands.levels().get(w).positionCodes().contains(position)) {
+        List<WayBand> bands = WayBand.of(request.model(), point);
+        for (int w = 0; w < bands.size(); w++) {
+            if (bands.get(w).positionCodes().contains(position)) {
                 return w;
             }
         }
@@ -281,7 +277,7 @@ final class SoundJudge {
                 : request.model().position(suspect.positionCode()).way();
         WayBand band = touching || suspect.positionCode() == null
                 ? null
-                : bands.levels().get(wayOf(suspect.positionCode()));
+                : WayBand.of(request.model(), point).get(wayOf(suspect.positionCode()));
         return new Finding(
                 ReadingState.FAULT,
                 point.code(),
