@@ -34,6 +34,7 @@ public final class SoundEvidence {
 
     private final AcousticCurve curve;
     private final AcousticCurve expected;
+    private final List<WayBand> bands;
     private final double wayErrorDb;
     private final double sharedErrorDb;
     private final List<Way> ways;
@@ -67,7 +68,7 @@ public final class SoundEvidence {
     }
 
     /**
-     * Weighs a curve whose levels and phases are read in the same bands.
+     * Weighs a curve.
      *
      * @param curve what was heard, with a print
      * @param expected what should be heard; its print may be null
@@ -77,41 +78,18 @@ public final class SoundEvidence {
      */
     public SoundEvidence(
             AcousticCurve curve, AcousticCurve expected, List<WayBand> bands, double wayErrorDb, double sharedErrorDb) {
-        this(curve, expected, bands, bands, wayErrorDb, sharedErrorDb);
-    }
-
-    /**
-     * Weighs a curve.
-     *
-     * @param curve what was heard, with a print
-     * @param expected what should be heard; its print may be null
-     * @param bands ways, with the bands in which their levels are read
-     * @param phaseBands the same ways in the same order, with the bands in which their phases are read
-     * @param wayErrorDb standard error of one way's level against another's, in dB
-     * @param sharedErrorDb standard error of all levels together, in dB; {@link #FREE_DB} when unknown
-     */
-    public SoundEvidence(
-            AcousticCurve curve,
-            AcousticCurve expected,
-            List<WayBand> bands,
-            List<WayBand> phaseBands,
-            double wayErrorDb,
-            double sharedErrorDb) {
         this.curve = curve;
         this.expected = expected;
+        this.bands = List.copyOf(bands);
         this.wayErrorDb = wayErrorDb;
         this.sharedErrorDb = sharedErrorDb;
-        List<Way> read = new ArrayList<>();
-        for (int w = 0; w < bands.size(); w++) {
-            read.add(way(bands.get(w), phaseBands.get(w)));
-        }
-        this.ways = List.copyOf(read);
+        this.ways = this.bands.stream().map(this::way).toList();
         List<Polarity> known = new ArrayList<>();
         ways.forEach(w -> known.add(w.overNoiseDb() < HEARD_DB ? null : w.polarity()));
-        this.polarity = new JointPolarity(List.copyOf(phaseBands), known);
+        this.polarity = new JointPolarity(this.bands, known);
     }
 
-    private Way way(WayBand band, WayBand phaseBand) {
+    private Way way(WayBand band) {
         double[] hz = curve.frequencyHz();
         double[] level = curve.levelDb();
         double[] noise = curve.noiseDb();
@@ -143,7 +121,7 @@ public final class SoundEvidence {
                 over / count,
                 expectedOver / count,
                 noiseErrorDb(noiseShare / count, band),
-                Polarity.of(curve, expected, phaseBand.fromHz(), phaseBand.toHz()));
+                Polarity.of(curve, expected, band.fromHz(), band.toHz()));
     }
 
     /**

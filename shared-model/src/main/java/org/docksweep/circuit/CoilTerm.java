@@ -59,10 +59,6 @@ final class CoilTerm extends Term {
         return Math.hypot(yRe, yIm);
     }
 
-    double lowestResonanceOmega() {
-        return Arrays.stream(resonanceOmega).min().orElseThrow();
-    }
-
     @Override
     void prepare(double[] x) {
         int[] p = parameters();

@@ -115,26 +115,6 @@ public final class PointCircuit {
         });
     }
 
-    /**
-     * How the sound of each driver goes with frequency per volt at the contacts, each on a scale of its own: a cone's with the acceleration of
-     * the cone, {@code w |u|}, u the induced voltage; a horn driver's with its current, and below its lowest resonance with the third power of
-     * frequency. Break-up, horn and place are left out.
-     *
-     * @param frequencyHz frequencies in hertz
-     * @param x parameter vector
-     * @return by driver position
-     */
-    public Map<String, double[]> soundPerVolt(double[] frequencyHz, double[] x) {
-        return perVolt(frequencyHz, x, (mover, omega) -> {
-            if (mover.coil() == null) {
-                return across(mover) * omega;
-            }
-            double ratio = omega / mover.coil().lowestResonanceOmega();
-            double cube = ratio * ratio * ratio;
-            return across(mover) * mover.coil().admittanceS() * cube / Math.hypot(1, cube);
-        });
-    }
-
     private double across(Mover mover) {
         return Math.hypot(
                 system.projectRe(mover.nodes(), mover.weights()), system.projectIm(mover.nodes(), mover.weights()));

@@ -57,12 +57,12 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
      *
      * @param request what is known
      * @param point the test point
-     * @param bands bands of its ways
      * @param now calibrated impedance of the sweep heard; null where there is none
      * @return empty when neither a baseline nor a reference has a sound
      */
-    static Optional<ExpectedSound> of(JudgeRequest request, TestPoint point, List<WayBand> bands, ImpedanceCurve now) {
+    static Optional<ExpectedSound> of(JudgeRequest request, TestPoint point, ImpedanceCurve now) {
         boolean knob = point.kind() == TestPointKind.LINE_INPUT;
+        List<WayBand> bands = WayBand.of(request.model(), point);
         Optional<Baseline> own = request.baselines().stream()
                 .filter(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null)
                 .findFirst();
@@ -89,7 +89,8 @@ record ExpectedSound(AcousticCurve curve, double wayErrorDb, double sharedErrorD
      *
      * @param metres by how much the way is longer, negative when shorter
      */
-    ExpectedSound displaced(JudgeRequest request, TestPoint point, List<WayBand> bands, double metres) {
+    ExpectedSound displaced(JudgeRequest request, TestPoint point, double metres) {
+        List<WayBand> bands = WayBand.of(request.model(), point);
         Optional<PointReference> reference = request.references().stream()
                 .filter(r -> r.cabinetModelCode().equals(request.model().code())
                         && r.testPointCode().equals(point.code())

@@ -32,7 +32,7 @@ final class LineInputJudge {
     }
 
     PointEvidence judge() {
-        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, WayBand.of(request.model(), point), null);
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, null);
         if (!analysis.clean() && !heardAllTheSame(expected)) {
             return evidence(
                     Verdict.SWEEP_AGAIN,

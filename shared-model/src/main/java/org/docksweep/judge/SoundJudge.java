@@ -38,16 +38,12 @@ final class SoundJudge {
     private final TestPoint point;
     private final Capture capture;
     private final SweepAnalysis analysis;
-    private final WayBands bands;
 
     SoundJudge(JudgeRequest request, TestPoint point, Capture capture, SweepAnalysis analysis) {
         this.request = request;
         this.point = point;
         this.capture = capture;
         this.analysis = analysis;
-        this.bands = capture.has(ChannelRole.MICROPHONE)
-                ? WayBands.of(request.book(), request.model(), point)
-                : new WayBands(WayBand.of(request.model(), point), WayBand.of(request.model(), point));
     }
 
     /**
@@ -57,7 +53,7 @@ final class SoundJudge {
      * @return the evidence of both
      */
     PointEvidence combine(PointEvidence current) {
-        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, bands.levels(), impedance());
+        Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
         if (request.microphoneDoubt().isPresent() && capture.has(ChannelRole.MICROPHONE)) {
             return unproved(current, request.microphoneDoubt().get(), expected.isPresent());
         }
@@ -73,7 +69,7 @@ final class SoundJudge {
         SoundEvidence atItsMark = evidence(analysis.acoustic(), expected.get());
         Optional<PathChange> displaced = displaced(expected.get(), atItsMark);
         ExpectedSound sound = displaced
-                .map(change -> expected.get().displaced(request, point, bands.levels(), change.metres()))
+                .map(change -> expected.get().displaced(request, point, change.metres()))
                 .orElse(expected.get());
         SoundEvidence evidence = displaced
                 .map(change -> evidence(arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
@@ -99,7 +95,7 @@ final class SoundJudge {
 
     private SoundEvidence evidence(AcousticCurve heard, ExpectedSound sound) {
         return new SoundEvidence(
-                heard, sound.curve(), bands.levels(), bands.phases(), sound.wayErrorDb(), sound.sharedErrorDb());
+                heard, sound.curve(), WayBand.of(request.model(), point), sound.wayErrorDb(), sound.sharedErrorDb());
     }
 
     /** By how much the cabinet or the microphone is not where the cabinet's own baseline had it; empty where it is, or cannot be told. */
@@ -361,8 +357,9 @@ final class SoundJudge {
     }
 
     private int wayOf(String position) {
-        for (int w = 0; w < bands.levels().size(); w++) {
-            if (bands.levels().get(w).positionCodes().contains(position)) {
+        List<WayBand> bands = WayBand.of(request.model(), point);
+        for (int w = 0; w < bands.size(); w++) {
+            if (bands.get(w).positionCodes().contains(position)) {
                 return w;
             }
         }
@@ -377,7 +374,7 @@ final class SoundJudge {
                 : request.model().position(suspect.positionCode()).way();
         WayBand band = touching || suspect.positionCode() == null
                 ? null
-                : bands.levels().get(wayOf(suspect.positionCode()));
+                : WayBand.of(request.model(), point).get(wayOf(suspect.positionCode()));
         return new Finding(
                 ReadingState.FAULT,
                 point.code(),
