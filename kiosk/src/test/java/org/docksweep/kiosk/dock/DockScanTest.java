@@ -222,9 +222,13 @@ class DockScanTest {
                 .singleElement()
                 .satisfies(sheet -> assertThat(sheet.missing()).hasSize(2));
         assertThat(state.returns()).as("a closed list is out of sight").isEmpty();
+        bench.dock.notice(NoticeAction.SHEET_AGAIN);
+        bench.await("the sheet once more", seen -> bench.sheets.size() == 2);
+        bench.notice("dock-list-closed");
+        assertThat(bench.sheets.get(1)).isEqualTo(bench.sheets.get(0));
         bench.dock.closeList();
         bench.notice("dock-close-nothing");
-        assertThat(bench.sheets).hasSize(1);
+        assertThat(bench.sheets).hasSize(2);
     }
 
     @Test

@@ -28,8 +28,8 @@ class LongNightIT {
     /** As docs/scripts/package-kiosk starts it. */
     private static final String JVM = System.getProperty(
             "docksweep.kiosk-jvm",
-            "-Xms64m -Xmn24m -Xmx256m -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=25"
-                    + " -XX:+UseSerialGC -XX:TieredStopAtLevel=1");
+            "-Xms64m -Xmn36m -Xmx152m -XX:SurvivorRatio=1 -XX:TargetSurvivorRatio=90"
+                    + " -XX:TrimNativeHeapInterval=30000 -XX:+UseSerialGC -XX:TieredStopAtLevel=1");
 
     private static final long SEED = 5;
     private static final Pattern DONE =
