@@ -65,7 +65,7 @@ final class PhaseFold {
      * @param fromHz sweep frequency at the begin of the window
      * @param toHz sweep frequency at its end
      * @param phaseTurns phase in the middle of the window, 0 to 1
-     * @param peakPa median peak of the events, the lesser of the sweeps
+     * @param peakPa peak that at least half of the events reach in each sweep
      * @param score deviation of the sum of all sweeps from noise alone, in standard deviations
      * @param weakest the same of the weakest sweep alone
      * @param share share of periods that show it in every sweep
@@ -312,14 +312,15 @@ final class PhaseFold {
             strong += here;
             strongTogether |= scores.length > 1 && here == scores.length;
         }
-        // the level of an event is told by the periods that show it
+        // The level of an event is told by the periods that show it: what at least half of them reach. Of two it is the lesser, since
+        // one of them may be a knock.
         int told = shown > 0 ? shown : periods;
         Arrays.sort(peaks, 0, told);
         return new Found(
                 residue.frequencyHzAtTurns(firstTurn),
                 residue.frequencyHzAtTurns(firstTurn + periods),
                 (cell + 1) / (double) cells % 1,
-                peaks[told / 2],
+                peaks[(told - 1) / 2],
                 score,
                 weakest,
                 shown / (double) periods,

@@ -150,6 +150,20 @@ class RubInNoiseTest {
     }
 
     @Test
+    void theLevelOfTwoStrokesIsThatOfTheLesserForTheOtherMayBeAKnock() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -66 / 20.0), 320 + seed);
+            for (int sweep = 0; sweep < 2; sweep++) {
+                maker.burst(maker.frameAtTurns(sweep, 8.3), PEAK_PA * Math.pow(10, -46 / 20.0), 6000, 0.001);
+                maker.burst(maker.frameAtTurns(sweep, 9.3), PEAK_PA * Math.pow(10, -26 / 20.0), 6000, 0.001);
+            }
+            SoundPrint.Event event = print(maker).event();
+            assertThat(event).as("seed %d", seed).isNotNull();
+            assertThat(event.burstDb()).as("seed %d", seed).isCloseTo(-46, within(4.0));
+        }
+    }
+
+    @Test
     void hearsARubTwelveDecibelsOverTheNoise() {
         // C4 of the technique notes: 15 clicks need about 10 to 12 dB of peak over rms
         for (long seed = 0; seed < 5; seed++) {
