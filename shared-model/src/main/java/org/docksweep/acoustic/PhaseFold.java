@@ -312,7 +312,8 @@ final class PhaseFold {
             strong += here;
             strongTogether |= scores.length > 1 && here == scores.length;
         }
-        // The level of an event is told by the periods that show it: what at least half of them reach. Of two it is the lesser, since
+        // The level of an event is told by the periods that show it: what at least half of them reach. Of two it is the
+        // lesser, since
         // one of them may be a knock.
         int told = shown > 0 ? shown : periods;
         Arrays.sort(peaks, 0, told);

@@ -21,7 +21,6 @@ import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.Capture;
 import org.docksweep.sweep.ChannelRole;
 import org.docksweep.sweep.ImpedanceCurve;
-import org.docksweep.sweep.SoundPrint;
 import org.docksweep.sweep.SweepAnalysis;
 
 /**
@@ -55,7 +54,8 @@ final class SoundJudge {
     PointEvidence combine(PointEvidence current) {
         Optional<ExpectedSound> expected = ExpectedSound.of(request, point, impedance());
         if (request.microphoneDoubt().isPresent() && capture.has(ChannelRole.MICROPHONE)) {
-            return unproved(current, request.microphoneDoubt().get(), expected.isPresent());
+            return UnprovedMicrophone.judged(
+                    current, point, request.microphoneDoubt().get(), expected.isPresent());
         }
         boolean judged = current.judgement().verdict() != Verdict.SWEEP_AGAIN
                 && (point.kind() == TestPointKind.LINE_INPUT || analysis.load() == SweepAnalysis.Load.PRESENT);
@@ -67,12 +67,13 @@ final class SoundJudge {
             return failed ? current : again(current, List.of(), Reason.of("capture-dead-microphone"));
         }
         SoundEvidence atItsMark = evidence(analysis.acoustic(), expected.get());
-        Optional<PathChange> displaced = displaced(expected.get(), atItsMark);
+        Optional<PathChange> displaced =
+                SoundPlacement.displaced(request, point, analysis.acoustic(), expected.get(), atItsMark);
         ExpectedSound sound = displaced
                 .map(change -> expected.get().displaced(request, point, change.metres()))
                 .orElse(expected.get());
         SoundEvidence evidence = displaced
-                .map(change -> evidence(arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
+                .map(change -> evidence(SoundPlacement.arrivedEarlier(analysis.acoustic(), change.delayS()), sound))
                 .orElse(atItsMark);
         SoundTrouble trouble = new SoundTrouble(point, sound, analysis.acoustic(), evidence, displaced);
         Optional<Reason> unusable = trouble.unusable();
@@ -90,95 +91,14 @@ final class SoundJudge {
         PointEvidence combined = failed
                 ? both(current, evidence, heard, readings)
                 : heardAlone(current, evidence, heard, hypotheses, readings, trouble);
-        return displaced.map(change -> told(combined, change)).orElse(combined);
+        return displaced
+                .map(change -> SoundPlacement.told(combined, point, change))
+                .orElse(combined);
     }
 
     private SoundEvidence evidence(AcousticCurve heard, ExpectedSound sound) {
         return new SoundEvidence(
                 heard, sound.curve(), WayBand.of(request.model(), point), sound.wayErrorDb(), sound.sharedErrorDb());
-    }
-
-    /** By how much the cabinet or the microphone is not where the cabinet's own baseline had it; empty where it is, or cannot be told. */
-    private Optional<PathChange> displaced(ExpectedSound sound, SoundEvidence evidence) {
-        boolean own = request.baselines().stream()
-                .anyMatch(b -> b.testPointCode().equals(point.code()) && b.acoustic() != null);
-        if (!own || sound.curve().print() == null) {
-            return Optional.empty();
-        }
-        List<WayBand> heard = evidence.ways().stream()
-                .filter(w -> w.overNoiseDb() >= SoundEvidence.HEARD_DB)
-                .map(SoundEvidence.Way::band)
-                .toList();
-        return PathChange.of(analysis.acoustic(), sound.curve(), heard)
-                .filter(change -> change.displaced(sound.curve().print().arrivalS()));
-    }
-
-    /** The polarity is looked for around the place where the cabinet stands. */
-    private static AcousticCurve arrivedEarlier(AcousticCurve heard, double delayS) {
-        SoundPrint p = heard.print();
-        return heard.with(new SoundPrint(
-                p.arrivalS() - delayS, p.phaseRad(), p.sweepPeakPa(), p.directDb(), p.bands(), p.event(), p.marks()));
-    }
-
-    /** Says with the answer where the cabinet stands. */
-    private PointEvidence told(PointEvidence combined, PathChange change) {
-        PointJudgement j = combined.judgement();
-        if (j.verdict() == Verdict.SWEEP_AGAIN) {
-            return combined;
-        }
-        String side = change.metres() > 0 ? "farther" : "nearer";
-        String centimetres = SoundTrouble.centimetres(change.metres());
-        List<Finding> findings = new ArrayList<>(j.findings());
-        findings.add(new Finding(
-                ReadingState.WATCH,
-                point.code(),
-                null,
-                null,
-                null,
-                null,
-                Reason.of("sound-displaced-" + side, centimetres)));
-        String key = j.reason().key();
-        boolean plain = key.equals("verdict-pass") || key.equals("verdict-pass-powered");
-        return with(
-                combined,
-                j.verdict(),
-                j.prompt(),
-                plain ? Reason.of(key + "-" + side, centimetres) : j.reason(),
-                j.readings(),
-                findings,
-                j.suspects(),
-                combined.faultProbability());
-    }
-
-    /**
-     * A microphone that is not proved proves nothing: the current judges alone and says so, and its sound is not kept, lest it
-     * become a baseline. Where the sound is all there is, nothing is judged.
-     */
-    private PointEvidence unproved(PointEvidence current, Reason doubt, boolean wouldCount) {
-        PointJudgement old = current.judgement();
-        boolean passed = old.verdict() == Verdict.PASS;
-        boolean line = point.kind() == TestPointKind.LINE_INPUT;
-        List<Finding> findings = new ArrayList<>(old.findings());
-        if (wouldCount) {
-            findings.add(new Finding(ReadingState.NOT_JUDGED, point.code(), null, null, null, null, doubt));
-        }
-        return new PointEvidence(
-                new PointJudgement(
-                        old.testPointCode(),
-                        line ? Verdict.SWEEP_AGAIN : old.verdict(),
-                        line ? Prompt.PERSON_DECIDES : old.prompt(),
-                        line
-                                ? doubt
-                                : passed && wouldCount && old.reason().key().equals("verdict-pass")
-                                        ? Reason.of("verdict-pass-current")
-                                        : old.reason(),
-                        old.impedance(),
-                        null,
-                        old.readings(),
-                        line ? List.of() : findings,
-                        line ? List.of() : old.suspects()),
-                current.load(),
-                line ? 0 : current.faultProbability());
     }
 
     private ImpedanceCurve impedance() {
@@ -209,8 +129,7 @@ final class SoundJudge {
                 .filter(w -> w.quietEnough() && w.changeDb() - evidence.sharedDb() < -6)
                 .flatMap(w -> w.band().positionCodes().stream())
                 .toList();
-        return with(
-                current,
+        return current.with(
                 judgement.verdict(),
                 judgement.prompt(),
                 judgement.reason(),
@@ -291,8 +210,7 @@ final class SoundJudge {
         }
         Reason reason = reason(first, hypotheses);
         List<String> weak = first.kind() == FaultKind.WAY_WEAK ? List.of(first.positionCode()) : List.of();
-        return with(
-                current,
+        return current.with(
                 Verdict.FAIL,
                 Prompt.NONE,
                 reason,
@@ -318,7 +236,7 @@ final class SoundJudge {
                 position,
                 VerdictWords.wayWord(request.model(), position),
                 Rounding.decibel(hypotheses.shownDb(least)));
-        return with(current, Verdict.SWEEP_AGAIN, Prompt.PERSON_DECIDES, reason, readings, List.of(), List.of(), 0);
+        return current.with(Verdict.SWEEP_AGAIN, Prompt.PERSON_DECIDES, reason, readings, List.of(), List.of(), 0);
     }
 
     private PointEvidence passed(PointEvidence current, List<Reading> readings, double probability) {
@@ -327,8 +245,7 @@ final class SoundJudge {
         Reason reason = watch && point.kind() != TestPointKind.LINE_INPUT
                 ? Reason.of("verdict-pass-watch")
                 : judgement.reason();
-        return with(
-                current,
+        return current.with(
                 Verdict.PASS,
                 Prompt.NONE,
                 reason,
@@ -424,31 +341,6 @@ final class SoundJudge {
 
     private PointEvidence again(PointEvidence current, List<Reading> readings, Reason reason) {
         List<Reading> kept = readings.isEmpty() ? current.judgement().readings() : readings;
-        return with(current, Verdict.SWEEP_AGAIN, Prompt.SWEEP_AGAIN, reason, kept, List.of(), List.of(), 0);
-    }
-
-    private static PointEvidence with(
-            PointEvidence current,
-            Verdict verdict,
-            Prompt prompt,
-            Reason reason,
-            List<Reading> readings,
-            List<Finding> findings,
-            List<Suspect> suspects,
-            double faultProbability) {
-        PointJudgement old = current.judgement();
-        return new PointEvidence(
-                new PointJudgement(
-                        old.testPointCode(),
-                        verdict,
-                        prompt,
-                        reason,
-                        old.impedance(),
-                        old.acoustic(),
-                        readings,
-                        findings,
-                        suspects),
-                current.load(),
-                faultProbability);
+        return current.with(Verdict.SWEEP_AGAIN, Prompt.SWEEP_AGAIN, reason, kept, List.of(), List.of(), 0);
     }
 }
