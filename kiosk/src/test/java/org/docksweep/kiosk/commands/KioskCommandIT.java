@@ -118,9 +118,10 @@ class KioskCommandIT {
     void opensItsWindowShowsTheRigPageClosesAndStartsWithTheStoredCalibration() throws Exception {
         assertThat(showRigPageAndClose(start())).as(said()).isZero();
         List<RigEntry> first = entries();
-        assertThat(first).hasSize(2);
+        assertThat(first).hasSize(3);
         assertThat(first.get(0)).isInstanceOf(RigEntry.Calibrated.class);
         assertThat(first.get(1)).isInstanceOf(RigEntry.Checked.class);
+        assertThat(first.get(2)).isInstanceOf(RigEntry.SoundAccepted.class);
         assertThat(said()).contains("Working without the service for now");
 
         // Stored ones count, so nothing is measured again.
