@@ -16,6 +16,7 @@ import org.docksweep.kiosk.rig.RigDay;
 import org.docksweep.kiosk.rig.RigEntry;
 import org.docksweep.kiosk.rig.RigStanding;
 import org.docksweep.kiosk.rig.RigStandings;
+import org.docksweep.kiosk.rig.RigStation;
 import org.docksweep.kiosk.rig.Rigs;
 import org.docksweep.kiosk.rig.StandardSet;
 import org.docksweep.rigcal.RigCalibration;
@@ -85,6 +86,7 @@ final class NightRig {
             book.append(
                     new RigEntry.Calibrated(calibration.takenAt(), house.dockHand(), standards.loadOhm(), calibration));
             book.append(new RigEntry.Checked(Instant.now(), house.dockHand(), result.readings()));
+            RigStation.hear(rig, gate, book, house::dockHand, Clock.systemUTC(), calibration);
             result.checks().forEach(check -> report.say("Rig: %s", Reasons.text(check.reason(), Locale.ENGLISH)));
             report.say("Rig: %s", Reasons.text(result.standing().words(), Locale.ENGLISH));
             return new Standing(calibration, result.standing());

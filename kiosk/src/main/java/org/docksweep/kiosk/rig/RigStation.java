@@ -177,12 +177,30 @@ public final class RigStation implements AutoCloseable {
         }
         Optional<RigEntry.Calibrated> calibrated = book.calibrationInForce();
         if (calibrated.isPresent() && standings(zone).get().microphoneDoubt().isPresent()) {
-            hear(practice, gate, calibrated.get().calibration());
+            hear(practice, gate, book, signedOn, clock, calibrated.get().calibration());
         }
     }
 
-    /** The microphone of a practice rig is accepted once and held against that at every later check. */
-    private void hear(PracticeRig practice, Gate gate, RigCalibration calibration) throws RigException, IOException {
+    /**
+     * Sweeps the known cabinet of a practice rig: its microphone is accepted once and held against that at every later check.
+     *
+     * @param practice rig
+     * @param gate measurement
+     * @param book where what was heard is entered
+     * @param signedOn name of the person
+     * @param clock now
+     * @param calibration calibration in force
+     * @throws RigException if the rig cannot sweep
+     * @throws IOException if the book cannot be written
+     */
+    public static void hear(
+            PracticeRig practice,
+            Gate gate,
+            RigBook book,
+            Supplier<String> signedOn,
+            Clock clock,
+            RigCalibration calibration)
+            throws RigException, IOException {
         StudyCabinet known = StandardSet.PRACTICE_CABINET;
         SoundWalk walk = new SoundWalk(book, signedOn, clock, calibration, Optional.of(known));
         walk.plug(StandardsHand.of(practice, StandardSet.practice()), Lead.of(practice));
