@@ -12,6 +12,7 @@ import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.InstalledDriver;
 import org.docksweep.contract.MeasurementBody;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.ReturnList;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
@@ -166,7 +167,7 @@ final class House {
 
     static ReturnList newList(Api api, String model, List<AssetTag> tags) {
         ReturnList list = new ReturnList(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 "A-" + next(),
                 "Harbour Players",
                 LocalDate.of(2026, 3, 14),
@@ -198,7 +199,7 @@ final class House {
             measurements.add(measurement("HF", verdict));
         }
         return new CheckInBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 tag,
                 model,
                 returnListId,
@@ -235,7 +236,7 @@ final class House {
                 new double[] {0.1, -0.5, 1.5, 6},
                 new double[] {0.01, 0.01, 0.01, 0.02});
         return new MeasurementBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 NIGHT.plusSeconds(5),
                 1,
                 "ab".repeat(32),

@@ -22,6 +22,7 @@ import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.Dispatch;
 import org.docksweep.contract.MeasurementBody;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
@@ -73,7 +74,7 @@ final class LargeHouse {
         for (int i = 0; i < 50; i++) {
             LocalDate day = LocalDate.now(ZoneOffset.UTC).plusDays(i);
             Dispatch dispatch = new Dispatch(
-                    UUID.randomUUID(),
+                    OrderedId.next(),
                     "D-" + i,
                     "Harbour Players",
                     day,
@@ -307,7 +308,7 @@ final class LargeHouse {
             }
             for (int i = 0; i <= body.positions().size(); i++) {
                 String code = i == 0 ? null : body.positions().get(i - 1).positionCode();
-                UUID eventId = id.equals(body.id()) ? UUID.randomUUID() : child(id, 100 + i);
+                UUID eventId = id.equals(body.id()) ? OrderedId.next() : child(id, 100 + i);
                 batch(event, eventId, tag.value(), code, time, body.operator());
             }
         }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchActionBody;
 import org.docksweep.contract.BenchActionBody.Verb;
@@ -91,7 +92,7 @@ final class BenchOffice {
 
     /** Sends what a person does with a job, as decided on the state of it that is shown. */
     void act(OpenJob job, Author author, Verb verb, Words words) throws ServiceProblem, ServiceUnreachable {
-        UUID id = UUID.randomUUID();
+        UUID id = OrderedId.next();
         add(
                 job.code(),
                 ApiPaths.ACTIONS,

@@ -6,7 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.UUID;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.FindingBody;
 import org.docksweep.fleet.ChargeClass;
 import org.docksweep.fleet.ConfirmedCause;
@@ -102,7 +102,7 @@ final class FindingDraft {
 
     FindingBody body(Instant at, String by, String bench) {
         return new FindingBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 at,
                 by,
                 bench,

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.BenchJobFile;
@@ -162,7 +163,7 @@ record OpenJob(
     OpenJob tick(BenchOffice office, Author author, boolean forward) throws ServiceProblem, ServiceUnreachable {
         String step = (forward ? nextStep() : lastTicked()).orElseThrow();
         BenchJobFile.Card shown = suggested().orElseThrow();
-        UUID id = UUID.randomUUID();
+        UUID id = OrderedId.next();
         office.add(
                 code(),
                 ApiPaths.TICKS,

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.UUID;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.FitAnswer;
 import org.docksweep.contract.InstalledDriver;
 import org.docksweep.contract.PartExchangeBody;
@@ -175,7 +175,7 @@ final class PartFitting {
             case OTHER -> null;
         };
         return new PartExchangeBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 author.at(),
                 author.by(),
                 author.bench(),

@@ -2,9 +2,9 @@ package org.docksweep.kiosk.bench;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.PartExchangeBody.What;
 import org.docksweep.contract.ProofState;
@@ -172,7 +172,7 @@ final class ProofDesk {
 
     ProofSweepBody body(Author author) {
         return new ProofSweepBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 author.at(),
                 author.by(),
                 author.bench(),

@@ -4,9 +4,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.UUID;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
@@ -134,7 +134,7 @@ final class ProofRun {
             PointCapture taken = captures.get(i);
             var header = taken.capture().header();
             measurements.add(new MeasurementBody(
-                    UUID.randomUUID(),
+                    OrderedId.next(),
                     header.capturedAt().truncatedTo(ChronoUnit.MICROS),
                     1,
                     recordings.get(i),

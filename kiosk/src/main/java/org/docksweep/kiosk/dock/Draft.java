@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.MeasurementBody;
@@ -31,7 +32,7 @@ final class Draft {
     Set<VisualItem> damage = Set.of();
     CabinetJudgement judgement;
 
-    private final UUID id = UUID.randomUUID();
+    private final UUID id = OrderedId.next();
     private final Instant startedAt;
     private final Map<String, Capture> captures = new LinkedHashMap<>();
     private final List<MeasurementBody> measurements = new ArrayList<>();
@@ -125,7 +126,7 @@ final class Draft {
                 .orElseThrow(
                         () -> new IllegalStateException("the gate gave no judgement of test point " + point().code()));
         measurements.add(new MeasurementBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 capture.header().capturedAt().truncatedTo(ChronoUnit.MICROS),
                 sweepsOf(point().code()) + 1,
                 recordingSha256,

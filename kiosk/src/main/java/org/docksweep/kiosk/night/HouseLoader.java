@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.ServiceLoader;
 import java.util.TreeMap;
-import java.util.UUID;
 import java.util.stream.Collectors;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CommissioningBody;
 import org.docksweep.contract.DemoHouse;
@@ -115,7 +115,7 @@ final class HouseLoader {
                 .collect(Collectors.groupingBy(Baseline::tag, TreeMap::new, Collectors.toList()));
         List<CommissioningBody> bodies = new ArrayList<>();
         byCabinet.forEach((tag, baselines) -> bodies.add(new CommissioningBody(
-                UUID.randomUUID(),
+                OrderedId.next(),
                 tag,
                 baselines.get(0).takenAt().truncatedTo(ChronoUnit.MICROS),
                 house.dockHand(),

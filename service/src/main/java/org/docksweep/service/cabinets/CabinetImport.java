@@ -10,11 +10,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.UUID;
 import java.util.stream.Collectors;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.ImportReceipt;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
@@ -171,7 +171,7 @@ class CabinetImport {
         for (CabinetBody body : fresh) {
             entities.persist(new Cabinet(body));
             entities.persist(new EventRow(new HistoryEvent(
-                    UUID.randomUUID(),
+                    OrderedId.next(),
                     body.tag(),
                     null,
                     now,

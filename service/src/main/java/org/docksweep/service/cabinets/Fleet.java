@@ -10,11 +10,11 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.UUID;
 import java.util.stream.Collectors;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.InstalledDriver;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
@@ -138,7 +138,7 @@ public class Fleet {
     }
 
     private HistoryEvent event(AssetTag tag, HistoryEvent.Kind kind, String by, Reason text) {
-        return new HistoryEvent(UUID.randomUUID(), tag, null, clock.instant(), by, kind, text);
+        return new HistoryEvent(OrderedId.next(), tag, null, clock.instant(), by, kind, text);
     }
 
     /**

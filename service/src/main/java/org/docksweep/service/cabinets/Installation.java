@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.docksweep.contract.InstalledDriver;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.Timeline;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.JobCode;
@@ -61,7 +62,7 @@ class Installation extends Stored<UUID> {
 
     /** Fitted at the bench. */
     Installation(AssetTag tag, InstalledDriver driver, String partNumber, JobCode job) {
-        this.id = UUID.randomUUID();
+        this.id = OrderedId.next();
         this.tag = tag.value();
         this.positionCode = driver.positionCode();
         this.driverModelCode = driver.driverModelCode();

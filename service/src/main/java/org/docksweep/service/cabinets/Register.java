@@ -10,10 +10,10 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.UUID;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.InstalledDriver;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.contract.Page;
 import org.docksweep.contract.SafetyTest;
 import org.docksweep.fleet.AssetTag;
@@ -245,7 +245,7 @@ class Register {
     }
 
     private void note(AssetTag tag, String position, Instant at, String by, HistoryEvent.Kind kind, Reason text) {
-        events.save(new EventRow(new HistoryEvent(UUID.randomUUID(), tag, position, at, by, kind, text)));
+        events.save(new EventRow(new HistoryEvent(OrderedId.next(), tag, position, at, by, kind, text)));
     }
 
     private CabinetBody checked(AssetTag tag, CabinetBody body) {

@@ -3,7 +3,10 @@ package org.docksweep.service.store;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
 import org.springframework.dao.DataAccessResourceFailureException;
@@ -15,11 +18,17 @@ import org.springframework.stereotype.Component;
  * and again at the end. PostgreSQL forces at commit.
  *
  * <p>Writers that wait while one checkpoint runs share the next one: it begins after all of them committed, so it covers
- * them all.
+ * them all. One that finds others still at work waits for them, but no longer than {@value #COMPANY_MS} ms: a checkpoint
+ * writes every page that was touched, most of them the same for two check-ins as for one. A writer alone waits for nobody.
  */
 @Component
 class Durability {
+    private static final int COMPANY_MS = 8;
+    /** Between two looks at who is still at work. */
+    private static final long GLANCE_NS = 200_000;
+
     private final DataSource dataSource;
+    private final AtomicInteger atWork = new AtomicInteger();
     private final AtomicLong asked = new AtomicLong();
     private final ReentrantLock oneAtATime = new ReentrantLock();
     private long covered;
@@ -27,6 +36,16 @@ class Durability {
 
     Durability(DataSource dataSource) {
         this.dataSource = dataSource;
+    }
+
+    /** A write begins that will be forced. */
+    void begins() {
+        atWork.incrementAndGet();
+    }
+
+    /** It ended, well or not, and goes on to {@link #force()} if well. */
+    void ended() {
+        atWork.decrementAndGet();
     }
 
     /** Returns once everything this thread committed before is on the disk. */
@@ -40,11 +59,19 @@ class Durability {
             if (covered >= mine) {
                 return;
             }
+            awaitCompany();
             long covers = asked.get();
             checkpoint();
             covered = covers;
         } finally {
             oneAtATime.unlock();
+        }
+    }
+
+    private void awaitCompany() {
+        long patienceEnds = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(COMPANY_MS);
+        while (atWork.get() > 0 && System.nanoTime() < patienceEnds) {
+            LockSupport.parkNanos(GLANCE_NS);
         }
     }
 

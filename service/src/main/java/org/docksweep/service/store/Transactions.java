@@ -41,11 +41,7 @@ public class Transactions {
     public <T> T write(Supplier<T> work) {
         for (int attempt = 1; ; attempt++) {
             try {
-                T result = write.execute(status -> {
-                    T done = work.get();
-                    witnesses.forEach(WriteWitness::written);
-                    return done;
-                });
+                T result = committed(work);
                 durability.force();
                 return result;
             } catch (RuntimeException e) {
@@ -58,6 +54,19 @@ public class Transactions {
                     throw why;
                 }
             }
+        }
+    }
+
+    private <T> T committed(Supplier<T> work) {
+        durability.begins();
+        try {
+            return write.execute(status -> {
+                T done = work.get();
+                witnesses.forEach(WriteWitness::written);
+                return done;
+            });
+        } finally {
+            durability.ended();
         }
     }
 

@@ -8,6 +8,7 @@ import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.UUID;
 import org.docksweep.contract.DriftRow;
+import org.docksweep.contract.OrderedId;
 import org.docksweep.service.store.Stored;
 import org.docksweep.service.store.StoredJson;
 
@@ -38,7 +39,7 @@ class DriftWarning extends Stored<UUID> {
     /** In the order of {@link #INSERT}. */
     static Object[] values(DriftRow row) {
         return new Object[] {
-            UUID.randomUUID(),
+            OrderedId.next(),
             row.tag().value(),
             row.points().get(row.points().size() - 1).at(),
             StoredJson.write(row)
