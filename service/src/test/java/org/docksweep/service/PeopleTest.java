@@ -2,6 +2,13 @@ package org.docksweep.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -9,6 +16,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import javax.sql.DataSource;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.AuditEntry;
 import org.docksweep.contract.KioskToken;
@@ -106,6 +114,41 @@ class PeopleTest {
         assertThat(api.delete(ApiPaths.KIOSK_TOKENS + "/" + token.name()).status())
                 .isEqualTo(204);
         assertThat(fourth.get(ApiPaths.LIMITS).status()).isEqualTo(401);
+    }
+
+    /** Sets a time of a person's sign-ons back, as a clock would. */
+    private static void setBack(DataSource database, String column, Person person, Duration before)
+            throws SQLException {
+        try (Connection connection = database.getConnection();
+                PreparedStatement update =
+                        connection.prepareStatement("update sign_on set " + column + " = ? where person_id = ?")) {
+            update.setObject(1, OffsetDateTime.now(ZoneOffset.UTC).minus(before));
+            update.setObject(2, person.id());
+            assertThat(update.executeUpdate()).isPositive();
+        }
+    }
+
+    @Test
+    void endsASignOnThatNobodyUsedForHalfAnHourAndAnyAfterTwelveHours(DataSource database) throws SQLException {
+        Person person = Staff.hire(api, Person.Role.DOCK);
+        Api kiosk = Staff.kiosk(api, KioskToken.Role.DOCK);
+        SignOn fresh = Staff.signOn(kiosk, person, Staff.PIN).as(SignOn.class);
+        assertThat(Duration.between(Instant.now(), fresh.endsAt()))
+                .isBetween(Duration.ofHours(12).minusMinutes(1), Duration.ofHours(12));
+        Api used = api.as(fresh.token());
+
+        setBack(database, "last_used_at", person, Duration.ofMinutes(29));
+        assertThat(used.get(ApiPaths.LIMITS).status()).isEqualTo(200);
+        // That was a use, and counts as one from now on.
+        setBack(database, "signed_on_at", person, Duration.ofMinutes(31));
+        assertThat(used.get(ApiPaths.LIMITS).status()).isEqualTo(200);
+        setBack(database, "last_used_at", person, Duration.ofMinutes(31));
+        assertThat(used.get(ApiPaths.LIMITS).status()).isEqualTo(401);
+
+        Api old = Staff.signedOn(kiosk, person);
+        assertThat(old.get(ApiPaths.LIMITS).status()).isEqualTo(200);
+        setBack(database, "ends_at", person, Duration.ofSeconds(1));
+        assertThat(old.get(ApiPaths.LIMITS).status()).isEqualTo(401);
     }
 
     @Test

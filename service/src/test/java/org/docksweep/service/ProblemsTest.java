@@ -85,6 +85,10 @@ class ProblemsTest {
     @Test
     void refusesMethodsAndMediaTypesItDoesNotOffer() {
         assertProblem(api.delete(ApiPaths.LIMITS), 405, ProblemTypes.UNSUPPORTED);
+        assertProblem(
+                api.send(api.request(ApiPaths.LIMITS).method("TRACE", BodyPublishers.noBody())),
+                405,
+                ProblemTypes.UNSUPPORTED);
         assertProblem(api.putText(ApiPaths.MODEL_BOOK, "<a/>", "application/xml"), 415, ProblemTypes.UNSUPPORTED);
         assertProblem(api.get(ApiPaths.LIMITS, "Accept", "image/png"), 406, ProblemTypes.UNSUPPORTED);
     }

@@ -30,12 +30,13 @@ final class RunningService implements ParameterResolver {
 
     @Override
     public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
-        return parameter.getParameter().getType() == Api.class;
+        return List.of(Api.class, DataSource.class)
+                .contains(parameter.getParameter().getType());
     }
 
     @Override
     public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
-        return shared().api();
+        return parameter.getParameter().getType() == Api.class ? shared().api() : shared().database();
     }
 
     private static synchronized Instance shared() {
@@ -61,6 +62,9 @@ final class RunningService implements ParameterResolver {
                     "--docksweep.site-name", "Marram Coast Hire",
                     "--docksweep.bootstrap-token", MANAGER_TOKEN,
                     "--springdoc.api-docs.enabled", "true",
+                    // Needs to know how the database writes names; KilledServiceIT and PreparedStartIT start as a house
+                    // does.
+                    "--spring.jpa.properties.hibernate.boot.allow_jdbc_metadata_access", "true",
                     "--spring.jpa.hibernate.ddl-auto", "validate",
                     "--logging.level.root", "WARN"));
             List<String> all = new ArrayList<>(engine.settings(folder));

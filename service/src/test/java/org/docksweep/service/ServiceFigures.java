@@ -4,6 +4,7 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -34,7 +35,7 @@ import org.docksweep.contract.CheckInBody;
 final class ServiceFigures {
     private static final int LOOKUPS = 2_000;
     private static final int CHECK_INS = 1_000;
-    private static final int WARM_UP = 10_000;
+    private static final int WARM_UP = Integer.getInteger("docksweep.figures.warm-up", 10_000);
     private static final int ROUNDS = 5;
     private static final int PER_SECOND = 100;
 
@@ -82,12 +83,12 @@ final class ServiceFigures {
                     snapshot(service.api());
                     reads(service.api(), cabinets);
                     writes(service, cabinets);
-                    paced(service.api(), cabinets);
+                    paced(service, cabinets);
                 }
                 case "snapshot" -> snapshot(service.api());
                 case "reads" -> reads(service.api(), cabinets);
                 case "writes" -> writes(service, cabinets);
-                case "paced" -> paced(service.api(), cabinets);
+                case "paced" -> paced(service, cabinets);
                 default ->
                     throw new IllegalArgumentException(
                             "expected snapshot, reads, writes or paced, but this is " + only);
@@ -233,13 +234,32 @@ final class ServiceFigures {
                 "at least 0.5");
     }
 
-    private static void paced(Api api, int cabinets) throws InterruptedException {
+    private static void paced(RunningService.Instance service, int cabinets) throws InterruptedException, SQLException {
         SplittableRandom random = new SplittableRandom(13);
-        http(api, cabinets, random, WARM_UP);
+        http(service.api(), cabinets, random, WARM_UP);
+        long before = writtenBytes(service);
         row(
                 "at " + PER_SECOND + " check-ins a second for " + PACED_S + " s",
-                atTheirTimes(api, cabinets, random),
+                atTheirTimes(service.api(), cabinets, random),
                 "p99 at most 50 ms");
+        row(
+                "written meanwhile, per check-in",
+                (writtenBytes(service) - before) / (1024 * PACED_S * PER_SECOND) + " kB",
+                "");
+    }
+
+    /** What has to reach the disk before an answer: of H2 its file, of PostgreSQL its log. */
+    private static long writtenBytes(RunningService.Instance service) throws SQLException {
+        String sql = Engine.ofThisRun() == Engine.H2
+                ? "select cast(setting_value as bigint) from information_schema.settings"
+                        + " where setting_name = 'info.FILE_WRITE_BYTES'"
+                : "select cast(pg_current_wal_lsn() - pg_lsn('0/0') as bigint)";
+        try (Connection connection = service.database().getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery(sql)) {
+            row.next();
+            return row.getLong(1);
+        }
     }
 
     /** Of this whole process: says something on a busy machine too. */

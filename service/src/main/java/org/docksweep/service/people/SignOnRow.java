@@ -3,7 +3,6 @@ package org.docksweep.service.people;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
 import org.docksweep.service.store.Stored;
@@ -31,22 +30,6 @@ class SignOnRow extends Stored<String> {
         this.signedOnAt = at;
         this.lastUsedAt = at;
         this.endsAt = endsAt;
-    }
-
-    boolean isInForce(Instant now, Duration idle) {
-        return endedAt == null && now.isBefore(endsAt) && now.isBefore(lastUsedAt.plus(idle));
-    }
-
-    boolean wasUsedSince(Instant instant) {
-        return lastUsedAt.isAfter(instant);
-    }
-
-    UUID personId() {
-        return personId;
-    }
-
-    String kiosk() {
-        return kiosk;
     }
 
     @Override

@@ -5,8 +5,11 @@ import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Modifying;
 import org.springframework.data.jpa.repository.Query;
+import org.springframework.transaction.annotation.Transactional;
 
 interface SignOnRows extends JpaRepository<SignOnRow, String> {
+    /** In a transaction of its own: who asks whose token it is has none. */
+    @Transactional
     @Modifying
     @Query("update SignOnRow s set s.lastUsedAt = :at where s.sha256 = :sha256 and s.lastUsedAt < :at")
     void used(String sha256, Instant at);

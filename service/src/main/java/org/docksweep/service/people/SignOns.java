@@ -5,8 +5,10 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.Base64;
 import java.util.Optional;
+import java.util.UUID;
 import org.docksweep.contract.AuditEntry;
 import org.docksweep.contract.Person;
 import org.docksweep.contract.SignOn;
@@ -14,6 +16,7 @@ import org.docksweep.service.audit.Audit;
 import org.docksweep.service.security.BearerSource;
 import org.docksweep.service.security.SignedOn;
 import org.docksweep.service.security.TokenRevoked;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.springframework.beans.factory.annotation.Value;
@@ -37,6 +40,7 @@ class SignOns implements BearerSource {
 
     private final PersonRows people;
     private final SignOnRows signOns;
+    private final AddedRows rows;
     private final PasswordEncoder pins;
     private final Audit audit;
     private final Clock clock;
@@ -48,6 +52,7 @@ class SignOns implements BearerSource {
     SignOns(
             PersonRows people,
             SignOnRows signOns,
+            AddedRows rows,
             PasswordEncoder pins,
             Audit audit,
             Clock clock,
@@ -55,6 +60,7 @@ class SignOns implements BearerSource {
             @Value("${docksweep.sign-on.idle:30m}") Duration idle) {
         this.people = people;
         this.signOns = signOns;
+        this.rows = rows;
         this.pins = pins;
         this.audit = audit;
         this.clock = clock;
@@ -120,31 +126,49 @@ class SignOns implements BearerSource {
         return StoredJson.sha256(token.getBytes(StandardCharsets.UTF_8));
     }
 
+    /** Asked at every request, hence by one plain statement without a transaction around it. */
     @Override
-    @Transactional
     public Optional<SignedOn> holder(String token) {
+        String sha256 = hash(token);
         Instant now = StoredJson.cut(clock.instant());
-        return signOns.findById(hash(token))
-                .filter(s -> s.isInForce(now, idle))
-                .flatMap(s -> people.findById(s.personId()).map(p -> {
-                    if (!s.wasUsedSince(now.minus(USE_NOTED_EVERY))) {
-                        signOns.used(s.getId(), now);
+        return rows
+                .read(
+                        "select p.id, p.name, p.role, s.kiosk, s.last_used_at, s.ends_at from sign_on s"
+                                + " join person p on p.id = s.person_id where s.sha256 = ? and s.ended_at is null",
+                        (row, number) -> new Known(
+                                row.getObject(1, UUID.class),
+                                row.getString(2),
+                                Person.Role.valueOf(row.getString(3)),
+                                row.getString(4),
+                                row.getObject(5, OffsetDateTime.class).toInstant(),
+                                row.getObject(6, OffsetDateTime.class).toInstant()),
+                        sha256)
+                .stream()
+                .filter(known -> now.isBefore(known.endsAt())
+                        && now.isBefore(known.lastUsedAt().plus(idle)))
+                .findFirst()
+                .map(known -> {
+                    if (!known.lastUsedAt().isAfter(now.minus(USE_NOTED_EVERY))) {
+                        signOns.used(sha256, now);
                     }
-                    return signedOn(p.person(), s);
-                }));
+                    return known.signedOn(sha256);
+                });
     }
 
-    private static SignedOn signedOn(Person person, SignOnRow signOn) {
-        return new SignedOn(
-                person.name(),
-                switch (person.role()) {
-                    case DOCK -> SignedOn.DOCK;
-                    case BENCH -> SignedOn.BENCH;
-                    case MANAGER -> SignedOn.MANAGER;
-                },
-                signOn.kiosk(),
-                person.id(),
-                signOn.getId());
+    private record Known(
+            UUID personId, String name, Person.Role role, String kiosk, Instant lastUsedAt, Instant endsAt) {
+        SignedOn signedOn(String sha256) {
+            return new SignedOn(
+                    name,
+                    switch (role) {
+                        case DOCK -> SignedOn.DOCK;
+                        case BENCH -> SignedOn.BENCH;
+                        case MANAGER -> SignedOn.MANAGER;
+                    },
+                    kiosk,
+                    personId,
+                    sha256);
+        }
     }
 
     @Transactional(propagation = Propagation.MANDATORY)

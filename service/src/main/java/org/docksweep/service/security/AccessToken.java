@@ -67,11 +67,6 @@ class AccessToken extends Stored<String> {
         return role;
     }
 
-    /** In force until its end, which is ahead for a token that was rotated a moment ago. */
-    boolean isInForce(Instant now) {
-        return revokedAt == null || now.isBefore(revokedAt);
-    }
-
     /** Cuts the time a rotated token has left. */
     void endNow(Instant now) {
         revokedAt = now;

@@ -22,6 +22,9 @@ class FirstStart {
 
     @EventListener(ApplicationReadyEvent.class)
     void printCode() {
+        if (!tokens.firstStart()) {
+            return;
+        }
         transactions
                 .write(tokens::firstStartCode)
                 .ifPresent(code -> LOG.warn(

@@ -6,11 +6,14 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.Base64;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.contract.KioskToken;
 import org.docksweep.contract.Page;
+import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Paging;
@@ -20,6 +23,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.core.annotation.Order;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
@@ -36,6 +40,7 @@ class Tokens implements BearerSource {
     private static final int SHORTEST_BOOTSTRAP = 32;
 
     private final AccessTokens tokens;
+    private final AddedRows rows;
     private final Clock clock;
     private final ApplicationEventPublisher events;
     private final SecureRandom random = new SecureRandom();
@@ -43,10 +48,12 @@ class Tokens implements BearerSource {
 
     Tokens(
             AccessTokens tokens,
+            AddedRows rows,
             Clock clock,
             ApplicationEventPublisher events,
             @Value("${docksweep.bootstrap-token:}") String bootstrapToken) {
         this.tokens = tokens;
+        this.rows = rows;
         this.clock = clock;
         this.events = events;
         if (!bootstrapToken.isEmpty() && bootstrapToken.length() < SHORTEST_BOOTSTRAP) {
@@ -60,17 +67,31 @@ class Tokens implements BearerSource {
         return StoredJson.newSha256().digest(token.getBytes(StandardCharsets.UTF_8));
     }
 
+    /** Asked at every request, hence by one plain statement without a transaction around it. */
     @Override
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS)
     public Optional<SignedOn> holder(String token) {
         byte[] sha256 = hash(token);
         if (bootstrapSha256 != null && MessageDigest.isEqual(bootstrapSha256, sha256)) {
             return Optional.of(SignedOn.kiosk("bootstrap", SignedOn.MANAGER));
         }
-        return tokens.findById(java.util.HexFormat.of().formatHex(sha256))
-                .filter(t -> t.isInForce(clock.instant()))
-                .map(t -> SignedOn.kiosk(t.name(), roles(t.role())));
+        return rows
+                .read(
+                        "select name, role, revoked_at from access_token where sha256 = ?",
+                        (row, number) -> new Known(
+                                row.getString(1),
+                                AccessToken.Role.valueOf(row.getString(2)),
+                                row.getObject(3, OffsetDateTime.class)),
+                        HexFormat.of().formatHex(sha256))
+                .stream()
+                .filter(known -> known.revokedAt() == null
+                        || clock.instant().isBefore(known.revokedAt().toInstant()))
+                .map(known -> SignedOn.kiosk(known.name(), roles(known.role())))
+                .findFirst();
     }
+
+    /** In force until its end, which is ahead for a token that was rotated a moment ago. */
+    private record Known(String name, AccessToken.Role role, OffsetDateTime revokedAt) {}
 
     private static List<String> roles(AccessToken.Role role) {
         return switch (role) {
@@ -152,6 +173,17 @@ class Tokens implements BearerSource {
         inForce(name).revoke(now);
         tokens.overlapping(name, now).forEach(t -> t.endNow(now));
         events.publishEvent(new TokenRevoked(name));
+    }
+
+    /** Whether nobody has a token and none was given from outside; by a plain statement, since every start asks. */
+    @Transactional(propagation = Propagation.SUPPORTS)
+    public boolean firstStart() {
+        return bootstrapSha256 == null
+                && rows.read(
+                                "select name from access_token where open_marker = true and role <> 'SETUP'"
+                                        + " fetch first 1 rows only",
+                                (row, number) -> row.getString(1))
+                        .isEmpty();
     }
 
     /** A fresh code for the first start, as long as nobody has a token and none was given from outside. */

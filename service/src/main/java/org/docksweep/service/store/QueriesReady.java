@@ -1,5 +1,6 @@
 package org.docksweep.service.store;
 
+import java.util.concurrent.locks.LockSupport;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.BeansException;
@@ -20,6 +21,9 @@ import org.springframework.stereotype.Component;
 @Component
 class QueriesReady {
     private static final Logger LOG = LoggerFactory.getLogger(QueriesReady.class);
+
+    /** Long enough for whoever waits to wake up. */
+    private static final long TURN_NS = 1_000_000;
 
     private final ListableBeanFactory beans;
     private final boolean trialStart;
@@ -50,7 +54,11 @@ class QueriesReady {
 
     private void makeReady() {
         try {
-            beans.getBeansOfType(Repository.class);
+            for (String name : beans.getBeanNamesForType(Repository.class)) {
+                beans.getBean(name);
+                // One is made at a time: a request that waits for its own gets its turn now, not after all of them.
+                LockSupport.parkNanos(TURN_NS);
+            }
         } catch (BeansException | IllegalStateException e) {
             if (!stopping) {
                 LOG.error("a query cannot be made ready", e);

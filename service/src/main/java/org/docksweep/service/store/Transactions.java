@@ -39,6 +39,21 @@ public class Transactions {
      * @return its result
      */
     public <T> T write(Supplier<T> work) {
+        return writeNotedByItself(() -> {
+            T done = work.get();
+            witnesses.forEach(WriteWitness::written);
+            return done;
+        });
+    }
+
+    /**
+     * Writes like {@link #write}, but leaves it to the work to note what was done.
+     *
+     * @param work what to do; may run several times, each time in a fresh transaction
+     * @param <T> result type
+     * @return its result
+     */
+    public <T> T writeNotedByItself(Supplier<T> work) {
         for (int attempt = 1; ; attempt++) {
             try {
                 T result = committed(work);
@@ -60,11 +75,7 @@ public class Transactions {
     private <T> T committed(Supplier<T> work) {
         durability.begins();
         try {
-            return write.execute(status -> {
-                T done = work.get();
-                witnesses.forEach(WriteWitness::written);
-                return done;
-            });
+            return write.execute(status -> work.get());
         } finally {
             durability.ended();
         }
