@@ -36,7 +36,16 @@ final class PreparedCapture {
     /** Impulse responses, by sweep and channel; the linear response of the timing channel sits at {@link #pad}. */
     final double[][][] responses;
 
-    private PreparedCapture(SweepPlan plan, List<ChannelRole> roles, double[][] channels, int latency, int silence) {
+    final Workspace workspace;
+
+    private PreparedCapture(
+            SweepPlan plan,
+            List<ChannelRole> roles,
+            double[][] channels,
+            int latency,
+            int silence,
+            Workspace workspace) {
+        this.workspace = workspace;
         this.plan = plan;
         this.signal = plan.signal();
         this.sampleRateHz = signal.sampleRateHz();
@@ -64,7 +73,7 @@ final class PreparedCapture {
         this.responses = new double[plan.repeats()][channels.length][];
         for (int k = 0; k < plan.repeats(); k++) {
             for (int c = 0; c < channels.length; c++) {
-                responses[k][c] = deconvolver.impulseResponse(channels[c], start(k) - pad, length);
+                responses[k][c] = deconvolver.impulseResponse(channels[c], start(k) - pad, length, workspace);
             }
         }
     }
@@ -79,9 +88,10 @@ final class PreparedCapture {
      *
      * @param capture the capture
      * @param latency its delay in frames
+     * @param workspace where it is kept; it is good until that is closed
      * @return the prepared capture
      */
-    static PreparedCapture of(Capture capture, int latency) {
+    static PreparedCapture of(Capture capture, int latency, Workspace workspace) {
         List<ChannelRole> roles = new ArrayList<>();
         for (ChannelRole role : List.of(ChannelRole.VOLTAGE, ChannelRole.CURRENT, ChannelRole.MICROPHONE)) {
             if (capture.has(role) && !RawCheck.dead(capture, role)) {
@@ -94,7 +104,7 @@ final class PreparedCapture {
         for (int c = 0; c < channels.length; c++) {
             channels[c] = inUnits(capture, roles.get(c), silence);
         }
-        return new PreparedCapture(plan, roles, channels, latency, silence);
+        return new PreparedCapture(plan, roles, channels, latency, silence, workspace);
     }
 
     /** The silence before the first sweep, and those behind the sweeps that are long enough. */

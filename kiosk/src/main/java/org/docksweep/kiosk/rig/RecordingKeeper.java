@@ -1,14 +1,16 @@
 package org.docksweep.kiosk.rig;
 
+import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -51,12 +53,15 @@ public final class RecordingKeeper {
      */
     public String keep(Capture capture) throws IOException {
         // Lossless, so that the recording judged again gives the same verdict to the last digit.
-        byte[] archive = archive(RecordingFiles.encode(WAV, capture, WavFormat.FLOAT_32));
-        String sha256 = sha256(archive);
+        RecordingFiles.Encoded recording = RecordingFiles.encode(WAV, capture, WavFormat.FLOAT_32);
+        // Written twice, first for the hash that names it, instead of kept in memory once more.
+        MessageDigest digest = sha256();
+        archive(recording, new DigestOutputStream(OutputStream.nullOutputStream(), digest));
+        String sha256 = HexFormat.of().formatHex(digest.digest());
         Path file = file(sha256);
         if (!Files.exists(file)) {
             Files.createDirectories(file.getParent());
-            writeDurably(file, archive);
+            writeDurably(file, recording);
         }
         return sha256;
     }
@@ -85,7 +90,7 @@ public final class RecordingKeeper {
         } catch (NoSuchFileException e) {
             throw new IOException("recording " + sha256 + " is not in the folder " + folder, e);
         }
-        if (!sha256(archive).equals(sha256)) {
+        if (!HexFormat.of().formatHex(sha256().digest(archive)).equals(sha256)) {
             throw new IOException("recording " + file(sha256) + " was changed: its content hash differs from its name");
         }
         return archive;
@@ -134,13 +139,11 @@ public final class RecordingKeeper {
     }
 
     /** Stored, not deflated, with a fixed date: the same recording gives the same bytes on every Java runtime. */
-    private static byte[] archive(RecordingFiles.Encoded recording) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(recording.wav().length + 8192);
-        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+    private static void archive(RecordingFiles.Encoded recording, OutputStream out) throws IOException {
+        try (ZipOutputStream zip = new ZipOutputStream(out)) {
             put(zip, WAV, recording.wav());
             put(zip, SIDECAR, recording.sidecar());
         }
-        return bytes.toByteArray();
     }
 
     private static void put(ZipOutputStream zip, String name, byte[] content) throws IOException {
@@ -156,17 +159,17 @@ public final class RecordingKeeper {
         zip.closeEntry();
     }
 
-    private static String sha256(byte[] bytes) {
+    private static MessageDigest sha256() {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java runtime has SHA-256", e);
         }
     }
 
-    private static void writeDurably(Path file, byte[] content) throws IOException {
+    private static void writeDurably(Path file, RecordingFiles.Encoded recording) throws IOException {
         Path part = file.resolveSibling(file.getFileName() + ".part");
-        Files.write(part, content);
+        archive(recording, new BufferedOutputStream(Files.newOutputStream(part)));
         try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
             channel.force(true);
         }
