@@ -104,7 +104,7 @@ public final class MicrophoneTake {
     /**
      * Samples of the channel, in pascals, mean and hum taken off.
      *
-     * @return samples, not a copy
+     * @return samples, not a copy; perhaps zeros behind them
      */
     public double[] pascals() {
         return capture.channels[channel];

@@ -24,7 +24,12 @@ final class PreparedCapture {
     final int sweepFrames;
 
     final List<ChannelRole> roles;
+    /** Samples by channel, {@link #frames} of them and zeros behind. */
     final double[][] channels;
+
+    /** Frames of the capture. */
+    final int frames;
+
     final HumRemover[] hum;
     final double[] noiseVariance;
     final int latency;
@@ -42,6 +47,7 @@ final class PreparedCapture {
             SweepPlan plan,
             List<ChannelRole> roles,
             double[][] channels,
+            int frames,
             int latency,
             int silence,
             Workspace workspace) {
@@ -56,14 +62,15 @@ final class PreparedCapture {
         }
         this.roles = roles;
         this.channels = channels;
+        this.frames = frames;
         this.latency = latency;
         this.silence = silence;
-        int[][] silences = silences(channels.length == 0 ? 0 : channels[0].length);
+        int[][] silences = silences();
         this.hum = new HumRemover[channels.length];
         this.noiseVariance = new double[channels.length];
         for (int c = 0; c < channels.length; c++) {
             hum[c] = HumRemover.fit(channels[c], silences, sampleRateHz);
-            hum[c].subtractFrom(channels[c], sampleRateHz);
+            hum[c].subtractFrom(channels[c], frames, sampleRateHz);
             noiseVariance[c] = Sums.energy(channels[c], 0, silence) / silence;
         }
         this.noise = new NoiseModel(channels, silence, sampleRateHz);
@@ -102,13 +109,13 @@ final class PreparedCapture {
         int silence = silenceFrames(plan, latency);
         double[][] channels = new double[roles.size()][];
         for (int c = 0; c < channels.length; c++) {
-            channels[c] = inUnits(capture, roles.get(c), silence);
+            channels[c] = inUnits(capture, roles.get(c), silence, workspace);
         }
-        return new PreparedCapture(plan, roles, channels, latency, silence, workspace);
+        return new PreparedCapture(plan, roles, channels, capture.frames(), latency, silence, workspace);
     }
 
     /** The silence before the first sweep, and those behind the sweeps that are long enough. */
-    private int[][] silences(int frames) {
+    private int[][] silences() {
         List<int[]> found = new ArrayList<>();
         found.add(new int[] {0, silence});
         for (int k = 0; k < starts.length; k++) {
@@ -140,12 +147,12 @@ final class PreparedCapture {
     /** Frames of a channel that a sweep covers. */
     int framesOf(int channel, int repeat) {
         int from = Math.max(0, starts[repeat]);
-        return Math.max(0, Math.min(channels[channel].length, starts[repeat] + sweepFrames) - from);
+        return Math.max(0, Math.min(frames, starts[repeat] + sweepFrames) - from);
     }
 
     /** Sum of squares of a stretch of a channel; parts outside the capture count as silence. */
     double energy(int channel, int from, int length) {
-        return Sums.energy(channels[channel], from, length);
+        return Sums.energy(channels[channel], from, Math.min(length, frames - from));
     }
 
     /** Index of the largest magnitude among some circular lags. */
@@ -161,7 +168,7 @@ final class PreparedCapture {
     }
 
     /** A channel in SI units, without its mean in the silence. */
-    private static double[] inUnits(Capture capture, ChannelRole role, int silence) {
+    private static double[] inUnits(Capture capture, ChannelRole role, int silence, Workspace workspace) {
         float[] samples = capture.fullScale(role);
         double units = capture.unitsPerFullScale(role);
         double mean = 0;
@@ -169,8 +176,8 @@ final class PreparedCapture {
             mean += samples[i];
         }
         mean *= units / Math.max(1, silence);
-        double[] converted = new double[samples.length];
-        for (int i = 0; i < converted.length; i++) {
+        double[] converted = workspace.atLeast(samples.length);
+        for (int i = 0; i < samples.length; i++) {
             converted[i] = samples[i] * units - mean;
         }
         return converted;

@@ -20,6 +20,9 @@ final class Workspace implements AutoCloseable {
     /** Shorter arrays are made anew: they are gone before they are in anybody's way. */
     private static final int LEAST_KEPT = 1 << 13;
 
+    /** Lengths of whole records are rounded up to this: a second and a third at 48 kHz. */
+    private static final int COARSE = 1 << 16;
+
     /** What is kept between analyses at most, in bytes: a verdict of the longest sweep of a dock works on some 40 MB. */
     private static final long MOST_KEPT_BYTES = 40L << 20;
 
@@ -52,6 +55,16 @@ final class Workspace implements AutoCloseable {
         double[] array = SPARE.take(length);
         taken.add(array);
         return array;
+    }
+
+    /**
+     * An array for this analysis, of any length from the one wanted on: records of about the same duration follow each other.
+     *
+     * @param length length needed
+     * @return zeros, at least as many
+     */
+    double[] atLeast(int length) {
+        return zeros((length + COARSE - 1) / COARSE * COARSE);
     }
 
     /**

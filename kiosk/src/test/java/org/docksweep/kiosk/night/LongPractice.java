@@ -41,8 +41,8 @@ final class LongPractice {
 
     private static int takeIn(PracticeKiosk practice, int most) throws Exception {
         ScreenSettings settings = new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, practice.zone());
-        KioskWindow window = WindowReader.onEventThread(() -> KioskWindow.open(
-                practice.dock(), practice.dock().state(), practice.models(), settings, List.of()));
+        KioskWindow window = WindowReader.onEventThread(() ->
+                KioskWindow.open(practice.dock(), practice.dock().state(), practice.models(), settings, List.of()));
         practice.dock().addListener(window::show);
         DockHand hand = new DockHand(practice.dock(), practice.dock());
         PracticeTruck truck = practice.truck();

@@ -143,15 +143,15 @@ class PracticeIT {
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         command.addAll(ShippedJvm.options());
         command.addAll(List.of(
-                        "-Djava.awt.headless=false",
-                        "-Djava.io.tmpdir=" + temporary,
-                        "-classpath",
-                        System.getProperty("java.class.path"),
-                        Main.class.getName(),
-                        "kiosk",
-                        "--folder",
-                        kiosk.toString(),
-                        "--practice"));
+                "-Djava.awt.headless=false",
+                "-Djava.io.tmpdir=" + temporary,
+                "-classpath",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                "kiosk",
+                "--folder",
+                kiosk.toString(),
+                "--practice"));
         Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(said.toFile())

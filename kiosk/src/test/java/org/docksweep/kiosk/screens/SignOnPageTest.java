@@ -261,20 +261,20 @@ class SignOnPageTest {
                 folder == null ? List.of("locked") : List.of("first", "locked", "who", "pin", "pin-offline")) {
             for (ScreenSettings settings : GalleryPane.wanted()) {
                 String file = GalleryPane.name("people", name, settings);
-                    GalleryPane.paint(
-                            () -> window(SampleSignOn.all().get(name), "ready", settings, 0), settings, painted -> {
-                                assertThat(painted.image().getRGB(5, 5)).isNotZero();
-                                if (folder != null) {
-                                    try {
-                                        SmallPng.write(
-                                                painted.image(),
-                                                java.nio.file.Path.of(folder).resolve(file));
-                                    } catch (java.io.IOException e) {
-                                        throw new java.io.UncheckedIOException(e);
-                                    }
+                GalleryPane.paint(
+                        () -> window(SampleSignOn.all().get(name), "ready", settings, 0), settings, painted -> {
+                            assertThat(painted.image().getRGB(5, 5)).isNotZero();
+                            if (folder != null) {
+                                try {
+                                    SmallPng.write(
+                                            painted.image(),
+                                            java.nio.file.Path.of(folder).resolve(file));
+                                } catch (java.io.IOException e) {
+                                    throw new java.io.UncheckedIOException(e);
                                 }
-                                return null;
-                            });
+                            }
+                            return null;
+                        });
             }
         }
     }
