@@ -35,7 +35,10 @@ final class DifferenceFold {
     private final SweepSignal signal;
     private final int rate;
     private final int arrival;
+    /** Squares, {@link #length} of them. */
     private final double[] energy;
+
+    private final int length;
     private final int from;
     private final int blocks;
     private final double[] onRate;
@@ -56,6 +59,7 @@ final class DifferenceFold {
         this.mean = new double[Math.max(0, blocks)];
         this.phaseTurns = new double[Math.max(0, blocks)];
         this.from = (int) (timeS(0) * rate);
+        this.length = blocks < 1 ? 0 : (int) (timeS(blocks) * rate) - from + 1;
         this.energy = blocks < 1 ? new double[0] : difference(take, residue);
         this.calmMean = blocks < 1 ? 0 : read();
     }
@@ -91,9 +95,8 @@ final class DifferenceFold {
 
     /** Squares of the difference of the first two sweeps, weighed for even noise, scaled to one sweep. */
     private double[] difference(MicrophoneTake take, Residue residue) {
-        int length = (int) (timeS(blocks) * rate) - from + 1;
         double[] samples = take.pascals();
-        double[] part = new double[Fourier.sizeFor(length)];
+        double[] part = take.room(Fourier.sizeFor(length));
         int one = take.start(0) + arrival + from;
         int other = take.start(1) + arrival + from;
         for (int i = 0; i < length; i++) {
@@ -101,7 +104,8 @@ final class DifferenceFold {
             part[i] = within ? (samples[one + i] - samples[other + i]) * Math.sqrt(0.5) : 0;
         }
         Fourier.forward(part);
-        double[] weights = residue.weights(part.length)[1];
+        double[][] both = residue.weights(part.length, take);
+        double[] weights = both[1];
         part[0] *= weights[0];
         part[1] = 0;
         for (int k = 1; k < weights.length; k++) {
@@ -109,11 +113,12 @@ final class DifferenceFold {
             part[2 * k + 1] *= weights[k];
         }
         Fourier.inverse(part);
-        double[] squares = new double[length];
+        take.giveBack(both[0]);
+        take.giveBack(both[1]);
         for (int i = 0; i < length; i++) {
-            squares[i] = part[i] * part[i];
+            part[i] = part[i] * part[i];
         }
-        return squares;
+        return part;
     }
 
     /** Fills the blocks; gives the least mean square of any half octave, which is the hall's. */
@@ -121,7 +126,7 @@ final class DifferenceFold {
         double strange = 0;
         for (int b = 0; b < blocks; b++) {
             int first = (int) (timeS(b) * rate) - from;
-            int last = Math.min(energy.length, (int) (timeS(b + 1) * rate) - from);
+            int last = Math.min(length, (int) (timeS(b + 1) * rate) - from);
             double sum = 0;
             for (int i = first; i < last; i++) {
                 sum += energy[i];

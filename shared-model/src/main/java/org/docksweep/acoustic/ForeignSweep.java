@@ -29,7 +29,10 @@ final class ForeignSweep {
 
     static boolean heard(MicrophoneTake take) {
         for (int k = 0; k < take.sweeps(); k++) {
-            if (!heard(take, middleBand(take.response(k)))) {
+            double[] smooth = middleBand(take, take.response(k));
+            boolean heard = heard(take, smooth);
+            take.giveBack(smooth);
+            if (!heard) {
                 return false;
             }
         }
@@ -40,14 +43,18 @@ final class ForeignSweep {
      * Boxes of an eighth of a millisecond, three times: nothing is left near the upper end of the sweep, where the fade lifts what is noise
      * into a spike.
      */
-    private static double[] middleBand(double[] response) {
-        double[] once = box(response);
-        return box(box(once));
+    private static double[] middleBand(MicrophoneTake take, double[] response) {
+        double[] once = take.room(response.length);
+        double[] twice = take.room(response.length);
+        box(response, once);
+        box(once, twice);
+        box(twice, once);
+        take.giveBack(twice);
+        return once;
     }
 
-    private static double[] box(double[] samples) {
+    private static void box(double[] samples, double[] smooth) {
         int mask = samples.length - 1;
-        double[] smooth = new double[samples.length];
         double sum = 0;
         for (int i = 0; i < BOX; i++) {
             sum += samples[mask - i];
@@ -56,7 +63,6 @@ final class ForeignSweep {
             sum += samples[i] - samples[i - BOX & mask];
             smooth[i] = sum / BOX;
         }
-        return smooth;
     }
 
     private static boolean heard(MicrophoneTake take, double[] response) {

@@ -1,5 +1,6 @@
 package org.docksweep.acoustic;
 
+import org.docksweep.sweep.Fourier;
 import org.docksweep.sweep.MicrophoneTake;
 import org.docksweep.sweep.SweepSignal;
 
@@ -29,10 +30,12 @@ final class Residue {
     private final int arrival;
     private final double highestSweepHz;
     private final double[][] pascals;
+    /** Sums of squares up to each sample, {@link #count} of them. */
     private final double[][] energy;
     /** Sums of squares of the residue weighed so that the noise of the silence is even over the band. */
     private final double[][] evenEnergy;
 
+    private int count;
     private final double[] noisePower = new double[NOISE_POINTS];
     private final double[] noiseHz = new double[NOISE_POINTS];
     private final double[] noiseAbove = new double[NOISE_POINTS];
@@ -56,19 +59,24 @@ final class Residue {
     static Residue of(MicrophoneTake take) {
         Residue residue = new Residue(take);
         residue.readNoise(take);
-        double[][] weights = residue.weights(take.response(0).length);
+        double[][] weights = residue.weights(take.response(0).length, take);
         for (int k = 0; k < take.sweeps(); k++) {
-            double[][] both = take.resweep(k, residue.part(take.response(k)), weights);
+            double[] part = take.room(take.response(k).length);
+            residue.copyPart(take.response(k), part);
+            double[][] both = take.resweep(k, part, weights);
+            take.giveBack(part);
             residue.pascals[k] = both[0];
-            residue.energy[k] = residue.sums(both[0]);
-            residue.evenEnergy[k] = residue.sums(both[1]);
+            residue.energy[k] = residue.sums(both[0], take);
+            residue.evenEnergy[k] = residue.sums(both[1], take);
+            take.giveBack(both[1]);
         }
+        take.giveBack(weights[0]);
+        take.giveBack(weights[1]);
         return residue;
     }
 
-    /** The impulse response earlier than the 10th order. */
-    private double[] part(double[] response) {
-        double[] part = new double[response.length];
+    /** The impulse response earlier than the 10th order, into zeros. */
+    private void copyPart(double[] response, double[] part) {
         int mask = response.length - 1;
         double opening = signal.rateConstantS() * StrictMath.log(OPENING_ORDER) * rate;
         double open = signal.harmonicLeadS((int) LOWEST_ORDER) * rate;
@@ -81,12 +89,11 @@ final class Residue {
             int at = arrival - lead & mask;
             part[at] = window * response[at];
         }
-        return part;
     }
 
-    /** Factors per bin: the band as it is, and the band with the noise of the silence made even. */
-    double[][] weights(int size) {
-        double[][] weights = new double[2][size / 2];
+    /** Factors per bin: the band as it is, and the band with the noise of the silence made even; from the take's room. */
+    double[][] weights(int size, MicrophoneTake take) {
+        double[][] weights = {take.room(size / 2), take.room(size / 2)};
         double binHz = rate / (double) size;
         int last = Math.min(size / 2 - 1, (int) (HIGH_HZ * EDGE / binHz));
         double mean = 0;
@@ -120,10 +127,11 @@ final class Residue {
         return 0.5 - 0.5 * StrictMath.cos(Math.PI * share);
     }
 
-    private double[] sums(double[] samples) {
+    private double[] sums(double[] samples, MicrophoneTake take) {
         int last = Math.min(samples.length, arrival + (int) (timeS(1.1 * highestSweepHz) * rate) + rate / 50);
-        double[] sums = new double[Math.max(arrival, last) + 1];
-        for (int i = 0; i < sums.length - 1; i++) {
+        count = Math.max(arrival, last) + 1;
+        double[] sums = take.room(Fourier.sizeFor(count));
+        for (int i = 0; i < count - 1; i++) {
             sums[i + 1] = sums[i] + samples[i] * samples[i];
         }
         return sums;
@@ -186,8 +194,8 @@ final class Residue {
         return at(sums, to) - at(sums, from);
     }
 
-    private static double at(double[] sums, double index) {
-        int whole = (int) Math.min(sums.length - 2, Math.max(0, Math.floor(index)));
+    private double at(double[] sums, double index) {
+        int whole = (int) Math.min(count - 2, Math.max(0, Math.floor(index)));
         double part = Math.min(1, Math.max(0, index - whole));
         return sums[whole] + part * (sums[whole + 1] - sums[whole]);
     }

@@ -85,7 +85,7 @@ public final class ResidueSound {
     private static double[] difference(MicrophoneTake take, Residue residue, int sweep) {
         SweepSignal signal = take.signal();
         double[] one = take.response(sweep);
-        double[] weights = residue.weights(one.length)[0];
+        double[] weights = residue.weights(one.length, take)[0];
         if (take.sweeps() < 2 || HIGHEST_SHARE * signal.stopHz() <= Residue.LOW_HZ) {
             return new double[one.length];
         }

@@ -45,14 +45,14 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
         int m = capture.channel(ChannelRole.MICROPHONE);
         int v = capture.channel(ChannelRole.VOLTAGE);
         int count = 0;
-        double[] pressure = new double[capture.deconvolver.size()];
-        double[] voltage = new double[pressure.length];
         for (boolean use : used) {
             count += use ? 1 : 0;
         }
         if (count == 0) {
             return null;
         }
+        double[] pressure = capture.workspace.zeros(capture.deconvolver.size());
+        double[] voltage = capture.workspace.zeros(pressure.length);
         double[][] each = new double[count][];
         int n = 0;
         for (int k = 0; k < used.length; k++) {
@@ -70,6 +70,8 @@ record AcousticResponse(AcousticCurve curve, double[] phaseRad, int arrival, dou
         GatedSpectrum p = GatedSpectrum.of(each, arrival, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
         GatedSpectrum drive = GatedSpectrum.of(
                 new double[][] {voltage}, capture.pad, rate, frequencyHz, f -> Gate.acoustic(f, capture.signal));
+        capture.workspace.giveBack(pressure);
+        capture.workspace.giveBack(voltage);
         return read(capture, p, drive, arrival, count);
     }
 

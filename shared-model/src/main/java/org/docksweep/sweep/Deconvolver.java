@@ -16,35 +16,32 @@ final class Deconvolver {
      */
     private static final double EDGE_OCTAVES = 0.3;
 
-    /** Each takes up to 7 MB; probe and sweep of two models. */
-    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(4);
+    /** Each takes up to 7 MB; probe and sweep of a test point have one for the delay and one for the responses. */
+    private static final RecentlyUsed<Key, Deconvolver> KNOWN = new RecentlyUsed<>(4, Deconvolver::giveUp);
+
+    /** Sweeps in volts; asked for again by every deconvolver, for a sweep costs more than its transform. */
+    private static final RecentlyUsed<SweepSignal, double[]> DRIVES = new RecentlyUsed<>(4, Workspace::giveUp);
+
     /** The record begins to take over from the deconvolved response at this share of the crossing frequency. */
     private static final double CROSS_FROM = 0.89;
 
     private final SweepSignal signal;
     private final int size;
-    private final double[] spectrum;
-    private final double[] inverse;
-    private final double[] drive;
-    private final double[] quadrature;
-    /** Made when asked for; benign when made twice. */
-    private volatile double[] backwards;
+    // Each made when it is asked for: finding a delay needs nothing but the last.
+    private double[] spectrum;
+    private double[] inverse;
+    private double[] quadrature;
+    private double[] backwards;
 
     private record Key(SweepSignal signal, int size) {}
 
     private Deconvolver(SweepSignal signal, int size) {
         this.signal = signal;
         this.size = size;
-        this.drive = signal.voltageSamples();
-        this.spectrum = new double[size];
-        System.arraycopy(drive, 0, spectrum, 0, drive.length);
-        Fourier.forward(spectrum);
-        this.inverse = inverseOf(spectrum);
-        this.quadrature = quadratureOf(spectrum);
     }
 
     /**
-     * The deconvolver of a sweep.
+     * The deconvolver of a sweep. What it hands out is good as long as the workspace is open that was open before it was asked for.
      *
      * @param signal what was played
      * @param records longest record that will be given, in samples; at least the sweep's own length
@@ -61,16 +58,17 @@ final class Deconvolver {
      * @param captured samples of a channel
      * @param from first sample of the part to use; parts outside the array count as silence
      * @param length number of samples, at most {@link #size()}
-     * @return a new array of {@link #size()} values
+     * @param workspace where the response is kept
+     * @return {@link #size()} values
      */
-    double[] impulseResponse(double[] captured, int from, int length) {
-        double[] work = new double[size];
+    double[] impulseResponse(double[] captured, int from, int length, Workspace workspace) {
+        double[] work = workspace.zeros(size);
         int first = Math.max(0, from);
         int last = Math.min(captured.length, from + Math.min(length, size));
         if (last > first) {
             System.arraycopy(captured, first, work, first - from, last - first);
         }
-        respond(work, inverse);
+        respond(work, inverse());
         return work;
     }
 
@@ -103,6 +101,7 @@ final class Deconvolver {
         double binHz = signal.sampleRateHz() / (double) size;
         int first = Math.max(1, (int) Math.ceil((frequencyHz - widthHz / 2) / binHz));
         int last = Math.min(size / 2 - 1, Math.max(first, (int) Math.floor((frequencyHz + widthHz / 2) / binHz)));
+        double[] inverse = inverse();
         double sum = 0;
         for (int k = first; k <= last; k++) {
             sum += inverse[2 * k] * inverse[2 * k] + inverse[2 * k + 1] * inverse[2 * k + 1];
@@ -118,15 +117,20 @@ final class Deconvolver {
      * @param record samples as given to {@link #impulseResponse}, of {@link #size()} values, or null; is overwritten
      * @param crossHz where the record takes over, in hertz; not used without a record
      * @param weights factors per bin, one array of half the size for each signal wanted
+     * @param workspace where the signals are kept
      * @return one signal per array of weights
      */
-    double[][] resweep(double[] response, double[] record, double crossHz, double[][] weights) {
+    double[][] resweep(double[] response, double[] record, double crossHz, double[][] weights, Workspace workspace) {
+        double[] spectrum = spectrum();
         Fourier.forward(response);
         if (record != null) {
             Fourier.forward(record);
         }
         double binHz = signal.sampleRateHz() / (double) size;
-        double[][] results = new double[weights.length][size];
+        double[][] results = new double[weights.length][];
+        for (int w = 0; w < weights.length; w++) {
+            results[w] = workspace.zeros(size);
+        }
         for (int k = 1; k < size / 2; k++) {
             double re = response[2 * k] * spectrum[2 * k] - response[2 * k + 1] * spectrum[2 * k + 1];
             double im = response[2 * k + 1] * spectrum[2 * k] + response[2 * k] * spectrum[2 * k + 1];
@@ -150,33 +154,81 @@ final class Deconvolver {
         return size;
     }
 
-    /** The sweep in volts; not a copy. */
+    /** The sweep in volts, and perhaps zeros behind it; not a copy. */
     double[] drive() {
-        return drive;
+        return drive(signal);
     }
 
-    /** The sweep turned by -90 degrees, in volts; not a copy. */
-    double[] quadrature() {
+    /**
+     * A sweep in volts.
+     *
+     * @param signal the sweep
+     * @return its samples, and perhaps zeros behind them; not a copy
+     */
+    static double[] drive(SweepSignal signal) {
+        return DRIVES.get(signal, s -> {
+            double[] volts = Workspace.table(s.frames());
+            s.voltageSamples(volts);
+            return volts;
+        });
+    }
+
+    /** The sweep turned by -90 degrees, in volts, and perhaps zeros behind it; not a copy. */
+    synchronized double[] quadrature() {
+        if (quadrature == null) {
+            quadrature = quadratureOf(spectrum());
+        }
         return quadrature;
     }
 
     /** The inverse as samples, turned round: what a record is multiplied with for one lag; not a copy. */
-    double[] backwards() {
-        double[] known = backwards;
-        if (known == null) {
-            double[] conjugate = inverse.clone();
+    synchronized double[] backwards() {
+        if (backwards == null) {
+            double[] sweep = spectrum == null ? spectrumOf() : spectrum;
+            double[] conjugate = inverseOf(sweep);
+            if (sweep != spectrum) {
+                Workspace.giveBackTable(sweep);
+            }
             for (int k = 3; k < size; k += 2) {
                 conjugate[k] = -conjugate[k];
             }
             Fourier.inverse(conjugate);
             backwards = conjugate;
-            known = conjugate;
         }
-        return known;
+        return backwards;
+    }
+
+    private synchronized double[] spectrum() {
+        if (spectrum == null) {
+            spectrum = spectrumOf();
+        }
+        return spectrum;
+    }
+
+    private synchronized double[] inverse() {
+        if (inverse == null) {
+            inverse = inverseOf(spectrum());
+        }
+        return inverse;
+    }
+
+    private synchronized void giveUp() {
+        Workspace.giveUp(spectrum, inverse, quadrature, backwards);
+        spectrum = null;
+        inverse = null;
+        quadrature = null;
+        backwards = null;
+    }
+
+    private double[] spectrumOf() {
+        double[] work = Workspace.table(size);
+        System.arraycopy(drive(), 0, work, 0, signal.frames());
+        Fourier.forward(work);
+        return work;
     }
 
     private double[] inverseOf(double[] spectrum) {
-        double[] result = new double[size];
+        double[] result = Workspace.table(size);
         double binHz = signal.sampleRateHz() / (double) size;
         double fs = signal.sampleRateHz();
         for (int k = 1; k < size / 2; k++) {
@@ -197,12 +249,15 @@ final class Deconvolver {
     }
 
     private double[] quadratureOf(double[] spectrum) {
-        double[] turned = new double[size];
+        double[] turned = Workspace.table(size);
         for (int k = 2; k < size; k += 2) {
             turned[k] = spectrum[k + 1];
             turned[k + 1] = -spectrum[k];
         }
         Fourier.inverse(turned);
-        return java.util.Arrays.copyOf(turned, drive.length);
+        double[] result = Workspace.table(signal.frames());
+        System.arraycopy(turned, 0, result, 0, signal.frames());
+        Workspace.giveBackTable(turned);
+        return result;
     }
 }

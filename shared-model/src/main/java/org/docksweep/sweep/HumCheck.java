@@ -106,7 +106,7 @@ final class HumCheck {
     /** Hum goes on: it is in every third of the tail. A knock is in one, and its answer in the next. */
     private static boolean lasts(PreparedCapture capture, int c, double frequencyHz, double amplitude) {
         int from = tailStart(capture);
-        int length = (capture.channels[c].length - from) / PARTS;
+        int length = (capture.frames - from) / PARTS;
         for (int part = 0; part < PARTS; part++) {
             double[] samples = Phasors.hann(length);
             for (int n = 0; n < length; n++) {
@@ -130,7 +130,7 @@ final class HumCheck {
     /** The channel after the last sweep, seen through a Hann window. */
     private static double[] tail(PreparedCapture capture, int c) {
         int from = tailStart(capture);
-        double[] tail = Phasors.hann(Math.max(0, capture.channels[c].length - from));
+        double[] tail = Phasors.hann(Math.max(0, capture.frames - from));
         for (int n = 0; n < tail.length; n++) {
             tail[n] *= capture.channels[c][from + n];
         }

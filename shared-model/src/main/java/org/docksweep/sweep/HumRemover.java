@@ -144,15 +144,15 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
     }
 
     /** Takes the hum off a channel, in place. */
-    void subtractFrom(double[] samples, int sampleRateHz) {
+    void subtractFrom(double[] samples, int frames, int sampleRateHz) {
         for (int h = 0; h < cosine.length; h++) {
             if (cosine[h] != 0 || sine[h] != 0) {
-                subtract(samples, 2 * Math.PI * frequencyHz * (h + 1) / sampleRateHz, cosine[h], sine[h]);
+                subtract(samples, frames, 2 * Math.PI * frequencyHz * (h + 1) / sampleRateHz, cosine[h], sine[h]);
             }
         }
     }
 
-    private static void subtract(double[] samples, double angle, double cosine, double sine) {
+    private static void subtract(double[] samples, int frames, double angle, double cosine, double sine) {
         double[] tableRe = new double[SUBTRACT_BLOCK];
         double[] tableIm = new double[SUBTRACT_BLOCK];
         Phasors.fill(angle, tableRe, tableIm);
@@ -160,8 +160,8 @@ record HumRemover(double frequencyHz, double[] cosine, double[] sine, double amp
         double turnIm = StrictMath.sin(angle * SUBTRACT_BLOCK);
         double c = cosine;
         double s = sine;
-        for (int from = 0; from < samples.length; from += SUBTRACT_BLOCK) {
-            subtract(samples, from, Math.min(SUBTRACT_BLOCK, samples.length - from), tableRe, tableIm, c, s);
+        for (int from = 0; from < frames; from += SUBTRACT_BLOCK) {
+            subtract(samples, from, Math.min(SUBTRACT_BLOCK, frames - from), tableRe, tableIm, c, s);
             double next = c * turnRe + s * turnIm;
             s = s * turnRe - c * turnIm;
             c = next;

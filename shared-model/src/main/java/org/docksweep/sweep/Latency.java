@@ -56,18 +56,22 @@ final class Latency {
      *
      * @param capture the capture
      * @param timing channel to find it in
+     * @param workspace of the analysis
      * @return frames by which the capture lags behind the playback; empty when the sweep is not in the channel
      */
-    static OptionalInt find(Capture capture, ChannelRole timing) {
+    static OptionalInt find(Capture capture, ChannelRole timing, Workspace workspace) {
         Latency search = new Latency(capture, timing);
         double units = capture.unitsPerFullScale(timing);
         double[] record = new double[search.length];
         for (int i = Math.max(0, -search.from); i < record.length && search.from + i < search.samples.length; i++) {
             record[i] = units * search.samples[search.from + i];
         }
-        double[] response = Deconvolver.of(search.signal, search.length).impulseResponse(record, 0, search.length);
+        double[] response =
+                Deconvolver.of(search.signal, search.length).impulseResponse(record, 0, search.length, workspace);
         int peak = PreparedCapture.peak(response, 0, search.lags);
-        return clear(response, peak) ? OptionalInt.of(peak - search.margin) : OptionalInt.empty();
+        OptionalInt found = clear(response, peak) ? OptionalInt.of(peak - search.margin) : OptionalInt.empty();
+        workspace.giveBack(response);
+        return found;
     }
 
     /**
@@ -76,16 +80,17 @@ final class Latency {
      *
      * @param capture the capture
      * @param timing channel to find it in
+     * @param workspace of the analysis
      * @return a delay in frames; empty when a coarse look does not show it clearly
      */
-    static OptionalInt guess(Capture capture, ChannelRole timing) {
+    static OptionalInt guess(Capture capture, ChannelRole timing, Workspace workspace) {
         Latency search = new Latency(capture, timing);
         Coarse coarse = KNOWN.get(search.signal, s -> coarse(s, search.length));
         if (coarse.step() == 0) {
             return OptionalInt.empty();
         }
         int step = coarse.step();
-        double[] response = new double[coarse.inverse().length];
+        double[] response = workspace.zeros(coarse.inverse().length);
         for (int i = 0; i < search.length / step; i++) {
             for (int n = 0; n < step; n++) {
                 int frame = search.from + i * step + n;
@@ -160,9 +165,10 @@ final class Latency {
         if (step == 0) {
             return new Coarse(0, new double[0]);
         }
-        double[] drive = signal.voltageSamples();
+        double[] drive = Deconvolver.drive(signal);
         double[] spectrum = new double[Fourier.sizeFor(length / step + 1)];
-        for (int i = 0; i < drive.length; i++) {
+        int frames = signal.frames();
+        for (int i = 0; i < frames; i++) {
             spectrum[i / step] += drive[i];
         }
         Fourier.forward(spectrum);

@@ -2,8 +2,8 @@ package org.docksweep.sweep;
 
 /**
  * The microphone channel of a capture made ready: impulse responses of all sweeps from the same transforms as the
- * curves, the samples with hum taken off, and the noise of the silence before. Arrays are handed out for speed and must
- * not be changed.
+ * curves, the samples with hum taken off, and the noise of the silence before. Arrays are handed out for speed, must
+ * not be changed, and are good while the take is read ({@link SoundReader}): the next analysis works on them.
  */
 public final class MicrophoneTake {
     private final PreparedCapture capture;
@@ -104,7 +104,7 @@ public final class MicrophoneTake {
     /**
      * Samples of the channel, in pascals, mean and hum taken off.
      *
-     * @return samples, not a copy
+     * @return samples, not a copy; perhaps zeros behind them
      */
     public double[] pascals() {
         return capture.channels[channel];
@@ -140,6 +140,25 @@ public final class MicrophoneTake {
     }
 
     /**
+     * A large array to work on, from those of former takes.
+     *
+     * @param length its length
+     * @return zeros; good as long as the take
+     */
+    public double[] room(int length) {
+        return capture.workspace.zeros(length);
+    }
+
+    /**
+     * Gives an array back that is not needed any more: one of {@link #room} or {@link #resweep}.
+     *
+     * @param array nobody may use it afterwards
+     */
+    public void giveBack(double[] array) {
+        capture.workspace.giveBack(array);
+    }
+
+    /**
      * Sends the sweep through part of its impulse response: what the microphone would have heard of that part of it.
      * Above the sweep's own band, where there is no response, the samples themselves are taken.
      *
@@ -152,13 +171,17 @@ public final class MicrophoneTake {
         double crossHz = 0.97 * signal().stopHz();
         double[] record = null;
         if (crossHz < 0.4 * signal().sampleRateHz()) {
-            record = new double[part.length];
+            record = capture.workspace.zeros(part.length);
             int from = start(sweep) - origin();
             int first = Math.max(0, from);
             int wanted = origin() + signal().frames() + capture.plan.tailFrames();
             int last = Math.min(pascals().length, from + Math.min(wanted, part.length));
             System.arraycopy(pascals(), first, record, first - from, Math.max(0, last - first));
         }
-        return capture.deconvolver.resweep(part, record, crossHz, weights);
+        double[][] signals = capture.deconvolver.resweep(part, record, crossHz, weights, capture.workspace);
+        if (record != null) {
+            capture.workspace.giveBack(record);
+        }
+        return signals;
     }
 }

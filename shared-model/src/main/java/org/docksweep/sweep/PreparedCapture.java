@@ -24,7 +24,12 @@ final class PreparedCapture {
     final int sweepFrames;
 
     final List<ChannelRole> roles;
+    /** Samples by channel, {@link #frames} of them and zeros behind. */
     final double[][] channels;
+
+    /** Frames of the capture. */
+    final int frames;
+
     final HumRemover[] hum;
     final double[] noiseVariance;
     final int latency;
@@ -36,7 +41,17 @@ final class PreparedCapture {
     /** Impulse responses, by sweep and channel; the linear response of the timing channel sits at {@link #pad}. */
     final double[][][] responses;
 
-    private PreparedCapture(SweepPlan plan, List<ChannelRole> roles, double[][] channels, int latency, int silence) {
+    final Workspace workspace;
+
+    private PreparedCapture(
+            SweepPlan plan,
+            List<ChannelRole> roles,
+            double[][] channels,
+            int frames,
+            int latency,
+            int silence,
+            Workspace workspace) {
+        this.workspace = workspace;
         this.plan = plan;
         this.signal = plan.signal();
         this.sampleRateHz = signal.sampleRateHz();
@@ -47,14 +62,15 @@ final class PreparedCapture {
         }
         this.roles = roles;
         this.channels = channels;
+        this.frames = frames;
         this.latency = latency;
         this.silence = silence;
-        int[][] silences = silences(channels.length == 0 ? 0 : channels[0].length);
+        int[][] silences = silences();
         this.hum = new HumRemover[channels.length];
         this.noiseVariance = new double[channels.length];
         for (int c = 0; c < channels.length; c++) {
             hum[c] = HumRemover.fit(channels[c], silences, sampleRateHz);
-            hum[c].subtractFrom(channels[c], sampleRateHz);
+            hum[c].subtractFrom(channels[c], frames, sampleRateHz);
             noiseVariance[c] = Sums.energy(channels[c], 0, silence) / silence;
         }
         this.noise = new NoiseModel(channels, silence, sampleRateHz);
@@ -64,7 +80,7 @@ final class PreparedCapture {
         this.responses = new double[plan.repeats()][channels.length][];
         for (int k = 0; k < plan.repeats(); k++) {
             for (int c = 0; c < channels.length; c++) {
-                responses[k][c] = deconvolver.impulseResponse(channels[c], start(k) - pad, length);
+                responses[k][c] = deconvolver.impulseResponse(channels[c], start(k) - pad, length, workspace);
             }
         }
     }
@@ -79,9 +95,10 @@ final class PreparedCapture {
      *
      * @param capture the capture
      * @param latency its delay in frames
+     * @param workspace where it is kept; it is good until that is closed
      * @return the prepared capture
      */
-    static PreparedCapture of(Capture capture, int latency) {
+    static PreparedCapture of(Capture capture, int latency, Workspace workspace) {
         List<ChannelRole> roles = new ArrayList<>();
         for (ChannelRole role : List.of(ChannelRole.VOLTAGE, ChannelRole.CURRENT, ChannelRole.MICROPHONE)) {
             if (capture.has(role) && !RawCheck.dead(capture, role)) {
@@ -92,13 +109,13 @@ final class PreparedCapture {
         int silence = silenceFrames(plan, latency);
         double[][] channels = new double[roles.size()][];
         for (int c = 0; c < channels.length; c++) {
-            channels[c] = inUnits(capture, roles.get(c), silence);
+            channels[c] = inUnits(capture, roles.get(c), silence, workspace);
         }
-        return new PreparedCapture(plan, roles, channels, latency, silence);
+        return new PreparedCapture(plan, roles, channels, capture.frames(), latency, silence, workspace);
     }
 
     /** The silence before the first sweep, and those behind the sweeps that are long enough. */
-    private int[][] silences(int frames) {
+    private int[][] silences() {
         List<int[]> found = new ArrayList<>();
         found.add(new int[] {0, silence});
         for (int k = 0; k < starts.length; k++) {
@@ -130,12 +147,12 @@ final class PreparedCapture {
     /** Frames of a channel that a sweep covers. */
     int framesOf(int channel, int repeat) {
         int from = Math.max(0, starts[repeat]);
-        return Math.max(0, Math.min(channels[channel].length, starts[repeat] + sweepFrames) - from);
+        return Math.max(0, Math.min(frames, starts[repeat] + sweepFrames) - from);
     }
 
     /** Sum of squares of a stretch of a channel; parts outside the capture count as silence. */
     double energy(int channel, int from, int length) {
-        return Sums.energy(channels[channel], from, length);
+        return Sums.energy(channels[channel], from, Math.min(length, frames - from));
     }
 
     /** Index of the largest magnitude among some circular lags. */
@@ -151,7 +168,7 @@ final class PreparedCapture {
     }
 
     /** A channel in SI units, without its mean in the silence. */
-    private static double[] inUnits(Capture capture, ChannelRole role, int silence) {
+    private static double[] inUnits(Capture capture, ChannelRole role, int silence, Workspace workspace) {
         float[] samples = capture.fullScale(role);
         double units = capture.unitsPerFullScale(role);
         double mean = 0;
@@ -159,8 +176,8 @@ final class PreparedCapture {
             mean += samples[i];
         }
         mean *= units / Math.max(1, silence);
-        double[] converted = new double[samples.length];
-        for (int i = 0; i < converted.length; i++) {
+        double[] converted = workspace.atLeast(samples.length);
+        for (int i = 0; i < samples.length; i++) {
             converted[i] = samples[i] * units - mean;
         }
         return converted;

@@ -2,6 +2,7 @@ package org.docksweep.sweep;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
@@ -19,12 +20,26 @@ final class RecentlyUsed<K, V> {
      * @param kept entries kept
      */
     RecentlyUsed(int kept) {
+        this(kept, value -> {});
+    }
+
+    /**
+     * Makes an empty one.
+     *
+     * @param kept entries kept
+     * @param dropped is given what is not kept any more
+     */
+    RecentlyUsed(int kept, Consumer<V> dropped) {
         entries = new LinkedHashMap<>(16, 0.75f, true) {
             private static final long serialVersionUID = 1L;
 
             @Override
             protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-                return size() > kept;
+                if (size() <= kept) {
+                    return false;
+                }
+                dropped.accept(eldest.getValue());
+                return true;
             }
         };
     }

@@ -2,6 +2,7 @@ package org.docksweep.sweep;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -67,6 +68,39 @@ public final class RecordingFiles {
      */
     public static Encoded encode(String name, Capture capture, WavFormat format) throws RecordingException {
         CaptureHeader header = capture.header();
+        float[][] samples = samples(name, capture);
+        int sampleRateHz = header.plan().signal().sampleRateHz();
+        return new Encoded(WavWriter.encode(name, samples, sampleRateHz, format), Sidecar.encode(header));
+    }
+
+    /**
+     * Writes the WAV file of a recording into a stream, the bytes that {@link #encode} makes, without holding them all.
+     *
+     * @param name file name for error messages
+     * @param capture the capture
+     * @param format how samples are written
+     * @param out where to
+     * @return bytes written
+     * @throws RecordingException if a sample is not a number or the recording is too large
+     * @throws IOException if the stream refuses
+     */
+    public static int writeWav(String name, Capture capture, WavFormat format, OutputStream out) throws IOException {
+        int sampleRateHz = capture.header().plan().signal().sampleRateHz();
+        return WavWriter.write(name, samples(name, capture), sampleRateHz, format, out);
+    }
+
+    /**
+     * The sidecar of a recording.
+     *
+     * @param capture the capture
+     * @return its bytes
+     */
+    public static byte[] sidecar(Capture capture) {
+        return Sidecar.encode(capture.header());
+    }
+
+    private static float[][] samples(String name, Capture capture) throws RecordingException {
+        CaptureHeader header = capture.header();
         float[][] samples = new float[header.channels().size()][];
         for (int i = 0; i < samples.length; i++) {
             samples[i] = capture.fullScale(header.channels().get(i).role());
@@ -74,8 +108,7 @@ public final class RecordingFiles {
         if (capture.frames() == 0) {
             throw new RecordingException(name, "data", "must hold at least one frame, but has none", "Capture again");
         }
-        int sampleRateHz = header.plan().signal().sampleRateHz();
-        return new Encoded(WavWriter.encode(name, samples, sampleRateHz, format), Sidecar.encode(header));
+        return samples;
     }
 
     /**

@@ -6,7 +6,7 @@ public interface SoundReader {
     /**
      * Reads a take.
      *
-     * @param take what the microphone captured
+     * @param take what the microphone captured; it is good until this returns
      * @return what was heard
      */
     SoundPrint read(MicrophoneTake take);

@@ -83,6 +83,12 @@ public final class SweepAnalyser {
      *     grid points
      */
     public SweepAnalysis analyse(Capture capture) {
+        try (Workspace workspace = Workspace.open()) {
+            return analyse(capture, workspace);
+        }
+    }
+
+    private SweepAnalysis analyse(Capture capture, Workspace workspace) {
         SweepSignal signal = capture.header().plan().signal();
         if (signal.frames() > MAX_SWEEP_FRAMES || gridOf(signal).length < 2) {
             throw new IllegalArgumentException("a sweep must have at most " + MAX_SWEEP_FRAMES
@@ -97,23 +103,29 @@ public final class SweepAnalyser {
         ChannelRole timing =
                 microphoneOnly && !live(capture, ChannelRole.VOLTAGE) ? ChannelRole.MICROPHONE : ChannelRole.VOLTAGE;
         if (timing == ChannelRole.VOLTAGE) {
-            OptionalInt guess = Latency.guess(capture, timing);
-            SweepAnalysis analysis = guess.isEmpty() ? null : analyse(capture, timing, guess.getAsInt(), true, issues);
+            OptionalInt guess = Latency.guess(capture, timing, workspace);
+            SweepAnalysis analysis =
+                    guess.isEmpty() ? null : analyse(capture, timing, guess.getAsInt(), true, issues, workspace);
             if (analysis != null) {
                 return analysis;
             }
         }
-        OptionalInt latency = Latency.find(capture, timing);
+        OptionalInt latency = Latency.find(capture, timing, workspace);
         if (latency.isEmpty()) {
-            issues.add(noSweep(capture, timing));
+            issues.add(noSweep(capture, timing, workspace));
             return spoiled(issues);
         }
-        return analyse(capture, timing, latency.getAsInt(), false, issues);
+        return analyse(capture, timing, latency.getAsInt(), false, issues, workspace);
     }
 
     /** Reads a capture of known delay; null when the delay was guessed and the capture shows that it is another. */
     private SweepAnalysis analyse(
-            Capture capture, ChannelRole timing, int latency, boolean guessed, List<SweepAnalysis.Issue> issues) {
+            Capture capture,
+            ChannelRole timing,
+            int latency,
+            boolean guessed,
+            List<SweepAnalysis.Issue> issues,
+            Workspace workspace) {
         boolean microphoneOnly = capture.header().testPointKind() == TestPointKind.LINE_INPUT;
         SweepSignal signal = capture.header().plan().signal();
         SweepPlan plan = capture.header().plan();
@@ -133,7 +145,7 @@ public final class SweepAnalyser {
             issues.add(CaptureIssues.issue(QualityIssue.TOO_SHORT, "capture-no-silence"));
             return spoiled(issues);
         }
-        PreparedCapture prepared = PreparedCapture.of(capture, latency);
+        PreparedCapture prepared = PreparedCapture.of(capture, latency, workspace);
         if (guessed && !prepared.confirms(timing)) {
             return null;
         }
@@ -306,12 +318,12 @@ public final class SweepAnalyser {
         return heard(prepared, calm, dropped);
     }
 
-    private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing) {
+    private static SweepAnalysis.Issue noSweep(Capture capture, ChannelRole timing, Workspace workspace) {
         if (timing == ChannelRole.MICROPHONE) {
             return CaptureIssues.issue(QualityIssue.SILENT, "capture-no-sound");
         }
         boolean current = live(capture, ChannelRole.CURRENT)
-                && Latency.find(capture, ChannelRole.CURRENT).isPresent();
+                && Latency.find(capture, ChannelRole.CURRENT, workspace).isPresent();
         return current
                 ? CaptureIssues.dead(ChannelRole.VOLTAGE)
                 : CaptureIssues.issue(QualityIssue.SILENT, "capture-silent");

@@ -111,15 +111,25 @@ public record SweepSignal(
      */
     public double[] voltageSamples() {
         double[] samples = new double[frames()];
+        voltageSamples(samples);
+        return samples;
+    }
+
+    /**
+     * Writes the sweep in volts into an array.
+     *
+     * @param samples at least {@link #frames()} values
+     */
+    void voltageSamples(double[] samples) {
         double durationS = durationS();
-        for (int i = 0; i < samples.length; i++) {
+        int frames = frames();
+        for (int i = 0; i < frames; i++) {
             double timeS = i / (double) sampleRateHz;
             double frequencyHz = Math.min(stopHz, Math.max(startHz, frequencyHzAt(timeS)));
             double levelHz = Math.min(level.highestHz(), Math.max(level.lowestHz(), frequencyHz));
             double phase = 2 * Math.PI * startHz * rateConstantS * StrictMath.exp(timeS / rateConstantS);
             samples[i] = Math.sqrt(2) * level.voltageVrmsAt(levelHz) * fade(timeS, durationS) * StrictMath.sin(phase);
         }
-        return samples;
     }
 
     private double fade(double timeS, double durationS) {

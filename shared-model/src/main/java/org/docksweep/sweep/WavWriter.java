@@ -1,5 +1,7 @@
 package org.docksweep.sweep;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -7,6 +9,9 @@ import java.nio.charset.StandardCharsets;
 /** Writes samples as a RIFF/WAVE file image: fmt, fact (float only) and data chunks, little endian. */
 final class WavWriter {
     private static final double INT_24_SCALE = 1 << 23;
+    private static final int HEADER_BYTES = 64;
+    /** Frames handed to a stream at once. */
+    private static final int PART_FRAMES = 4096;
 
     private WavWriter() {}
 
@@ -23,8 +28,20 @@ final class WavWriter {
     static byte[] encode(String name, float[][] samples, int sampleRateHz, WavFormat format) throws RecordingException {
         int channels = samples.length;
         int frames = samples[0].length;
-        int blockBytes = channels * format.bytesPerSample();
-        long dataBytes = (long) frames * blockBytes;
+        boolean isFloat = format == WavFormat.FLOAT_32;
+        int size = size(name, samples, format);
+        ByteBuffer out = ByteBuffer.allocate(size).order(ByteOrder.LITTLE_ENDIAN);
+        header(out, samples, sampleRateHz, format, size);
+        for (int frame = 0; frame < frames; frame++) {
+            for (int channel = 0; channel < channels; channel++) {
+                put(out, checked(name, samples[channel][frame], channel, frame), isFloat);
+            }
+        }
+        return out.array();
+    }
+
+    private static int size(String name, float[][] samples, WavFormat format) throws RecordingException {
+        long dataBytes = (long) samples[0].length * samples.length * format.bytesPerSample();
         if (dataBytes > WavReader.MAX_FILE_BYTES - 1024) {
             throw new RecordingException(
                     name,
@@ -32,25 +49,56 @@ final class WavWriter {
                     "must be below " + WavReader.MAX_FILE_BYTES + " bytes, but would have " + dataBytes,
                     "Play a shorter plan or use fewer channels");
         }
-        boolean isFloat = format == WavFormat.FLOAT_32;
         int padding = (int) (dataBytes & 1);
-        int size = 12 + (8 + 18) + (isFloat ? 12 : 0) + 8 + (int) dataBytes + padding;
-        ByteBuffer out = ByteBuffer.allocate(size).order(ByteOrder.LITTLE_ENDIAN);
+        return 12 + (8 + 18) + (format == WavFormat.FLOAT_32 ? 12 : 0) + 8 + (int) dataBytes + padding;
+    }
+
+    private static void header(ByteBuffer out, float[][] samples, int sampleRateHz, WavFormat format, int size) {
+        int channels = samples.length;
+        int frames = samples[0].length;
+        int blockBytes = channels * format.bytesPerSample();
         out.put(ascii("RIFF")).putInt(size - 8).put(ascii("WAVE"));
         out.put(ascii("fmt ")).putInt(18);
         out.putShort((short) format.tag()).putShort((short) channels).putInt(sampleRateHz);
         out.putInt(sampleRateHz * blockBytes).putShort((short) blockBytes);
         out.putShort((short) (8 * format.bytesPerSample())).putShort((short) 0);
-        if (isFloat) {
+        if (format == WavFormat.FLOAT_32) {
             out.put(ascii("fact")).putInt(4).putInt(frames);
         }
-        out.put(ascii("data")).putInt((int) dataBytes);
+        out.put(ascii("data")).putInt(frames * blockBytes);
+    }
+
+    /**
+     * Writes a file piece by piece, as {@link #encode} makes it, into a stream.
+     *
+     * @param name file name for error messages
+     * @param samples one array per channel
+     * @param sampleRateHz samples per second
+     * @param format how samples are written
+     * @param out where to
+     * @return bytes written
+     * @throws RecordingException if a sample is not a number or the image would be larger than a reader accepts
+     * @throws IOException if the stream refuses
+     */
+    static int write(String name, float[][] samples, int sampleRateHz, WavFormat format, OutputStream out)
+            throws IOException {
+        int frames = samples[0].length;
+        int blockBytes = samples.length * format.bytesPerSample();
+        int size = size(name, samples, format);
+        ByteBuffer part =
+                ByteBuffer.allocate(HEADER_BYTES + PART_FRAMES * blockBytes).order(ByteOrder.LITTLE_ENDIAN);
+        header(part, samples, sampleRateHz, format, size);
         for (int frame = 0; frame < frames; frame++) {
-            for (int channel = 0; channel < channels; channel++) {
-                put(out, checked(name, samples[channel][frame], channel, frame), isFloat);
+            for (int channel = 0; channel < samples.length; channel++) {
+                put(part, checked(name, samples[channel][frame], channel, frame), format == WavFormat.FLOAT_32);
+            }
+            if (part.remaining() < blockBytes || frame == frames - 1) {
+                out.write(part.array(), 0, part.position());
+                part.clear();
             }
         }
-        return out.array();
+        out.write(new byte[frames * blockBytes & 1]);
+        return size;
     }
 
     private static void put(ByteBuffer out, float sample, boolean isFloat) {

@@ -104,7 +104,7 @@ final class CaptureMaker {
         System.arraycopy(drive, 0, padded, 0, drive.length);
         Deconvolver known = Deconvolver.of(plan.signal(), plan.signal().frames());
         for (int k = 0; k < plan.repeats(); k++) {
-            for (int i = 0; i < known.drive().length; i++) {
+            for (int i = 0; i < plan.signal().frames(); i++) {
                 // sin cos = sin(2 phi) / 2: a second harmonic without the constant a square law would bring.
                 padded[plan.startFrame(k) + i] += secondHarmonic * known.drive()[i] * known.quadrature()[i];
             }

@@ -36,9 +36,11 @@ class LatencyTest {
                     .hum(0.05, 50)
                     .latencyS(latencyS + part * 0.25 / RATE_HZ)
                     .make();
-            assertThat(Latency.guess(capture, ChannelRole.VOLTAGE))
-                    .isPresent()
-                    .isEqualTo(Latency.find(capture, ChannelRole.VOLTAGE));
+            try (Workspace workspace = Workspace.open()) {
+                assertThat(Latency.guess(capture, ChannelRole.VOLTAGE, workspace))
+                        .isPresent()
+                        .isEqualTo(Latency.find(capture, ChannelRole.VOLTAGE, workspace));
+            }
         }
     }
 
@@ -46,7 +48,9 @@ class LatencyTest {
     @ValueSource(doubles = {1e-6, 1e-2})
     void findsNoDelayInNoise(double noise) {
         Capture capture = new CaptureMaker().resistor(1e-9).noise(noise).make();
-        assertThat(Latency.guess(capture, ChannelRole.VOLTAGE)).isEmpty();
-        assertThat(Latency.find(capture, ChannelRole.VOLTAGE)).isEmpty();
+        try (Workspace workspace = Workspace.open()) {
+            assertThat(Latency.guess(capture, ChannelRole.VOLTAGE, workspace)).isEmpty();
+            assertThat(Latency.find(capture, ChannelRole.VOLTAGE, workspace)).isEmpty();
+        }
     }
 }

@@ -184,7 +184,7 @@ final class KioskRun {
         try (SoundOutput output = settings.tones() == null ? null : SoundOutput.open(settings.tones());
                 OutputEarphones ears = new OutputEarphones(settings.tones(), station::playsThrough);
                 OutboxSender sender =
-                        new OutboxSender(spool, new ServiceCourier(client, recordings::bytes), Backoff.USUAL, teller)) {
+                        new OutboxSender(spool, new ServiceCourier(client, recordings::checked), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
                     station.rig(),

@@ -135,7 +135,7 @@ final class NightKiosk implements AutoCloseable {
     /** Sends the outbox to a service from now on; a sender before it is closed. */
     void sendTo(ServiceClient client) {
         OutboxSender next = new OutboxSender(
-                spool, new ServiceCourier(client, recordings::bytes), NIGHT_BACKOFF, this::outboxChanged);
+                spool, new ServiceCourier(client, recordings::checked), NIGHT_BACKOFF, this::outboxChanged);
         OutboxSender before = sender.getAndSet(next);
         if (before != null) {
             before.close();

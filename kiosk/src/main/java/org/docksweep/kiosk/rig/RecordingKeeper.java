@@ -1,18 +1,23 @@
 package org.docksweep.kiosk.rig;
 
+import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestInputStream;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.zip.CRC32;
+import java.util.zip.CheckedOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -28,6 +33,9 @@ import org.docksweep.sweep.WavFormat;
 public final class RecordingKeeper {
     private static final String WAV = "recording.wav";
     private static final String SIDECAR = "recording.json";
+    /** Lossless, so that the recording judged again gives the same verdict to the last digit. */
+    private static final WavFormat FORMAT = WavFormat.FLOAT_32;
+
     /** Larger than any capture this kiosk makes; bounds what a foreign archive may unpack to. */
     private static final int MAX_ENTRY_BYTES = 256 << 20;
 
@@ -51,14 +59,21 @@ public final class RecordingKeeper {
      */
     public String keep(Capture capture) throws IOException {
         // Lossless, so that the recording judged again gives the same verdict to the last digit.
-        byte[] archive = archive(RecordingFiles.encode(WAV, capture, WavFormat.FLOAT_32));
-        String sha256 = sha256(archive);
-        Path file = file(sha256);
-        if (!Files.exists(file)) {
-            Files.createDirectories(file.getParent());
-            writeDurably(file, archive);
+        Files.createDirectories(folder);
+        Path part = Files.createTempFile(folder, "keeping-", ".part");
+        try {
+            MessageDigest digest = sha256();
+            archive(capture, new DigestOutputStream(new BufferedOutputStream(Files.newOutputStream(part)), digest));
+            String sha256 = HexFormat.of().formatHex(digest.digest());
+            Path file = file(sha256);
+            if (!Files.exists(file)) {
+                Files.createDirectories(file.getParent());
+                moveDurably(part, file);
+            }
+            return sha256;
+        } finally {
+            Files.deleteIfExists(part);
         }
-        return sha256;
     }
 
     /**
@@ -79,16 +94,28 @@ public final class RecordingKeeper {
      * @throws IOException if it is not there, was changed, or cannot be read
      */
     public byte[] bytes(String sha256) throws IOException {
-        byte[] archive;
-        try {
-            archive = Files.readAllBytes(file(sha256));
+        return Files.readAllBytes(checked(sha256));
+    }
+
+    /**
+     * Where a recording lies that is there and is what its name says.
+     *
+     * @param sha256 content hash
+     * @return path of the archive
+     * @throws IOException if it is not there, was changed, or cannot be read
+     */
+    public Path checked(String sha256) throws IOException {
+        Path file = file(sha256);
+        MessageDigest digest = sha256();
+        try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+            in.transferTo(OutputStream.nullOutputStream());
         } catch (NoSuchFileException e) {
             throw new IOException("recording " + sha256 + " is not in the folder " + folder, e);
         }
-        if (!sha256(archive).equals(sha256)) {
-            throw new IOException("recording " + file(sha256) + " was changed: its content hash differs from its name");
+        if (!HexFormat.of().formatHex(digest.digest()).equals(sha256)) {
+            throw new IOException("recording " + file + " was changed: its content hash differs from its name");
         }
-        return archive;
+        return file;
     }
 
     /**
@@ -133,40 +160,45 @@ public final class RecordingKeeper {
         return RecordingFiles.decode(name + "/" + WAV, wav, name + "/" + SIDECAR, sidecar);
     }
 
-    /** Stored, not deflated, with a fixed date: the same recording gives the same bytes on every Java runtime. */
-    private static byte[] archive(RecordingFiles.Encoded recording) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(recording.wav().length + 8192);
-        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-            put(zip, WAV, recording.wav());
-            put(zip, SIDECAR, recording.sidecar());
+    /**
+     * Stored, not deflated, with a fixed date: the same recording gives the same bytes on every Java runtime. A capture is written twice,
+     * first for the checksum that stands before it, instead of held in memory once more.
+     */
+    private static void archive(Capture capture, OutputStream out) throws IOException {
+        byte[] sidecar = RecordingFiles.sidecar(capture);
+        CRC32 wavCrc = new CRC32();
+        int wavBytes = RecordingFiles.writeWav(
+                WAV, capture, FORMAT, new CheckedOutputStream(OutputStream.nullOutputStream(), wavCrc));
+        CRC32 sidecarCrc = new CRC32();
+        sidecarCrc.update(sidecar);
+        try (ZipOutputStream zip = new ZipOutputStream(out)) {
+            zip.putNextEntry(entry(WAV, wavBytes, wavCrc));
+            RecordingFiles.writeWav(WAV, capture, FORMAT, zip);
+            zip.closeEntry();
+            zip.putNextEntry(entry(SIDECAR, sidecar.length, sidecarCrc));
+            zip.write(sidecar);
+            zip.closeEntry();
         }
-        return bytes.toByteArray();
     }
 
-    private static void put(ZipOutputStream zip, String name, byte[] content) throws IOException {
-        CRC32 crc = new CRC32();
-        crc.update(content);
+    private static ZipEntry entry(String name, int bytes, CRC32 crc) {
         ZipEntry entry = new ZipEntry(name);
         entry.setMethod(ZipEntry.STORED);
-        entry.setSize(content.length);
+        entry.setSize(bytes);
         entry.setCrc(crc.getValue());
         entry.setTimeLocal(java.time.LocalDateTime.of(2000, 1, 1, 0, 0));
-        zip.putNextEntry(entry);
-        zip.write(content);
-        zip.closeEntry();
+        return entry;
     }
 
-    private static String sha256(byte[] bytes) {
+    private static MessageDigest sha256() {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java runtime has SHA-256", e);
         }
     }
 
-    private static void writeDurably(Path file, byte[] content) throws IOException {
-        Path part = file.resolveSibling(file.getFileName() + ".part");
-        Files.write(part, content);
+    private static void moveDurably(Path part, Path file) throws IOException {
         try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
             channel.force(true);
         }

@@ -133,7 +133,7 @@ final class CabinetPanel extends PaintedPanel {
             y += sizes.px(22);
             Rectangle rest = new Rectangle(box.x, y, box.width, box.y + box.height - y);
             String text = texts.say(recent.get(0).text());
-            Font font = Ink.fitting(text, sizes::semiBold, new double[] {16, 15, 14}, rest.width, rest.height);
+            Font font = Ink.fitting(text, sizes::semiBold, new double[] {16, 15, 14, 13, 12}, rest.width, rest.height);
             ink.paragraph(text, font, Look.color("ink"), rest);
         }
     }

@@ -43,6 +43,9 @@ final class KioskPane extends JPanel {
     private final TrailPanel trail;
     private final ScanField scanField;
     private final NoticePanel notice;
+    /** Least height for everything, in design pixels. */
+    private static final int ROOMY = 768;
+
     private final transient Map<Command, Offer> alive = new EnumMap<>(Command.class);
 
     private transient DockState state;
@@ -52,11 +55,7 @@ final class KioskPane extends JPanel {
     private transient Optional<PaperView> viewed = Optional.empty();
 
     KioskPane(DockActions actions, DockState initial, List<CabinetModel> models, Sizes sizes, Texts texts) {
-        super(new MigLayout(
-                "insets 0, gap 0, fill",
-                "[grow,fill]",
-                "[" + sizes.px(48) + "px!]" + sizes.px(8) + "px[grow,fill]" + sizes.px(4) + "px[" + sizes.px(28)
-                        + "px!]" + sizes.px(4) + "px[" + sizes.px(80) + "px!]" + sizes.px(8) + "px"));
+        super(new MigLayout("insets 0, gap 0, fill", "[grow,fill]", rows(sizes, 8, 4, 28, 4, 8)));
         this.sizes = sizes;
         this.texts = texts;
         this.actions = actions;
@@ -78,6 +77,23 @@ final class KioskPane extends JPanel {
         setBackground(Look.color("ground"));
         layOut();
         show(initial);
+    }
+
+    private static String rows(Sizes sizes, int above, int below, int trail, int under, int bottom) {
+        return "[" + sizes.px(48) + "px!]" + sizes.px(above) + "px[grow,fill]" + sizes.px(below) + "px["
+                + sizes.px(trail) + "px!]" + sizes.px(under) + "px[" + sizes.px(80) + "px!]" + sizes.px(bottom) + "px";
+    }
+
+    /** Under the band of practice, in a frame on the smallest screen, the trail of scans makes room for the answer. */
+    @Override
+    public void doLayout() {
+        boolean low = getHeight() < sizes.px(ROOMY);
+        if (low == trail.isVisible()) {
+            trail.setVisible(!low);
+            ((MigLayout) getLayout())
+                    .setRowConstraints(low ? rows(sizes, 6, 2, 0, 0, 4) : rows(sizes, 8, 4, 28, 4, 8));
+        }
+        super.doLayout();
     }
 
     private void layOut() {

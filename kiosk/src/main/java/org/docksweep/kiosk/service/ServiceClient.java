@@ -1,11 +1,13 @@
 package org.docksweep.kiosk.service;
 
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -221,6 +223,21 @@ public final class ServiceClient {
     public void putBytes(String path, String contentType, byte[] body) throws ServiceProblem, ServiceUnreachable {
         check(send(
                 request(path).header("Content-Type", contentType).PUT(HttpRequest.BodyPublishers.ofByteArray(body))));
+    }
+
+    /**
+     * Stores a file, piece by piece.
+     *
+     * @param path path
+     * @param contentType media type of the file
+     * @param file the file
+     * @throws ServiceProblem if the service refuses
+     * @throws ServiceUnreachable if there is no answer
+     * @throws FileNotFoundException if there is no such file
+     */
+    public void putFile(String path, String contentType, Path file)
+            throws ServiceProblem, ServiceUnreachable, FileNotFoundException {
+        check(send(request(path).header("Content-Type", contentType).PUT(HttpRequest.BodyPublishers.ofFile(file))));
     }
 
     /**

@@ -3,6 +3,7 @@ package org.docksweep.kiosk.service;
 import java.io.IOException;
 import java.net.http.HttpConnectTimeoutException;
 import java.net.http.HttpTimeoutException;
+import java.nio.file.Path;
 import java.security.cert.CertificateException;
 import javax.net.ssl.SSLException;
 import org.docksweep.contract.ProblemTypes;
@@ -16,24 +17,24 @@ public final class ServiceCourier implements Courier {
     private final ServiceClient client;
     private final RecordingArchives recordings;
 
-    /** Reads recordings of the kiosk's folder. */
+    /** Finds recordings in the kiosk's folder. */
     @FunctionalInterface
     public interface RecordingArchives {
         /**
          * A recording, as its archive.
          *
          * @param sha256 content hash of the recording
-         * @return bytes of the archive
-         * @throws IOException if the recording is not there or cannot be read
+         * @return path of the archive
+         * @throws IOException if the recording is not there, was changed, or cannot be read
          */
-        byte[] bytes(String sha256) throws IOException;
+        Path checked(String sha256) throws IOException;
     }
 
     /**
      * Makes a courier.
      *
      * @param client way to the service
-     * @param recordings reads recordings
+     * @param recordings finds recordings
      */
     public ServiceCourier(ServiceClient client, RecordingArchives recordings) {
         this.client = client;
@@ -83,7 +84,7 @@ public final class ServiceCourier implements Courier {
         switch (item.kind()) {
             case RECORDING -> {
                 String sha256 = item.path().substring(item.path().lastIndexOf('/') + 1);
-                client.putBytes(item.path(), "application/zip", recordings.bytes(sha256));
+                client.putFile(item.path(), "application/zip", recordings.checked(sha256));
             }
             case CLOSE -> client.post(item.path());
             case REGISTRATION, COMMISSIONING, CHECK_IN -> client.putBytes(item.path(), "application/json", item.body());

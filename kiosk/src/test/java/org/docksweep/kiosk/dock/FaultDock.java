@@ -65,7 +65,7 @@ final class FaultDock extends DockEyes implements AutoCloseable {
         ServiceClient client = new ServiceClient(service.address(), "token");
         ServiceClient hasty = new ServiceClient(service.address(), "token", ANSWER_TIME);
         ParkedTeller teller = new ParkedTeller(spool);
-        sender = new OutboxSender(spool, new ServiceCourier(hasty, recordings::bytes), SHORT, teller);
+        sender = new OutboxSender(spool, new ServiceCourier(hasty, recordings::checked), SHORT, teller);
         DockParts parts = new DockParts(
                 spool,
                 setting.rig(),

@@ -25,11 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 class LongNightIT {
     private static final int CABINETS = Integer.getInteger("docksweep.cabinets", 6);
     private static final String REAL_TIME = System.getProperty("docksweep.real-time", "false");
-    /** As docs/scripts/package-kiosk starts it. */
-    private static final String JVM = System.getProperty(
-            "docksweep.kiosk-jvm",
-            "-Xms64m -Xmn36m -Xmx152m -XX:SurvivorRatio=1 -XX:TargetSurvivorRatio=90"
-                    + " -XX:TrimNativeHeapInterval=30000 -XX:+UseSerialGC -XX:TieredStopAtLevel=1");
+    /** Other options than those of docs/scripts/package-kiosk. */
+    private static final String JVM = System.getProperty("docksweep.kiosk-jvm");
 
     private static final long SEED = 5;
     private static final Pattern DONE =
@@ -60,7 +57,7 @@ class LongNightIT {
     private void walk(URI service, String token) throws Exception {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        command.addAll(Arrays.asList(JVM.split(" ")));
+        command.addAll(JVM == null ? ShippedJvm.options() : Arrays.asList(JVM.split(" ")));
         command.addAll(List.of(
                 "-Duser.timezone=UTC",
                 "-cp",

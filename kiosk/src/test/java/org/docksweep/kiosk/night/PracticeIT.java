@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -137,17 +138,21 @@ class PracticeIT {
         byte[] settings = Files.readAllBytes(SettingsFile.in(kiosk).path());
         Path temporary = Files.createDirectories(folder.resolve("temporary"));
         Path said = folder.resolve("said.txt");
-        Process process = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Djava.awt.headless=false",
-                        "-Djava.io.tmpdir=" + temporary,
-                        "-classpath",
-                        System.getProperty("java.class.path"),
-                        Main.class.getName(),
-                        "kiosk",
-                        "--folder",
-                        kiosk.toString(),
-                        "--practice")
+        // Rig and house of practice must fit into what is shipped.
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(ShippedJvm.options());
+        command.addAll(List.of(
+                "-Djava.awt.headless=false",
+                "-Djava.io.tmpdir=" + temporary,
+                "-classpath",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                "kiosk",
+                "--folder",
+                kiosk.toString(),
+                "--practice"));
+        Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(said.toFile())
                 .start();

@@ -30,7 +30,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The bench page as painted, in every state, without a display. Pictures: {@code -Ddocksweep.gallery=../docs/images}. */
 class BenchPageTest {
     /** Beside the bar of pages and under the strip, in a framed window of 1280 x 800. */
-    private static final Dimension ROOM = new Dimension(1278 - PageBar.WIDTH, 770 - 48);
+    private static final Dimension ROOM = GalleryPane.PAGE;
 
     private final BenchActions actions = mock(BenchActions.class);
 

@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The fleet page as painted, in every state, without a display. Pictures: {@code -Ddocksweep.gallery=../docs/images}. */
 class FleetPageTest {
     /** Beside the bar of pages and under the strip, in a framed window of 1280 x 800. */
-    private static final Dimension ROOM = new Dimension(1278 - PageBar.WIDTH, 770 - 48);
+    private static final Dimension ROOM = GalleryPane.PAGE;
 
     private final TeachingActions actions = mock(TeachingActions.class);
 

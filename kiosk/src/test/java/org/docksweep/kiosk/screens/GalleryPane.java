@@ -31,6 +31,9 @@ final class GalleryPane {
             .map(s -> new Dimension(Integer.parseInt(s[0]), Integer.parseInt(s[1])))
             .orElse(SIZE);
 
+    /** What a frame, the bar of pages and the strip leave of a picture for a page beside the dock's. */
+    static final Dimension PAGE = new Dimension(PICTURE.width - 2 - PageBar.WIDTH, PICTURE.height - 30 - 48);
+
     static final ZoneId ZONE = ZoneId.of("UTC");
 
     private static ScreenSettings installed;
@@ -46,14 +49,24 @@ final class GalleryPane {
                         : "-" + settings.locale().getLanguage()) + ".png";
     }
 
-    /** How the pages without a selection of their own are painted: dark and English, or with {@code -Ddocksweep.gallery.all=true} in every way. */
+    /** Every state in both languages and themes: {@code -Ddocksweep.gallery.all=true}; {@code survey} leaves 200 % out. */
+    static boolean all() {
+        return survey() || Boolean.getBoolean("docksweep.gallery.all");
+    }
+
+    /** Every state in both languages and themes, at 100 % only. */
+    static boolean survey() {
+        return "survey".equals(System.getProperty("docksweep.gallery.all"));
+    }
+
+    /** How the pages without a selection of their own are painted: dark and English, or with {@link #all()} in every way. */
     static List<ScreenSettings> wanted() {
-        if (!Boolean.getBoolean("docksweep.gallery.all")) {
+        if (!all()) {
             return List.of(new ScreenSettings(Theme.DARK, 1, Locale.ENGLISH, ZONE));
         }
         List<ScreenSettings> all = new ArrayList<>();
         for (Theme theme : Theme.values()) {
-            for (double scale : new double[] {1, 2}) {
+            for (double scale : survey() ? new double[] {1} : new double[] {1, 2}) {
                 for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
                     all.add(new ScreenSettings(theme, scale, locale, ZONE));
                 }

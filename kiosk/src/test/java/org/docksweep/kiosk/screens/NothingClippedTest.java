@@ -73,6 +73,15 @@ class NothingClippedTest {
 
     @ParameterizedTest
     @MethodSource("scenes")
+    void hasRoomUnderTheBandOfPracticeInsideAFrame(String name) {
+        ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.GERMAN, GalleryPane.ZONE);
+        Dimension under = new Dimension(FRAMED.width - PageBar.WIDTH, FRAMED.height - PracticeBand.HEIGHT);
+
+        assertThat(faults(scene(name), settings, 0, under)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenes")
     void hasRoomForLongerLanguagesBesideTheBarOfPages(String name) {
         ScreenSettings settings = new ScreenSettings(Theme.LIGHT, 1, Locale.ENGLISH, GalleryPane.ZONE);
         Dimension beside = new Dimension(GalleryPane.SIZE.width - PageBar.WIDTH, GalleryPane.SIZE.height);

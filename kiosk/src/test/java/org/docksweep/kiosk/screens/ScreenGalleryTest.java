@@ -18,8 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
  * <pre>mvn -pl kiosk -am test -Dtest=ScreenGalleryTest -Dsurefire.failIfNoSpecifiedTests=false
  *     -Ddocksweep.gallery=../docs/images</pre>
  *
- * <p>{@code -Ddocksweep.gallery.all=true} paints every state at both sizes, in both themes and languages. Without a
- * folder one picture is painted into a temporary one, to know that the command works.
+ * <p>{@code -Ddocksweep.gallery.all=true} paints every state at both scales, in both themes and languages, {@code survey} at 100 %
+ * only. Without a folder one picture is painted into a temporary one, to know that the command works.
  */
 class ScreenGalleryTest {
     private static final Set<String> SHOWN_LARGE = Set.of("answer-fail");
@@ -61,7 +61,8 @@ class ScreenGalleryTest {
             return;
         }
         Files.createDirectories(Path.of(folder));
-        boolean all = Boolean.getBoolean("docksweep.gallery.all");
+        boolean all = GalleryPane.all();
+        boolean large = all && !GalleryPane.survey();
         for (Theme theme : Theme.values()) {
             for (GalleryScene scene : GalleryScene.all()) {
                 paint(Path.of(folder), scene, settings(theme, 1, Locale.ENGLISH));
@@ -72,10 +73,10 @@ class ScreenGalleryTest {
                 }
             }
             for (GalleryScene scene : GalleryScene.all()) {
-                if (all || SHOWN_LARGE.contains(scene.name())) {
+                if (large || !all && SHOWN_LARGE.contains(scene.name())) {
                     paint(Path.of(folder), scene, settings(theme, 2, Locale.ENGLISH));
                 }
-                if (all) {
+                if (large) {
                     paint(Path.of(folder), scene, settings(theme, 2, Locale.GERMAN));
                 }
             }
@@ -87,7 +88,7 @@ class ScreenGalleryTest {
                 if (all || dark && RIG_SHOWN_GERMAN.contains(name)) {
                     paintRig(Path.of(folder), name, settings(theme, 1, Locale.GERMAN));
                 }
-                if (all || dark && RIG_SHOWN_LARGE.contains(name)) {
+                if (large || !all && dark && RIG_SHOWN_LARGE.contains(name)) {
                     paintRig(Path.of(folder), name, settings(theme, 2, Locale.ENGLISH));
                 }
             }

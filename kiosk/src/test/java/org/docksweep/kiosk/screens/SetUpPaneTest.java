@@ -272,31 +272,15 @@ class SetUpPaneTest {
     @Test
     void paintsThePictures() {
         String folder = System.getProperty("docksweep.gallery");
-        for (String language : new String[] {"en", "de"}) {
-            for (double scale : new double[] {1, 2}) {
-                boolean published = language.equals("en") && scale == 1;
-                if (!published && !Boolean.getBoolean("docksweep.gallery.all")) {
-                    continue;
-                }
-                Theme theme = language.equals("en") ? Theme.DARK : Theme.LIGHT;
-                samples(language)
-                        .forEach((name, state) -> GalleryPane.paint(
-                                () -> pane(state, settings(theme, scale, language), 0),
-                                settings(theme, scale, language),
-                                painted -> {
-                                    assertThat(painted.image().getRGB(5, 5)).isNotZero();
-                                    if (folder != null) {
-                                        write(
-                                                painted,
-                                                Path.of(folder)
-                                                        .resolve("setup-" + name + "-"
-                                                                + theme.name().toLowerCase(Locale.ROOT)
-                                                                + (scale == 1 ? "" : "-200")
-                                                                + (language.equals("en") ? "" : "-de") + ".png"));
-                                    }
-                                    return null;
-                                }));
-            }
+        for (ScreenSettings settings : GalleryPane.wanted()) {
+            samples(settings.locale().getLanguage())
+                    .forEach((name, state) -> GalleryPane.paint(() -> pane(state, settings, 0), settings, painted -> {
+                        assertThat(painted.image().getRGB(5, 5)).isNotZero();
+                        if (folder != null) {
+                            write(painted, Path.of(folder).resolve(GalleryPane.name("setup", name, settings)));
+                        }
+                        return null;
+                    }));
         }
     }
 

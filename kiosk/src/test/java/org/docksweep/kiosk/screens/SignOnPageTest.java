@@ -259,32 +259,22 @@ class SignOnPageTest {
         String folder = System.getProperty("docksweep.gallery");
         for (String name :
                 folder == null ? List.of("locked") : List.of("first", "locked", "who", "pin", "pin-offline")) {
-            for (Locale locale : new Locale[] {Locale.ENGLISH, Locale.GERMAN}) {
-                for (double scale : new double[] {1, 2}) {
-                    Theme theme = locale == Locale.GERMAN ? Theme.LIGHT : Theme.DARK;
-                    ScreenSettings settings = new ScreenSettings(theme, scale, locale, GalleryPane.ZONE);
-                    boolean published = locale == Locale.ENGLISH && scale == 1;
-                    if (!published && !Boolean.getBoolean("docksweep.gallery.all")) {
-                        continue;
-                    }
-                    String file = "people-" + name + "-" + theme.name().toLowerCase(Locale.ROOT)
-                            + (scale == 1 ? "" : "-200")
-                            + (locale == Locale.ENGLISH ? "" : "-de") + ".png";
-                    GalleryPane.paint(
-                            () -> window(SampleSignOn.all().get(name), "ready", settings, 0), settings, painted -> {
-                                assertThat(painted.image().getRGB(5, 5)).isNotZero();
-                                if (folder != null) {
-                                    try {
-                                        SmallPng.write(
-                                                painted.image(),
-                                                java.nio.file.Path.of(folder).resolve(file));
-                                    } catch (java.io.IOException e) {
-                                        throw new java.io.UncheckedIOException(e);
-                                    }
+            for (ScreenSettings settings : GalleryPane.wanted()) {
+                String file = GalleryPane.name("people", name, settings);
+                GalleryPane.paint(
+                        () -> window(SampleSignOn.all().get(name), "ready", settings, 0), settings, painted -> {
+                            assertThat(painted.image().getRGB(5, 5)).isNotZero();
+                            if (folder != null) {
+                                try {
+                                    SmallPng.write(
+                                            painted.image(),
+                                            java.nio.file.Path.of(folder).resolve(file));
+                                } catch (java.io.IOException e) {
+                                    throw new java.io.UncheckedIOException(e);
                                 }
-                                return null;
-                            });
-                }
+                            }
+                            return null;
+                        });
             }
         }
     }
