@@ -108,7 +108,41 @@ final class PhaseFold {
                 }
             }
         }
-        return best;
+        return better(best, few());
+    }
+
+    /**
+     * Strokes that tell for themselves say better than a sum over many periods where they are and how loud; the score is the larger.
+     */
+    private static Found better(Found fold, Found few) {
+        if (few == null || fold == null) {
+            return few == null ? fold : few;
+        }
+        boolean same = few.fromHz() < fold.toHz() && few.toHz() > fold.fromHz();
+        if (few.score() >= FewStrokes.TELLING && same) {
+            return few.withScore(Math.max(few.score(), fold.score()));
+        }
+        return few.score() > fold.score() ? few : fold;
+    }
+
+    /** Single strokes from the sweep's first period on; null where there are many or nothing speaks for them. */
+    Found few() {
+        double firstTurn = Math.ceil(residue.turns(residue.signal().startHz()) - 0.01);
+        int periods = FewStrokes.periods(firstTurn, residue.turns(residue.highestSweepHz()));
+        if (periods == 0) {
+            return null;
+        }
+        double middleHz =
+                Math.sqrt(residue.frequencyHzAtTurns(firstTurn) * residue.frequencyHzAtTurns(firstTurn + periods));
+        double[][][] scores = new double[residue.sweeps()][][];
+        for (int k = 0; k < scores.length; k++) {
+            scores[k] = cellScores(k, firstTurn, periods, cells(middleHz), middleHz);
+        }
+        return new FewStrokes(residue, scores, firstTurn).best();
+    }
+
+    private static int cells(double middleHz) {
+        return (int) Math.max(LEAST_CELLS, Math.min(MOST_CELLS, 1 / middleHz / CELL_S));
     }
 
     private Found fold(double fromHz, double toHz) {
@@ -118,7 +152,7 @@ final class PhaseFold {
             return null;
         }
         double middleHz = Math.sqrt(fromHz * toHz);
-        int cells = (int) Math.max(LEAST_CELLS, Math.min(MOST_CELLS, 1 / middleHz / CELL_S));
+        int cells = cells(middleHz);
         double[][][] scores = new double[residue.sweeps()][][];
         for (int k = 0; k < scores.length; k++) {
             scores[k] = cellScores(k, firstTurn, periods, cells, middleHz);

@@ -6,7 +6,7 @@ import org.docksweep.sweep.SoundPrint;
 /** Whether strokes that come back at one phase of the sweep are the cabinet's own, the noise's, or something that touches. */
 final class TouchingParts {
     /** Logarithm of the number of independent looks for an event. */
-    private static final double LOOKS_LOG = 10;
+    static final double LOOKS_LOG = 10;
 
     private static final double MOST_EVENT_LOG = 15;
 
@@ -16,8 +16,11 @@ final class TouchingParts {
     /** Bursts must be this much louder than what belongs to the cabinet, in dB. */
     private static final double LOUDER_DB = 2;
 
-    /** Peaks within a period that are no further above the rms of the noise are the noise's, in dB. */
+    /** Peaks within a short period that are no further above the rms of the noise are the noise's, in dB. */
     private static final double HIDDEN_DB = 13;
+
+    /** Noise's largest value of a period strays by 0.7 dB, its level as read by half a decibel: three times both, in dB. */
+    private static final double PEAK_CHANCE_DB = 2.5;
 
     /** Peak of noise over its rms within the cells of an event, the least of two sweeps, in dB. */
     private static final double NOISE_PEAK_DB = 9;
@@ -102,7 +105,7 @@ final class TouchingParts {
                 .max()
                 .orElse(0);
         return thenScore(event, heard, Math.max(0, moreNoiseDb)) > before + CLEARLY_MORE
-                && bands.stream().allMatch(band -> band.burstDb() < noiseDb(band) + HIDDEN_DB);
+                && bands.stream().allMatch(TouchingParts::hidden);
     }
 
     /**
@@ -133,6 +136,17 @@ final class TouchingParts {
     }
 
     /**
+     * Whether the peaks of a band are no more than those of its noise. Of n normal values that know nothing of each other the largest magnitude is
+     * about {@code sqrt(2 ln 2n)} times their rms, n being twice the bandwidth times the period: 12 dB at 20 Hz, so that what is a burst at
+     * 200 Hz is chance there.
+     */
+    private static boolean hidden(SoundPrint.Band band) {
+        double values = Math.max(2, 2 * Residue.bandwidthHz(band.centreHz()) / band.centreHz());
+        double peakDb = 10 * StrictMath.log10(2 * StrictMath.log(2 * values));
+        return band.burstDb() < noiseDb(band) + Math.max(HIDDEN_DB, peakDb + PEAK_CHANCE_DB);
+    }
+
+    /**
      * Noise while the sweep passed. The silence before it may have held a knock that no sweep held; what a sweep leaves behind holds all
      * its noise, and in the calmer sweep of two no knock. The less of both is it at most.
      */
@@ -159,8 +173,7 @@ final class TouchingParts {
         for (SoundPrint.Band band : usual.bands()) {
             if (near(band, event)) {
                 double noise = noiseDb(band);
-                boolean hidden = band.burstDb() < noise + HIDDEN_DB;
-                most = Math.max(most, hidden ? noise + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
+                most = Math.max(most, hidden(band) ? noise + NOISE_PEAK_DB : band.burstDb() + LOUDER_DB);
             }
         }
         return most;

@@ -121,7 +121,11 @@ class RubInNoiseTest {
 
     /** Strokes at given turns of the drive's phase, 20 dB over the noise's rms. */
     private static SoundPrint.Event strokes(double[] inTheFirst, double[] inTheSecond, long seed) {
-        SoundMaker maker = quiet().noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
+        return strokes(quiet(), inTheFirst, inTheSecond, seed);
+    }
+
+    private static SoundPrint.Event strokes(SoundMaker maker, double[] inTheFirst, double[] inTheSecond, long seed) {
+        maker.noise(PEAK_PA * Math.pow(10, -60 / 20.0), seed);
         double[][] turns = {inTheFirst, inTheSecond};
         for (int sweep = 0; sweep < 2; sweep++) {
             for (double turn : turns[sweep]) {
@@ -138,6 +142,23 @@ class RubInNoiseTest {
             assertThat(event).as("seed %d", seed).isNotNull();
             assertThat(event.score()).as("seed %d", seed).isGreaterThan(TELLING);
             assertThat(event.toHz()).isLessThan(50);
+        }
+    }
+
+    /** A sweep of a subwoofer, which begins at its fourth turn. */
+    private static SoundMaker sub() {
+        return new SoundMaker(15, 4000, 1.6, 48_000, 2, x -> PEAK_PA * x);
+    }
+
+    @Test
+    void aSubwooferThatStrikesTwicePerSweepIsHeardFromTheFirstPeriodOnThoughAStrokeStaysOut() {
+        for (long seed = 0; seed < 2; seed++) {
+            SoundPrint.Event event = strokes(sub(), new double[] {4.7, 5.75}, new double[] {5.76}, 330 + seed);
+            assertThat(event).as("seed %d", seed).isNotNull();
+            assertThat(event.score()).as("seed %d", seed).isGreaterThan(TELLING);
+            assertThat(event.fromHz()).isLessThan(18);
+            assertThat(event.toHz()).isLessThan(30);
+            assertThat(event.burstDb()).isCloseTo(-40, within(3.0));
         }
     }
 

@@ -8,13 +8,16 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.docksweep.fleet.BareDriver;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.judge.Judge;
 import org.docksweep.judge.JudgeRequest;
+import org.docksweep.rigcal.RigRepeatability;
 import org.docksweep.sweep.Capture;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,7 +32,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Judges the recordings that recordings.csv in FOLDER lists (columns cabinet,model,test_point,file;"
-                        + " rows of one cabinet are judged together) and prints one line per cabinet as CSV.",
+                        + " rows of one cabinet are judged together) and prints one line per cabinet as CSV."
+                        + " The microphone counts as proved unless --unproved-microphone says otherwise: recordings do"
+                        + " not tell.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:all judged, whatever the verdicts",
@@ -60,6 +65,12 @@ public final class JudgeCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "Also writes the whole judgements, with curves, to this file.")
     private Path jsonFile;
+
+    @Option(
+            names = "--unproved-microphone",
+            description = "The microphone was not proved when these were recorded: what it heard proves nothing, and"
+                    + " powered cabinets are not judged.")
+    private boolean unprovedMicrophone;
 
     @Spec
     private CommandSpec spec;
@@ -122,7 +133,11 @@ public final class JudgeCommand implements Callable<Integer> {
                                     .toList(),
                             known.baselinesOf(cabinet),
                             known.limits(),
-                            known.priors())));
+                            known.priors(),
+                            RigRepeatability.UNKNOWN,
+                            unprovedMicrophone
+                                    ? Optional.of(Reason.of("judge-unproved-microphone"))
+                                    : Optional.empty())));
         } catch (IllegalArgumentException e) {
             throw new IOException("cabinet " + cabinet + " cannot be judged: " + e.getMessage(), e);
         }

@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Takes virtual returns, whose truth is known, through sweep, calibration and judgement, and counts"
-                        + " what the gate finds, misses and names.",
+                        + " what the gate finds, misses and names. The virtual rig's microphone counts as proved.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:the run is done, whatever it counted",

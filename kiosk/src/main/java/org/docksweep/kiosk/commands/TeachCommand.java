@@ -34,7 +34,9 @@ import picocli.CommandLine.Spec;
                 "Teaches what healthy cabinets of a model look like from the recordings of 1 to 20 known-good units"
                         + " that recordings.csv in FOLDER lists (columns cabinet,model,test_point,file), one reference per model"
                         + " and test point, and writes them as JSON for judge --references. A driver on the bench rig stands"
-                        + " there as model BARE-DRIVERMODEL with test point BARE; its reference is the driver's own.",
+                        + " there as model BARE-DRIVERMODEL with test point BARE; its reference is the driver's own."
+                        + " The microphone counts as proved unless --unproved-microphone says otherwise: recordings do"
+                        + " not tell.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:references written",
@@ -64,6 +66,12 @@ public final class TeachCommand implements Callable<Integer> {
             description = "File to write. Default: ${DEFAULT-VALUE}",
             defaultValue = "references.json")
     private Path output;
+
+    @Option(
+            names = "--unproved-microphone",
+            description = "The microphone was not proved when these were recorded: references hold no sound, and"
+                    + " powered cabinets teach nothing.")
+    private boolean unprovedMicrophone;
 
     @Spec
     private CommandSpec spec;
@@ -179,9 +187,13 @@ public final class TeachCommand implements Callable<Integer> {
             throw new SpoiledException(name + "a known-good unit must show a load, but the terminals look "
                     + analysis.load().name().toLowerCase(Locale.ROOT));
         }
+        if (!terminals && unprovedMicrophone) {
+            throw new SpoiledException(name + "a powered cabinet teaches by its sound alone, and the microphone was not"
+                    + " proved; check it and record again");
+        }
         return new ReferenceTeacher.Unit(
                 analysis.impedance() == null ? null : calibration.correct(analysis.impedance()),
-                analysis.acoustic(),
+                unprovedMicrophone ? null : analysis.acoustic(),
                 capture.header().ambientCelsius());
     }
 }

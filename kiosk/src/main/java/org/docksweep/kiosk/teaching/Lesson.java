@@ -42,8 +42,8 @@ final class Lesson {
     private final List<Unit> units;
     private final Map<String, TeachingProgress> progress;
 
-    /** A unit with its curves by test point. */
-    record Unit(AssetTag tag, Map<String, ReferenceTeacher.Unit> byPoint) {}
+    /** A unit with its curves by test point, and whether what was heard of it was left out. */
+    record Unit(AssetTag tag, Map<String, ReferenceTeacher.Unit> byPoint, boolean soundLeftOut) {}
 
     private Lesson(
             ModelBook book,
@@ -100,12 +100,27 @@ final class Lesson {
                     drawn,
                     redrawn,
                     redrawn.testPoint(point.code()),
-                    by.stream().map(u -> u.byPoint().get(point.code())).toList(),
+                    heardOfAll(
+                            by.stream().map(u -> u.byPoint().get(point.code())).toList()),
                     guessed(point));
             drawn = progressed.book();
             each.put(point.code(), progressed);
         }
         return new Lesson(book, model, isNew, by, each);
+    }
+
+    /** Sound of some units only would be told as that of all: then there is none. */
+    private static List<ReferenceTeacher.Unit> heardOfAll(List<ReferenceTeacher.Unit> units) {
+        return units.stream().allMatch(u -> u.acoustic() != null)
+                ? units
+                : units.stream()
+                        .map(u -> new ReferenceTeacher.Unit(u.impedance(), null, u.ambientCelsius()))
+                        .toList();
+    }
+
+    /** Units whose sound was left out, so that the lesson has none. */
+    List<AssetTag> withoutSound() {
+        return units.stream().filter(Unit::soundLeftOut).map(Unit::tag).toList();
     }
 
     private static boolean guessed(TestPoint point) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.contract.ProblemTypes;
 import org.docksweep.contract.SignOn;
@@ -224,8 +225,17 @@ final class TeachingFlow {
             case FINISH -> {
                 badge = null;
                 activity = Activity.SIGN_ON;
+                tellIfWithoutSound();
             }
             case BACK -> back();
+        }
+    }
+
+    private void tellIfWithoutSound() {
+        List<AssetTag> without = lesson.withoutSound();
+        if (!without.isEmpty()) {
+            String tags = without.stream().map(AssetTag::value).collect(Collectors.joining(", "));
+            tell(ReadingState.WATCH, Reason.of("teach-no-sound", tags));
         }
     }
 
@@ -289,9 +299,13 @@ final class TeachingFlow {
             return;
         }
         boolean leftOut = lesson.lines().stream().anyMatch(l -> l.tag().equals(tag) && l.state() == ReadingState.FAULT);
-        tell(
-                leftOut ? ReadingState.FAULT : ReadingState.OK,
-                Reason.of(leftOut ? "teach-left-out" : "teach-taken", tag.value()));
+        if (leftOut) {
+            tell(ReadingState.FAULT, Reason.of("teach-left-out", tag.value()));
+        } else if (swept.soundLeftOut()) {
+            tell(ReadingState.WATCH, Reason.of("teach-taken-current", tag.value()));
+        } else {
+            tell(ReadingState.OK, Reason.of("teach-taken", tag.value()));
+        }
     }
 
     private void back() {

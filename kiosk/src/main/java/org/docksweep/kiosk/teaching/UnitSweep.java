@@ -16,13 +16,17 @@ import org.docksweep.kiosk.dock.Measuring;
 import org.docksweep.kiosk.dock.Measuring.Outcome;
 import org.docksweep.sweep.SweepAnalysis;
 
-/** Sweeps the test points of one known-good unit, one by one: quiet probe, then sweep. Blocking. */
+/**
+ * Sweeps the test points of one known-good unit, one by one: quiet probe, then sweep. While the microphone is not proved it teaches by its
+ * current alone, and a powered one not at all. Blocking.
+ */
 final class UnitSweep {
     private final DockParts parts;
     private final Measuring measuring;
     private final AssetTag tag;
     private final CabinetModel model;
     private final Map<String, ReferenceTeacher.Unit> swept = new LinkedHashMap<>();
+    private boolean soundLeftOut;
 
     UnitSweep(DockParts parts, AssetTag tag, CabinetModel model) {
         this.parts = parts;
@@ -45,13 +49,17 @@ final class UnitSweep {
     }
 
     Lesson.Unit unit() {
-        return new Lesson.Unit(tag, Map.copyOf(swept));
+        return new Lesson.Unit(tag, Map.copyOf(swept), soundLeftOut);
     }
 
     /** Sweeps the next test point; says why when it teaches nothing. */
     Optional<Reason> sweepNext(BooleanSupplier stopped, DoubleConsumer progress) {
         TestPoint point = next();
         boolean terminals = point.kind() != TestPointKind.LINE_INPUT;
+        Optional<Reason> doubt = parts.standing().get().microphoneDoubt();
+        if (!terminals && doubt.isPresent()) {
+            return doubt;
+        }
         int rateHz = parts.rig().sampleRateHz();
         Outcome probe = measuring.probe(
                 new Measuring.Order(tag, point, parts.gate().probe(point, rateHz), stopped, share -> {}));
@@ -88,11 +96,17 @@ final class UnitSweep {
         if (terminals && !analysis.currentDropouts().isEmpty()) {
             return Optional.of(Reason.of("verdict-intermittent-contact", point.contacts()));
         }
+        // What an unproved microphone hears would be held against every cabinet of the model.
+        boolean proved = parts.standing().get().microphoneDoubt().isEmpty();
+        if (!terminals && !proved) {
+            return parts.standing().get().microphoneDoubt();
+        }
+        soundLeftOut |= !proved && analysis.acoustic() != null;
         swept.put(
                 point.code(),
                 new ReferenceTeacher.Unit(
                         terminals ? parts.standing().get().correction().correct(analysis.impedance()) : null,
-                        analysis.acoustic(),
+                        proved ? analysis.acoustic() : null,
                         ambientCelsius));
         return Optional.empty();
     }

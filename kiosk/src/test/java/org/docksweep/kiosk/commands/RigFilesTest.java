@@ -11,6 +11,7 @@ import java.util.List;
 import org.docksweep.contract.DemoHouse;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.json.JsonMapper;
 
 /** From the rig to a verdict with nothing but files: render, calibrate, curve, teach, judge. */
 class RigFilesTest {
@@ -77,6 +78,43 @@ class RigFilesTest {
                 "judge", folder, "-q", "--models", folder.resolve("models.json"), "--references", references);
         assertThat(judged.err()).isEmpty();
         assertThat(judged.out().lines().toList().get(1)).startsWith(unit + ",PASS,NONE,");
+
+        // a microphone that was not proved neither judges nor teaches
+        CommandRun current = CommandRun.of(
+                "judge",
+                folder,
+                "-q",
+                "--unproved-microphone",
+                "--models",
+                folder.resolve("models.json"),
+                "--references",
+                references);
+        assertThat(current.out().lines().toList().get(1))
+                .startsWith(unit + ",PASS,NONE,")
+                .contains("current")
+                .isNotEqualTo(judged.out().lines().toList().get(1));
+        assertThat(soundPoints(references)).isGreaterThan(1);
+        CommandRun again = CommandRun.of(
+                "teach",
+                folder,
+                "-q",
+                "--unproved-microphone",
+                "--models",
+                folder.resolve("models.json"),
+                "--output",
+                references);
+        assertThat(again.exitCode()).as(again.err()).isZero();
+        assertThat(soundPoints(references)).isZero();
+    }
+
+    /** Points of the sound of the first reference of a file. */
+    private static int soundPoints(Path references) throws IOException {
+        return JsonMapper.builder()
+                .build()
+                .readTree(references.toFile())
+                .get(0)
+                .get("acousticFrequencyHz")
+                .size();
     }
 
     @Test

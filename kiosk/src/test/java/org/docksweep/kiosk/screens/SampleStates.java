@@ -79,6 +79,17 @@ public final class SampleStates {
         all.put("answer-pass", pass().make());
         all.put("answer-pass-watch", passWatch().make());
         all.put("answer-pass-damage", passWatch().damaged().make());
+        all.put(
+                "answer-pass-displaced",
+                displaced(SampleHouse.TWO_WAY, "verdict-pass-farther").make());
+        all.put(
+                "answer-pass-displaced-safety-test",
+                displaced(SampleHouse.POWERED, "verdict-pass-powered-farther")
+                        .say(
+                                ReadingState.WATCH,
+                                Reason.of("dock-safety-test-overdue", TAG.value(), "2031-09-30"),
+                                NoticeAction.DISMISS)
+                        .make());
         all.put("answer-fail", fail(TagPrint.PRINTED).make());
         all.put("answer-fail-sub", failSub().make());
         all.put("answer-fail-tag-failed", fail(TagPrint.FAILED).make());
@@ -216,6 +227,23 @@ public final class SampleStates {
                 .judged(ReadingState.OK, "word-ok", "9.1 \u03a9, peak 640 Hz", ReadingState.WATCH);
         s.curve = Optional.of(SampleCurves.healthy());
         s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", true, "close"));
+        return s;
+    }
+
+    /** It stood elsewhere than at its baseline. */
+    private static SampleStates displaced(CabinetModel model, String reason) {
+        SampleStates s = at(Phase.ANSWER, model).judged(ReadingState.OK, "word-ok", "\u22120.2 dB", ReadingState.OK);
+        s.curve = Optional.of(SampleCurves.healthy());
+        s.answer = Optional.of(new Answer(
+                Optional.of(Verdict.PASS),
+                Prompt.NONE,
+                Optional.of(Route.SHELF),
+                "shelf C-04",
+                false,
+                Reason.of(reason, "30"),
+                List.of(),
+                Optional.empty(),
+                TagPrint.NOT_NEEDED));
         return s;
     }
 

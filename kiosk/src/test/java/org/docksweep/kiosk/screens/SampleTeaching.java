@@ -90,6 +90,14 @@ final class SampleTeaching {
                         new Message(ReadingState.OK, Reason.of("teach-taken", "MCH-000115")),
                         BETWEEN));
         all.put(
+                "microphone-not-proved",
+                lesson(
+                        "teach-ask-unit",
+                        List.of("SURF12"),
+                        at(6, false),
+                        new Message(ReadingState.WATCH, Reason.of("teach-taken-current", "MCH-000115")),
+                        BETWEEN));
+        all.put(
                 "no-service",
                 lesson(
                         "teach-ask-unit",
@@ -101,6 +109,7 @@ final class SampleTeaching {
                         BETWEEN));
         all.put("safety-tests", safetyTests(all.get("models")));
         all.put("badge", signOn("teach-ask-badge", false));
+        all.put("badge-without-sound", withoutSound(all.get("badge")));
         all.put("pin", signOn("teach-ask-pin", true));
         return all;
     }
@@ -115,6 +124,26 @@ final class SampleTeaching {
                 s.lesson(),
                 s.prompt(),
                 s.message(),
+                s.steps(),
+                s.sweepShare(),
+                s.secret(),
+                s.busy());
+    }
+
+    /** Units were swept before the microphone was proved. */
+    private static TeachingState withoutSound(TeachingState s) {
+        return new TeachingState(
+                s.activity(),
+                s.models(),
+                s.marked(),
+                s.drawing(),
+                s.lesson(),
+                s.prompt(),
+                Optional.of(new Message(
+                        ReadingState.WATCH,
+                        Reason.of(
+                                "teach-no-sound",
+                                "MCH-000110, MCH-000111, MCH-000112, MCH-000113, MCH-000114, MCH-000115"))),
                 s.steps(),
                 s.sweepShare(),
                 s.secret(),

@@ -15,6 +15,7 @@ import org.docksweep.contract.DemoHouseProvider;
 import org.docksweep.contract.KioskSnapshot;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.ModelBook;
+import org.docksweep.fleet.Reason;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.kiosk.dock.DockParts;
 import org.docksweep.kiosk.dock.DockSettings;
@@ -55,6 +56,7 @@ public final class TeachingBench implements AutoCloseable {
             .orElseThrow()
             .house(SEED);
     private final PracticeRig rig;
+    private final DockParts parts;
     private final Spool spool;
     private final Object changed = new Object();
 
@@ -66,14 +68,28 @@ public final class TeachingBench implements AutoCloseable {
      * @throws Exception if the rig cannot be opened
      */
     public TeachingBench(Path folder, ServiceClient client) throws Exception {
+        this(folder, client, Optional.empty());
+    }
+
+    /**
+     * Opens rig and desk with a doubt about the microphone.
+     *
+     * @param folder data folder
+     * @param client way to the service
+     * @param doubt why the microphone is not proved; empty when it is
+     * @throws Exception if the rig cannot be opened
+     */
+    TeachingBench(Path folder, ServiceClient client, Optional<Reason> doubt) throws Exception {
         rig = (PracticeRig) Rigs.open("virtual", Map.of("seed", Long.toString(SEED)));
         RealGate gate = new RealGate();
-        RigStanding standing = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC())
+        RigStanding plain = new RigDay(rig, gate, StandardSet.practice(), Clock.systemUTC())
                 .calibrateAndCheck(java.time.ZoneOffset.UTC)
                 .standing();
+        RigStanding standing = new RigStanding(
+                plain.words(), plain.state(), plain.correction(), plain.refusal(), plain.repeatability(), doubt);
         spool = Spool.open(folder.resolve("spool"), Clock.systemUTC());
         LocalFleet fleet = new LocalFleet(snapshot(), List.of());
-        DockParts parts = new DockParts(
+        parts = new DockParts(
                 spool,
                 rig,
                 Lead.of(rig),
@@ -133,6 +149,39 @@ public final class TeachingBench implements AutoCloseable {
                         .filter(a -> a.label().equals(tag))
                         .allMatch(a -> a.truth().kind() == DemoHouse.Kind.HEALTHY))
                 .toList();
+    }
+
+    /**
+     * A sweep of one cabinet of the house.
+     *
+     * @param tag its tag
+     * @return the sweep, of which no test point was swept yet
+     */
+    UnitSweep unit(AssetTag tag) {
+        String model = house.cabinets().stream()
+                .filter(c -> c.tag().equals(tag))
+                .findFirst()
+                .orElseThrow()
+                .modelCode();
+        return new UnitSweep(parts, tag, house.book().cabinetModel(model));
+    }
+
+    /**
+     * Known-good cabinets of a model.
+     *
+     * @param modelCode model
+     * @return their tags
+     */
+    List<AssetTag> good(String modelCode) {
+        return house.referenceUnits().stream()
+                .filter(tag -> house.cabinets().stream()
+                        .anyMatch(c -> c.tag().equals(tag) && c.modelCode().equals(modelCode)))
+                .toList();
+    }
+
+    /** The models of the house. */
+    ModelBook book() {
+        return house.book();
     }
 
     /**

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.Reason;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.kiosk.teaching.TeachingState.Activity;
 import org.docksweep.suspect.TeachingProgress.Grade;
@@ -89,6 +91,56 @@ class TeachingTest {
             assertThat(open.lesson().orElseThrow().units()).isEmpty();
             assertThat(open.steps()).doesNotContain(TeachingStep.FINISH);
         }
+    }
+
+    /** What an unproved microphone hears becomes nobody's reference; powered cabinets teach nothing then. */
+    @Test
+    void keepsNoSoundOfAnUnprovedMicrophone() throws Exception {
+        Reason doubt = Reason.of("mic-failed", "21:10");
+        Lesson.Unit proved;
+        try (TeachingBench bench = new TeachingBench(folder.resolve("proved"), TeachingBench.NO_SERVICE)) {
+            proved = swept(bench.unit(bench.good("UNDR215").get(0)));
+            assertThat(proved.soundLeftOut()).isFalse();
+            assertThat(taught(bench, proved))
+                    .allSatisfy(length -> assertThat(length).isGreaterThan(1));
+        }
+        try (TeachingBench bench =
+                new TeachingBench(folder.resolve("doubted"), TeachingBench.NO_SERVICE, Optional.of(doubt))) {
+            Lesson.Unit unproved = swept(bench.unit(bench.good("UNDR215").get(1)));
+            assertThat(unproved.soundLeftOut()).isTrue();
+            // one alone among units that were heard leaves the whole lesson without sound
+            assertThat(taught(bench, proved, unproved)).containsOnly(0);
+            Lesson lesson = lesson(bench, proved, unproved);
+            assertThat(lesson.withoutSound()).containsExactly(unproved.tag());
+            assertThat(lesson.body().references())
+                    .allSatisfy(r -> assertThat(r.frequencyHz()).isNotEmpty());
+
+            UnitSweep powered = bench.unit(bench.good("SALT12A").get(0));
+            assertThat(powered.sweepNext(() -> false, share -> {})).contains(doubt);
+            assertThat(powered.complete()).isFalse();
+        }
+    }
+
+    private static Lesson.Unit swept(UnitSweep sweep) {
+        while (!sweep.complete()) {
+            assertThat(sweep.sweepNext(() -> false, share -> {})).isEmpty();
+        }
+        return sweep.unit();
+    }
+
+    private static Lesson lesson(TeachingBench bench, Lesson.Unit... units) {
+        Lesson lesson = Lesson.of(bench.book(), bench.book().cabinetModel("UNDR215"), false);
+        for (Lesson.Unit unit : units) {
+            lesson = lesson.with(unit);
+        }
+        return lesson;
+    }
+
+    /** Points of the sound of every reference that a lesson of these units stores. */
+    private static List<Integer> taught(TeachingBench bench, Lesson.Unit... units) {
+        return lesson(bench, units).body().references().stream()
+                .map(r -> r.acousticFrequencyHz().length)
+                .toList();
     }
 
     private static String said(TeachingBench bench, String typed) throws InterruptedException {
