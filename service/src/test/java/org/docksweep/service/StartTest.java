@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -82,6 +83,22 @@ class StartTest {
             assertThat(api.get(ApiPaths.BENCH_JOBS + "/" + body.jobCode()).status())
                     .isEqualTo(200);
         }
+        refusesASchemaOfAnotherHistory();
+    }
+
+    /** The migrations run beside everything else; what is wrong with them still ends the start. */
+    private void refusesASchemaOfAnotherHistory() throws Exception {
+        try (Connection connection = Engine.ofThisRun().connect(folder);
+                Statement statement = connection.createStatement()) {
+            assertThat(statement.executeUpdate(
+                            "update \"flyway_schema_history\" set \"checksum\" = 1 where \"version\" = '1'"))
+                    .isEqualTo(1);
+        }
+        Path portFile = folder.resolve("run/never");
+        assertThatThrownBy(() -> RunningService.Instance.in(folder, "--docksweep.port-file=" + portFile)
+                        .close())
+                .hasMessageContaining("checksum mismatch for migration version 1");
+        assertThat(portFile).doesNotExist();
     }
 
     /** Everything is made when it is first asked something: by many at once, beside what makes the rest ready. */

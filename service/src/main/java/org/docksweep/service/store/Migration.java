@@ -4,8 +4,8 @@ import java.sql.SQLException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import org.flywaydb.core.Flyway;
+import org.springframework.beans.factory.SmartInitializingSingleton;
 import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
-import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
 
 /**
@@ -13,12 +13,8 @@ import org.springframework.stereotype.Component;
  * of the pool before it is done ({@link MigratedPool}), and no port is opened; where it fails, the start fails.
  */
 @Component
-class Migration implements FlywayMigrationStrategy, SmartLifecycle {
-    /** Before the lifecycle of the web server, which opens the port. */
-    private static final int BEFORE_THE_PORT = 0;
-
+class Migration implements FlywayMigrationStrategy, SmartInitializingSingleton {
     private volatile FutureTask<Void> task;
-    private volatile boolean running;
 
     @Override
     public void migrate(Flyway flyway) {
@@ -48,28 +44,13 @@ class Migration implements FlywayMigrationStrategy, SmartLifecycle {
         }
     }
 
+    /** Before the port is opened, and before anybody is told of what failed for want of a schema. */
     @Override
-    public void start() {
+    public void afterSingletonsInstantiated() {
         try {
             await();
         } catch (SQLException e) {
             throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e);
         }
-        running = true;
-    }
-
-    @Override
-    public void stop() {
-        running = false;
-    }
-
-    @Override
-    public boolean isRunning() {
-        return running;
-    }
-
-    @Override
-    public int getPhase() {
-        return BEFORE_THE_PORT;
     }
 }
