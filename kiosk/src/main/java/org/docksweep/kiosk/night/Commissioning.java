@@ -32,8 +32,8 @@ import org.docksweep.sweep.SweepAnalysis;
  * swept for their baselines. Real sweeps through the same measurement path as the night's.
  */
 final class Commissioning {
-    /** Heap for a virtual rig and the analysis of what it captures: two of them need 240 MB. */
-    private static final long RIG_BYTES = 120L << 20;
+    /** Heap for a virtual rig and the analysis of what it captures: two of them fill 240 MB. */
+    private static final long RIG_BYTES = 160L << 20;
 
     private static final int MAX_ATTEMPTS = 3;
 
