@@ -183,8 +183,8 @@ final class KioskRun {
         // Null is nothing to close.
         try (SoundOutput output = settings.tones() == null ? null : SoundOutput.open(settings.tones());
                 OutputEarphones ears = new OutputEarphones(settings.tones(), station::playsThrough);
-                OutboxSender sender =
-                        new OutboxSender(spool, new ServiceCourier(client, recordings::checked), Backoff.USUAL, teller)) {
+                OutboxSender sender = new OutboxSender(
+                        spool, new ServiceCourier(client, recordings::checked), Backoff.USUAL, teller)) {
             DockParts parts = new DockParts(
                     spool,
                     station.rig(),

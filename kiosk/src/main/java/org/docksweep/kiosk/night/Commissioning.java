@@ -32,6 +32,9 @@ import org.docksweep.sweep.SweepAnalysis;
  * swept for their baselines. Real sweeps through the same measurement path as the night's.
  */
 final class Commissioning {
+    /** Heap for a virtual rig and the analysis of what it captures: two of them fill 240 MB. */
+    private static final long RIG_BYTES = 160L << 20;
+
     private static final int MAX_ATTEMPTS = 3;
 
     private final DemoHouse house;
@@ -89,9 +92,11 @@ final class Commissioning {
                 house.book(), units.get(0).modelCode(), units.get(0).point(), lessons);
     }
 
-    /** One rig per core: what a virtual rig captures depends on the unit and not on the order. */
+    /** One rig per core, as far as the memory goes: what a virtual rig captures depends on the unit and not on the order. */
     private List<Swept> sweepAll(List<AssetTag> units) throws RigException {
-        int workers = Math.max(1, Math.min(Runtime.getRuntime().availableProcessors(), units.size()));
+        Runtime runtime = Runtime.getRuntime();
+        int rigs = (int) Math.min(runtime.availableProcessors(), runtime.maxMemory() / RIG_BYTES);
+        int workers = Math.max(1, Math.min(rigs, units.size()));
         ExecutorService pool = Executors.newFixedThreadPool(workers);
         try {
             List<Future<List<Swept>>> parts = new ArrayList<>();

@@ -90,8 +90,7 @@ final class KioskPane extends JPanel {
         boolean low = getHeight() < sizes.px(ROOMY);
         if (low == trail.isVisible()) {
             trail.setVisible(!low);
-            ((MigLayout) getLayout())
-                    .setRowConstraints(low ? rows(sizes, 6, 2, 0, 0, 4) : rows(sizes, 8, 4, 28, 4, 8));
+            ((MigLayout) getLayout()).setRowConstraints(low ? rows(sizes, 6, 2, 0, 0, 4) : rows(sizes, 8, 4, 28, 4, 8));
         }
         super.doLayout();
     }
