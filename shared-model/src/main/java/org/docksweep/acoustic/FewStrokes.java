@@ -147,7 +147,7 @@ final class FewStrokes {
         return best == null ? null : found(best);
     }
 
-    /** A line of phase through a window: its logarithm of the likelihood ratio, that of its weakest sweep, and its strokes. */
+    /** A line of phase through a window: its logarithm of the likelihood ratio, that of the strokes of its weakest sweep. */
     private record Line(int first, int count, int cell, int drift, double log, double weakestLog) {}
 
     /** Cell of a line in a period of its window, counted from the begin of the first period. */
@@ -161,7 +161,6 @@ final class FewStrokes {
         double beside = knocks;
         double weakestLog = Double.POSITIVE_INFINITY;
         int[] hitsOf = new int[scores.length];
-        int[] faintOf = new int[scores.length];
         for (int k = 0; k < scores.length; k++) {
             int lastRun = 0;
             for (int j = 0; j < count; j++) {
@@ -176,11 +175,10 @@ final class FewStrokes {
                         lastRun = run;
                     }
                 } else if (z >= SOMEWHAT) {
-                    faintOf[k]++;
+                    faint++;
                 }
             }
             hits += hitsOf[k];
-            faint += faintOf[k];
             if (hitsOf[k] == 0) {
                 // one sweep alone shows nothing
                 return new Line(first, count, m, drift, Double.NEGATIVE_INFINITY, 0);
@@ -188,7 +186,8 @@ final class FewStrokes {
         }
         double share = (KNOCKS_BEFORE + beside) / (LOOKS_BEFORE + looks);
         for (int k = 0; k < scores.length; k++) {
-            weakestLog = Math.min(weakestLog, log(hitsOf[k], faintOf[k], count, share));
+            // strokes that stayed out are in the likelihood of both; of the weakest sweep only what it shows is asked
+            weakestLog = Math.min(weakestLog, log(hitsOf[k], 0, hitsOf[k], share));
         }
         return new Line(first, count, m, drift, log(hits, faint, scores.length * count, share), weakestLog);
     }

@@ -46,6 +46,15 @@ class FewStrokesTest {
         assertThat(20 * Math.log10(found.peakPa() / PEAK_PA)).isCloseTo(-40, within(2.0));
     }
 
+    /** Three strokes in one sweep, and in the other one where the first has none. */
+    @Test
+    void hearsFourStrokesOfWhichNoPeriodShowsOneInBothSweeps() {
+        PhaseFold.Found found = found(new double[] {5.46, 7.46, 8.5}, new double[] {6.46}, 342);
+        assertThat(found).isNotNull();
+        assertThat(found.score()).isGreaterThan(FewStrokes.TELLING);
+        assertThat(found.weakest()).isGreaterThan(1.5);
+    }
+
     @Test
     void oneStrokeOfEverySweepAtOnePlaceMayBeTwoKnocks() {
         assertThat(score(found(new double[] {5.75}, new double[] {5.75}, 340))).isLessThan(FewStrokes.TELLING);
