@@ -53,7 +53,7 @@ public final class CurveData {
             double stray = offsets.sigmaAt(grid[at]);
             rows[3][i] = StrictMath.hypot(
                     uncertainty[at] / magnitude, StrictMath.hypot(offsets.grain(), ROUGH_SHARE * stray));
-            rows[4][i] = stray;
+            rows[4][i] = StrictMath.hypot(stray, offsets.rigSigma());
         }
         return new CurveData(rows[0], rows[1], rows[2], rows[3], rows[4]);
     }

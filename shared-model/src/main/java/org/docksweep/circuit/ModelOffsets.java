@@ -10,9 +10,17 @@ package org.docksweep.circuit;
  * @param sigma standard deviation of the smooth strays of both around their means
  * @param untaughtSigma standard deviation of the smooth strays assumed where nothing was taught
  * @param grain standard deviation of what differs from point to point and is not the measurement's noise, greater than 0
+ * @param rigSigma what the rig strays by between the sweeps that are compared, relative; smooth over frequency throughout, while a
+ *     model that strays does so over less than a bump's width as well
  */
 public record ModelOffsets(
-        double[] frequencyHz, double[] logOhm, double[] phaseRad, double[] sigma, double untaughtSigma, double grain) {
+        double[] frequencyHz,
+        double[] logOhm,
+        double[] phaseRad,
+        double[] sigma,
+        double untaughtSigma,
+        double grain,
+        double rigSigma) {
 
     /**
      * No knowledge: the model is trusted to a given relative error.
@@ -22,7 +30,7 @@ public record ModelOffsets(
      * @return offsets of zero
      */
     public static ModelOffsets none(double sigma, double grain) {
-        return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma, grain);
+        return new ModelOffsets(new double[0], new double[0], new double[0], new double[0], sigma, grain, 0);
     }
 
     /**
@@ -32,14 +40,12 @@ public record ModelOffsets(
      * @return wider offsets
      */
     public ModelOffsets widenedBy(double share) {
-        double[] wider = java.util.Arrays.stream(sigma)
-                .map(s -> StrictMath.hypot(s, share))
-                .toArray();
-        return new ModelOffsets(frequencyHz, logOhm, phaseRad, wider, StrictMath.hypot(untaughtSigma, share), grain);
+        return new ModelOffsets(
+                frequencyHz, logOhm, phaseRad, sigma, untaughtSigma, grain, StrictMath.hypot(rigSigma, share));
     }
 
     /**
-     * Standard deviation of the smooth strays.
+     * Standard deviation of the model's smooth strays.
      *
      * @param hz frequencies
      * @return one per frequency

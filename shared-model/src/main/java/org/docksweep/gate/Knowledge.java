@@ -93,7 +93,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
                         taught.offsetPhaseRad(),
                         taught.offsetSigma(),
                         UNTAUGHT_SIGMA,
-                        TAUGHT_GRAIN));
+                        TAUGHT_GRAIN,
+                        0));
     }
 
     /**
@@ -144,9 +145,9 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
         for (int i = 0; i < log.length; i++) {
             log[i] = all.logOhm()[i] - fitted[0][i];
             phase[i] = Math.IEEEremainder(all.phaseRad()[i] - fitted[1][i], 2 * Math.PI);
-            sigma[i] = StrictMath.hypot(BASELINE_SIGMA, BASELINE_SHARE * strays[i]);
+            sigma[i] = BASELINE_SHARE * strays[i];
         }
-        return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN);
+        return new ModelOffsets(all.frequencyHz(), log, phase, sigma, UNTAUGHT_SIGMA, BASELINE_GRAIN, BASELINE_SIGMA);
     }
 
     /**

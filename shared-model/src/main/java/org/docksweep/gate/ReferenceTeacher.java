@@ -29,6 +29,8 @@ public final class ReferenceTeacher {
 
     /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
     private static final double TOLERANCE_WEIGHT = 15;
+    /** A unit whose value is so many spreads from the median does not count for the mean. */
+    private static final double NEAR = 2.5;
     /** Weight of the nominal value against the units' median, in units. */
     private static final double NOMINAL_WEIGHT = 0.25;
     /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
@@ -169,7 +171,8 @@ public final class ReferenceTeacher {
                                 taught.offsetPhaseRad(),
                                 taught.offsetSigma(),
                                 Knowledge.UNTAUGHT_SIGMA,
-                                Knowledge.TAUGHT_GRAIN));
+                                Knowledge.TAUGHT_GRAIN,
+                                0));
             }
             double[][] ribbon = ribbon(taught.mean(), taught.spread(), taught);
             return new PointReference(
@@ -213,7 +216,7 @@ public final class ReferenceTeacher {
                 logMisses.add(log);
                 phaseMisses.add(phase);
             }
-            double[] mean = parameterMeans();
+            double[] mean = parameterMeans(knowledge.prior().spread());
             return new PointReference.Taught(
                     nominal.circuit().parameters().stream()
                             .map(CircuitParameter::id)
@@ -225,13 +228,13 @@ public final class ReferenceTeacher {
                     missSigma(logMisses, phaseMisses));
         }
 
-        /** Median over units, drawn a little towards the nominal value. */
-        private double[] parameterMeans() {
+        /** Mean of the units that are near their median, drawn a little towards the nominal value. */
+        private double[] parameterMeans(double[] spread) {
             double[] priorMean = nominal.prior().mean();
             double[] mean = new double[priorMean.length];
             for (int p = 0; p < mean.length; p++) {
                 mean[p] = isOfTheCabinet(p)
-                        ? (fits.size() * median(column(fits, p)) + NOMINAL_WEIGHT * priorMean[p])
+                        ? (fits.size() * meanOfTheNear(column(fits, p), spread[p]) + NOMINAL_WEIGHT * priorMean[p])
                                 / (fits.size() + NOMINAL_WEIGHT)
                         : priorMean[p];
             }
@@ -400,6 +403,18 @@ public final class ReferenceTeacher {
             }
         }
         return expected;
+    }
+
+    /**
+     * Mean of the values within {@link #NEAR} spreads of their median: a bad unit stays out as it does of a median, whose variance
+     * from five normal values is 1.43 times that of their mean (drawn 200,000 times).
+     */
+    private static double meanOfTheNear(double[] values, double spread) {
+        double median = median(values);
+        return Arrays.stream(values)
+                .filter(v -> Math.abs(v - median) <= NEAR * spread)
+                .average()
+                .orElse(median);
     }
 
     private static double[] medians(List<double[]> rows) {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.ServiceLoader;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
@@ -27,14 +28,18 @@ public final class IdealBounds {
      * @throws IllegalStateException if no simulator is on the class path
      */
     public static IdealBounds of(ProvingOptions options) {
+        return of(options, IdealDetector.HEALTHY_UNITS, model -> true);
+    }
+
+    static IdealBounds of(ProvingOptions options, int healthyUnits, Predicate<CabinetModel> which) {
         ProvingGround ground = ServiceLoader.load(ProvingGround.class)
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException(
                         "no simulator is on the class path; start the command from the kiosk module"));
         IdealBounds bounds = new IdealBounds();
         for (CabinetModel model : ground.book(options.models(), options.seed()).cabinetModels()) {
-            if (model.feed() != Feed.POWERED) {
-                bounds.byModel.put(model.code(), new IdealDetector(ground, options, model).bounds());
+            if (model.feed() != Feed.POWERED && which.test(model)) {
+                bounds.byModel.put(model.code(), new IdealDetector(ground, options, model, healthyUnits).bounds());
             }
         }
         return bounds;

@@ -44,7 +44,9 @@ final class IdealDetector {
             ProvingFaultKind.PORT_BLOCKED,
             ProvingFaultKind.MAGNET_WEAK);
 
-    private static final int HEALTHY_UNITS = 300;
+    /** Enough for a covariance; d then comes out up to a tenth too large. */
+    static final int HEALTHY_UNITS = 300;
+
     private static final int HURT_UNITS = 4;
     /** As many as the gate looks at. */
     private static final int POINTS_PER_OCTAVE = 8;
@@ -139,11 +141,8 @@ final class IdealDetector {
      * @param ground simulator
      * @param options models, seed, severities, temperatures and number of good units
      * @param model a model whose test points have terminals
+     * @param healthyUnits number of units that tell the covariance, at least 2
      */
-    IdealDetector(ProvingGround ground, ProvingOptions options, CabinetModel model) {
-        this(ground, options, model, HEALTHY_UNITS);
-    }
-
     IdealDetector(ProvingGround ground, ProvingOptions options, CabinetModel model, int healthyUnits) {
         this.options = options;
         this.model = model;
