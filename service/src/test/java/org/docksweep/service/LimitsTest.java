@@ -190,7 +190,7 @@ class LimitsTest {
 
     private static LimitSet draft(double fail, double watch) {
         LimitSet now = LimitSet.initial();
-        return new LimitSet(99, fail, watch, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+        return new LimitSet(99, fail, fail, watch, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
     }
 
     @Test
@@ -278,22 +278,46 @@ class LimitsTest {
     @Test
     void succeedsLimitsAndNeverChangesThem() {
         LimitSet now = api.get(ApiPaths.LIMITS).as(LimitSet.class);
-        LimitSet next =
-                new LimitSet(now.version() + 1, 0.5, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
-        LimitSet other =
-                new LimitSet(next.version(), 0.4, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+        LimitSet next = new LimitSet(
+                now.version() + 1, 0.5, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+        LimitSet other = new LimitSet(
+                next.version(), 0.4, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
 
         assertThat(put(next).status()).isEqualTo(201);
         assertThat(put(next).status()).isEqualTo(200);
         Api.Answer changed = put(other);
         assertThat(changed.status()).isEqualTo(409);
         assertThat(changed.problem().type()).isEqualTo(ProblemTypes.WRONG_STATE);
-        Api.Answer skipped = put(new LimitSet(next.version() + 5, 0.5, 0.1, 12, 6, 1.64));
+        Api.Answer skipped = put(new LimitSet(next.version() + 5, 0.5, 0.2, 0.1, 12, 6, 1.64));
         assertThat(skipped.status()).isEqualTo(409);
         assertThat(skipped.problem().detail()).contains("next version");
         assertThat(api.get(ApiPaths.LIMITS).as(LimitSet.class)).isEqualTo(next);
         assertThat(api.get(ApiPaths.LIMITS + "/" + now.version()).as(LimitSet.class))
                 .isEqualTo(now);
+    }
+
+    /** Written before cabinets with a baseline had a limit of their own. */
+    @Test
+    void takesLimitsWithoutOneForBaselines() {
+        LimitSet now = api.get(ApiPaths.LIMITS).as(LimitSet.class);
+        int version = now.version() + 1;
+        Map<String, Object> former = Map.of(
+                "version",
+                version,
+                "failProbability",
+                0.3,
+                "watchProbability",
+                0.1,
+                "misfitLimit",
+                now.misfitLimit(),
+                "wayLevelLimitDb",
+                now.wayLevelLimitDb(),
+                "guardFactor",
+                now.guardFactor());
+
+        assertThat(api.put(ApiPaths.LIMITS + "/" + version, former).status()).isEqualTo(201);
+        assertThat(api.get(ApiPaths.LIMITS).as(LimitSet.class).failProbability(true))
+                .isEqualTo(0.3);
     }
 
     private Api.Answer put(LimitSet limits) {

@@ -7,10 +7,13 @@ import static org.docksweep.fleet.Require.positive;
  * Limits of the gate: versioned, never changed, only succeeded by another version.
  *
  * @param version version number, at least 1
- * @param failProbability probability of a fault from which a cabinet fails, above 0 to 1; follows from costs:
- *     bench hour / (bench hour + missed fault), capped by how many false fails the staff will bear
+ * @param failProbability probability of a fault from which a cabinet without a baseline fails, and one whose sound tells;
+ *     above 0 to 1; follows from costs: bench hour / (bench hour + missed fault), capped by how many false fails the
+ *     staff will bear
+ * @param failProbabilityWithBaseline probability of a fault in the impedance from which a cabinet with a baseline of its
+ *     own fails, above 0 to failProbability; absent, as in limits of before there was one, the same as failProbability
  * @param watchProbability probability of a fault from which a passing cabinet gets a watch mark, above 0 to
- *     failProbability
+ *     failProbabilityWithBaseline
  * @param misfitLimit reduced chi squared of the best explanation above which the gate says that nothing it knows
  *     explains the curve, greater than 1
  * @param wayLevelLimitDb loss of level of a way at the microphone that passes, in dB
@@ -20,6 +23,7 @@ import static org.docksweep.fleet.Require.positive;
 public record LimitSet(
         int version,
         double failProbability,
+        Double failProbabilityWithBaseline,
         double watchProbability,
         double misfitLimit,
         double wayLevelLimitDb,
@@ -28,7 +32,10 @@ public record LimitSet(
     public LimitSet {
         inRange("limit set version", version, 1, Integer.MAX_VALUE);
         inRange("limit set failProbability", failProbability, 1e-6, 1);
-        inRange("limit set watchProbability", watchProbability, 1e-6, failProbability);
+        failProbabilityWithBaseline =
+                failProbabilityWithBaseline == null ? failProbability : failProbabilityWithBaseline;
+        inRange("limit set failProbabilityWithBaseline", failProbabilityWithBaseline, 1e-6, failProbability);
+        inRange("limit set watchProbability", watchProbability, 1e-6, failProbabilityWithBaseline);
         inRange("limit set misfitLimit", misfitLimit, 1, 1e6);
         positive("limit set wayLevelLimitDb", wayLevelLimitDb);
         inRange("limit set guardFactor", guardFactor, 0, 6);
@@ -38,12 +45,23 @@ public record LimitSet(
      * The limits a new house starts with.
      *
      * <p>Costs alone (bench hour 40, soft fault let through 160; common practice, no source) would fail a cabinet from a probability of
-     * 0.2. The cap on false fails (0.5 % of healthy returns) binds first: on tuning cabinets with a reference only, 0.2 fails three in 216.
+     * 0.2, and with a baseline they do: none of 340 healthy tuning cabinets came near. With a reference only the cap on false fails
+     * (0.5 % of healthy returns) binds first: 0.2 fails three in 216 of them.
      *
-     * @return version 1: fails from a probability of 0.5, watch mark from 0.1, misfit 12, 6 dB loss of a way, guard
-     *     factor 1.64
+     * @return version 1: fails from a probability of 0.5, with a baseline from 0.2, watch mark from 0.1, misfit 12, 6 dB
+     *     loss of a way, guard factor 1.64
      */
     public static LimitSet initial() {
-        return new LimitSet(1, 0.5, 0.1, 12, 6.0, 1.64);
+        return new LimitSet(1, 0.5, 0.2, 0.1, 12, 6.0, 1.64);
+    }
+
+    /**
+     * The probability of a fault in the impedance from which a cabinet fails.
+     *
+     * @param ownBaseline whether it was compared with a baseline of its own
+     * @return probability, above 0 to 1
+     */
+    public double failProbability(boolean ownBaseline) {
+        return ownBaseline ? failProbabilityWithBaseline : failProbability;
     }
 }

@@ -60,7 +60,7 @@ final class Impostors {
                 continue;
             }
             // Whose healthy curve it is said to be, that model's own gate must pass it.
-            if (TerminalsJudge.fails(other.explain(curve), request.limits())) {
+            if (TerminalsJudge.fails(other.explain(curve), request.limits(), false)) {
                 continue;
             }
             if (!sameCabinet

@@ -21,6 +21,7 @@ public final class StoredCurve {
     private final ImpedanceCurve curve;
     private final Double ambientCelsius;
     private final Explanation explanation;
+    private final boolean ownBaseline;
     private Optional<Impostors.Found> impostor;
 
     /**
@@ -48,6 +49,7 @@ public final class StoredCurve {
         Optional<Baseline> own = request.baselines().stream()
                 .filter(b -> b.testPointCode().equals(point.code()) && b.impedance() != null)
                 .findFirst();
+        this.ownBaseline = own.isPresent();
         this.explanation = new SuspectRanking(
                         request.book(),
                         request.model(),
@@ -64,7 +66,7 @@ public final class StoredCurve {
      * @return PASS, FAIL, or SWEEP_AGAIN where it is rather the healthy curve of something else
      */
     public Verdict under(LimitSet limits) {
-        if (!TerminalsJudge.fails(explanation, limits)) {
+        if (!TerminalsJudge.fails(explanation, limits, ownBaseline)) {
             return Verdict.PASS;
         }
         if (impostor == null) {

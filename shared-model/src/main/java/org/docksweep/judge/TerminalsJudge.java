@@ -127,7 +127,8 @@ final class TerminalsJudge {
         Knowledge knowledge = ownKnowledge(request, point, reference, ambientCelsius);
         Explanation explanation =
                 new SuspectRanking(request.book(), request.model(), point, knowledge, request.priors()).explain(curve);
-        if (explanation.faultProbability() < request.limits().failProbability()) {
+        if (explanation.faultProbability()
+                < request.limits().failProbability(ownBaseline().isPresent())) {
             readings.replaceAll(FittedReadings.sharpenedBy(measured(curve, explanation)));
         }
         readings.addAll(0, resistances(knowledge, explanation));
@@ -137,7 +138,7 @@ final class TerminalsJudge {
         if (!analysis.currentDropouts().isEmpty()) {
             return intermittent(curve, readings);
         }
-        if (!fails(explanation, request.limits())) {
+        if (!fails(explanation, request.limits(), ownBaseline().isPresent())) {
             rig.contact(knowledge, explanation).ifPresent(readings::add);
             boolean watch = watch(explanation, request.limits());
             Reason reason = watch ? Reason.of("verdict-pass-watch") : Reason.of("verdict-pass");
@@ -159,8 +160,8 @@ final class TerminalsJudge {
                 .orElseGet(() -> failed(curve, readings, reader, explanation, reference));
     }
 
-    static boolean fails(Explanation explanation, LimitSet limits) {
-        return explanation.faultProbability() >= limits.failProbability()
+    static boolean fails(Explanation explanation, LimitSet limits, boolean ownBaseline) {
+        return explanation.faultProbability() >= limits.failProbability(ownBaseline)
                 || explanation.reducedChi2() > limits.misfitLimit();
     }
 

@@ -52,7 +52,7 @@ public final class GateStudy {
     static final String[][] POINTS = {
         {"SPIN12", "IN"}, {"PEBL8", "IN"}, {"HEAD3", "IN"}, {"UNDR215", "IN"}, {"DUNE15B", "LF"}, {"DUNE15B", "HF"}
     };
-    private static final double FAILS = LimitSet.initial().failProbability();
+    private static final LimitSet LIMITS = LimitSet.initial();
 
     private final ModelBook book = DemoModels.book();
     private final SplittableRandom random;
@@ -244,7 +244,7 @@ public final class GateStudy {
                         new SuspectRanking(book, model, point, knowledge.at(now.ambientCelsius())).explain(now.curve());
                 nanos += cpuNanos() - start;
                 judged++;
-                boolean fails = e.faultProbability() >= FAILS || e.reducedChi2() > 12;
+                boolean fails = e.faultProbability() >= LIMITS.failProbability(own) || e.reducedChi2() > 12;
                 if (fault == null) {
                     healthyN++;
                     healthyFails += fails ? 1 : 0;
