@@ -123,10 +123,11 @@ public class CheckIns {
         fleet.append(all);
     }
 
-    /** The id follows from the check-in, so that no retry can double an event. */
+    /** The id follows from the check-in, so that no retry can double an event, and lies beside it in the order of time. */
     private static HistoryEvent event(CheckInBody body, String position, Reason text) {
-        UUID id = UUID.nameUUIDFromBytes(
+        UUID name = UUID.nameUUIDFromBytes(
                 ("check-in " + body.id() + " position " + position).getBytes(StandardCharsets.UTF_8));
+        UUID id = new UUID(body.id().getMostSignificantBits(), name.getLeastSignificantBits());
         return new HistoryEvent(
                 id, body.tag(), position, body.finishedAt(), body.operator(), HistoryEvent.Kind.CHECKED_IN, text);
     }
