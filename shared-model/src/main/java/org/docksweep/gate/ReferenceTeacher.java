@@ -29,8 +29,6 @@ public final class ReferenceTeacher {
 
     /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
     private static final double TOLERANCE_WEIGHT = 15;
-    /** A unit whose value is so many spreads from the median does not count for the mean. */
-    private static final double NEAR = 2.5;
     /** Weight of the nominal value against the units' median, in units. */
     private static final double NOMINAL_WEIGHT = 0.25;
     /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
@@ -55,8 +53,6 @@ public final class ReferenceTeacher {
 
     private static final int RIBBON_DRAWS = 80;
     private static final long RIBBON_SEED = 4711;
-    private static final int TRIMMED_DRAWS = 4000;
-    private static final double[] TRIMMED_SQUARES = trimmedSquaresOfNormalValues();
     /**
      * Level spread between healthy units and placements, in dB, towards which few units are shrunk: 0.65 dB of each way and
      * 0.65 dB of all together (common practice, no source).
@@ -223,8 +219,8 @@ public final class ReferenceTeacher {
                             .toList(),
                     mean,
                     parameterSpreads(mean),
-                    medians(logMisses),
-                    medians(phaseMisses),
+                    FewUnits.medians(logMisses),
+                    FewUnits.medians(phaseMisses),
                     missSigma(logMisses, phaseMisses));
         }
 
@@ -234,7 +230,8 @@ public final class ReferenceTeacher {
             double[] mean = new double[priorMean.length];
             for (int p = 0; p < mean.length; p++) {
                 mean[p] = isOfTheCabinet(p)
-                        ? (fits.size() * meanOfTheNear(column(fits, p), spread[p]) + NOMINAL_WEIGHT * priorMean[p])
+                        ? (fits.size() * FewUnits.meanOfTheNear(FewUnits.column(fits, p), spread[p])
+                                        + NOMINAL_WEIGHT * priorMean[p])
                                 / (fits.size() + NOMINAL_WEIGHT)
                         : priorMean[p];
             }
@@ -263,7 +260,7 @@ public final class ReferenceTeacher {
                 for (double[] s : fitSpreads) {
                     unsure += s[p] * s[p] / n;
                 }
-                seen[p] = robustVariance(column(fits, p)) + unsure;
+                seen[p] = FewUnits.robustVariance(FewUnits.column(fits, p)) + unsure;
                 if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
                     ratios[trade(p)] += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
                     judged[trade(p)]++;
@@ -292,7 +289,9 @@ public final class ReferenceTeacher {
             double[] squares = new double[grid.length];
             int n = logMisses.size();
             for (int i = 0; i < grid.length; i++) {
-                squares[i] = 0.5 * (robustVariance(column(logMisses, i)) + robustVariance(column(phaseMisses, i)));
+                squares[i] = 0.5
+                        * (FewUnits.robustVariance(FewUnits.column(logMisses, i))
+                                + FewUnits.robustVariance(FewUnits.column(phaseMisses, i)));
             }
             double[] sigma = new double[grid.length];
             double few = 1 + 1.0 / n;
@@ -357,86 +356,15 @@ public final class ReferenceTeacher {
                     .filter(c -> Arrays.equals(c.frequencyHz(), grid))
                     .map(AcousticCurve::levelDb)
                     .toList();
-            double[] mean = medians(levels);
+            double[] mean = FewUnits.medians(levels);
             double[] spread = new double[grid.length];
             int n = levels.size();
             for (int i = 0; i < grid.length; i++) {
                 double usual = usualDb * usualDb;
-                double seen = n < 3 ? usual : robustVariance(column(levels, i));
+                double seen = n < 3 ? usual : FewUnits.robustVariance(FewUnits.column(levels, i));
                 spread[i] = Math.sqrt((LEVEL_WEIGHT * usual + (n - 1) * seen) / (LEVEL_WEIGHT + n - 1));
             }
             return new Acoustic(grid, mean, spread, SoundReference.typical(curves));
         }
-    }
-
-    /**
-     * Variance that one bad value does not spoil: squares of distances from the median without the largest, divided by what
-     * normal values would give.
-     */
-    private static double robustVariance(double[] values) {
-        if (values.length < 3) {
-            return 0;
-        }
-        return trimmedSquares(values) / TRIMMED_SQUARES[values.length];
-    }
-
-    private static double trimmedSquares(double[] values) {
-        double[] distances = distances(values, median(values));
-        Arrays.sort(distances);
-        double sum = 0;
-        for (int i = 0; i < distances.length - 1; i++) {
-            sum += distances[i] * distances[i];
-        }
-        return sum / (distances.length - 1);
-    }
-
-    /** What {@link #trimmedSquares} is on average for standard normal values, drawn from a named seed. */
-    private static double[] trimmedSquaresOfNormalValues() {
-        double[] expected = new double[MAX_UNITS + 1];
-        Random random = new Random(RIBBON_SEED);
-        for (int n = 3; n <= MAX_UNITS; n++) {
-            for (int draw = 0; draw < TRIMMED_DRAWS; draw++) {
-                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian)
-                                .limit(n)
-                                .toArray())
-                        / TRIMMED_DRAWS;
-            }
-        }
-        return expected;
-    }
-
-    /**
-     * Mean of the values within {@link #NEAR} spreads of their median: a bad unit stays out as it does of a median, whose variance
-     * from five normal values is 1.43 times that of their mean (drawn 200,000 times).
-     */
-    private static double meanOfTheNear(double[] values, double spread) {
-        double median = median(values);
-        return Arrays.stream(values)
-                .filter(v -> Math.abs(v - median) <= NEAR * spread)
-                .average()
-                .orElse(median);
-    }
-
-    private static double[] medians(List<double[]> rows) {
-        double[] result = new double[rows.get(0).length];
-        for (int i = 0; i < result.length; i++) {
-            result[i] = median(column(rows, i));
-        }
-        return result;
-    }
-
-    private static double[] column(List<double[]> rows, int index) {
-        return rows.stream().mapToDouble(row -> row[index]).toArray();
-    }
-
-    private static double[] distances(double[] values, double from) {
-        return Arrays.stream(values).map(v -> Math.abs(v - from)).toArray();
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        int middle = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[middle] : 0.5 * (sorted[middle - 1] + sorted[middle]);
     }
 }
