@@ -7,8 +7,8 @@ import java.util.UUID;
  * Identifiers that anybody can make without asking and that grow with time: version 7 of RFC 9562 (May 2024), section
  * 5.7, 48 bits of milliseconds since 1970 and 74 random bits.
  *
- * <p>What is stored under such keys lies side by side in the indexes of a database. Keys that are random throughout write
- * another page for every row: a check-in with its measurements, curves and readings touched three times as many.
+ * <p>What is stored under such keys lies side by side in the indexes of a database. Keys that are random throughout touch
+ * another page for every row of a check-in, its measurements, curves and readings.
  */
 public final class OrderedId {
     private static final SecureRandom RANDOM = new SecureRandom();

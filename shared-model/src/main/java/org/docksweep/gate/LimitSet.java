@@ -45,7 +45,7 @@ public record LimitSet(
      * The limits a new house starts with.
      *
      * <p>Costs alone (bench hour 40, soft fault let through 160; common practice, no source) would fail a cabinet from a probability of
-     * 0.2, and with a baseline they do: none of 340 healthy tuning cabinets came near. With a reference only the cap on false fails
+     * 0.2, and with a baseline they do: none of 396 healthy tuning cabinets reached it. With a reference only the cap on false fails
      * (0.5 % of healthy returns) binds first: 0.2 fails three in 216 of them.
      *
      * @return version 1: fails from a probability of 0.5, with a baseline from 0.2, watch mark from 0.1, misfit 12, 6 dB

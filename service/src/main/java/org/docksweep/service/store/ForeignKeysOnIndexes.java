@@ -15,7 +15,7 @@ import org.springframework.stereotype.Component;
 /**
  * Schema version 94: takes away indexes that H2 made by itself for foreign keys, where another index begins with the same
  * columns. H2 makes one for every foreign key that finds none, and these were declared before the indexes that serve
- * them; a check-in wrote nine of its thirty indexes for nothing. A key that is declared anew takes the index that is
+ * them: nine of the thirty-three on the tables a check-in writes to. A key that is declared anew takes the index that is
  * there. PostgreSQL makes no such indexes, so nothing is done there.
  *
  * <p>Not plain SQL, since H2 chose the names of the keys.
