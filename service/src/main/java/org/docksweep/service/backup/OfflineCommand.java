@@ -16,7 +16,6 @@ import javax.sql.DataSource;
 import org.docksweep.contract.RetentionReport;
 import org.docksweep.service.retention.Retention;
 import org.docksweep.service.retention.RetentionSettings;
-import org.docksweep.service.store.ForeignKeysOnIndexes;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.builder.SpringApplicationBuilder;
@@ -24,7 +23,6 @@ import org.springframework.boot.context.properties.EnableConfigurationProperties
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
 import org.springframework.context.ConfigurableApplicationContext;
-import org.springframework.context.annotation.Import;
 
 /**
  * Commands for a service that does not run: {@code backup --to=FILE}, {@code restore --from=FILE}, {@code scrub},
@@ -41,7 +39,6 @@ public final class OfflineCommand {
     /** Database and migrations, nothing else. Not found by the service's own scan. */
     @ImportAutoConfiguration({DataSourceAutoConfiguration.class, FlywayAutoConfiguration.class})
     @EnableConfigurationProperties(RetentionSettings.class)
-    @Import(ForeignKeysOnIndexes.class)
     static class Configuration {}
 
     /**
