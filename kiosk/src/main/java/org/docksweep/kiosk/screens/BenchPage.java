@@ -48,7 +48,7 @@ final class BenchPage implements Page {
         this.texts = texts;
         this.actions = actions;
         queue = new QueuePanel(sizes, texts, models, actions::mark);
-        cabinet = new CabinetPanel(sizes, texts);
+        cabinet = new CabinetPanel(sizes, texts, List.of());
         curve = new CurvePanel(sizes, texts);
         card = new CardPanel(sizes, texts);
         choices = new ChoicePanel(sizes, texts, actions::choose);

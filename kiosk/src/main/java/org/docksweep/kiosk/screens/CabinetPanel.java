@@ -24,8 +24,12 @@ final class CabinetPanel extends PaintedPanel {
 
     private transient Optional<CabinetAtHand> cabinet = Optional.empty();
 
-    CabinetPanel(Sizes sizes, Texts texts) {
+    /** What is shown, as signs with a word each, while no cabinet is at hand. */
+    private final transient List<Sign> steps;
+
+    CabinetPanel(Sizes sizes, Texts texts, List<Sign> steps) {
         super(sizes, texts);
+        this.steps = steps;
     }
 
     void show(Optional<CabinetAtHand> next) {
@@ -64,7 +68,7 @@ final class CabinetPanel extends PaintedPanel {
         }
     }
 
-    /** Before the first scan: the four steps of a check-in. */
+    /** Before the first scan. */
     private void empty(Graphics2D g, Ink ink, Rectangle box) {
         ink.line(
                 texts.say("cabinet.none"),
@@ -72,9 +76,8 @@ final class CabinetPanel extends PaintedPanel {
                 Look.color("quiet"),
                 new Rectangle(box.x, box.y + box.height / 2 - sizes.px(120), box.width, sizes.px(40)),
                 Ink.Align.CENTRE);
-        List<Sign> steps = List.of(Sign.CODE, Sign.EYE, Sign.PLUG, Sign.WAVE);
         int size = sizes.px(72);
-        int cell = box.width / steps.size();
+        int cell = box.width / Math.max(1, steps.size());
         int y = box.y + box.height / 2 - sizes.px(40);
         for (int i = 0; i < steps.size(); i++) {
             double x = box.x + i * cell + (cell - size) / 2.0;

@@ -62,7 +62,7 @@ final class KioskPane extends JPanel {
         strip = new StripPanel(sizes, texts);
         returns = new ReturnListPanel(sizes, texts);
         closeList = new KeyButton(sizes);
-        cabinet = new CabinetPanel(sizes, texts);
+        cabinet = new CabinetPanel(sizes, texts, List.of(Sign.CODE, Sign.EYE, Sign.PLUG, Sign.WAVE));
         curve = new CurvePanel(sizes, texts);
         plug = new PlugPanel(sizes, texts);
         look = new LookPanel(sizes, texts, this::toggle);

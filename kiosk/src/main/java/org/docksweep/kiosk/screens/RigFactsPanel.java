@@ -71,10 +71,10 @@ final class RigFactsPanel extends PaintedPanel {
     void paint(Graphics2D g, Ink ink) {
         card(g, Look.color("card"));
         int gap = sizes.px(8);
-        int width = (getWidth() - 2 * gap) / Math.max(1, facts.size());
+        int margin = sizes.px(12);
+        int width = (getWidth() - 2 * margin + gap) / Math.max(1, facts.size()) - gap;
         for (int i = 0; i < facts.size(); i++) {
-            Rectangle box = new Rectangle(
-                    i * (width + gap) + sizes.px(12), sizes.px(4), width - sizes.px(24), getHeight() - sizes.px(8));
+            Rectangle box = new Rectangle(margin + i * (width + gap), sizes.px(4), width, getHeight() - sizes.px(8));
             Font font = Ink.fitting(
                     facts.get(i), sizes::regular, new double[] {16, 15, 14, 13, 12, 11}, box.width, box.height);
             int height = Ink.wrap(facts.get(i), font, box.width).size() * (int) Math.ceil(Ink.lineHeight(font));

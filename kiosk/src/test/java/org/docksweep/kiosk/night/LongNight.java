@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,7 +25,7 @@ import org.docksweep.kiosk.screens.Theme;
 import org.docksweep.kiosk.service.ServiceClient;
 
 /**
- * A night as long as wanted, in a process of its own: every cabinet of the house in turn, again and again, by typed scans and keys in
+ * A night as long as wanted, in a process of its own: every cabinet of the house, its models in turn, again and again, by typed scans and keys in
  * the real window. Arguments: folder of a night whose dock was left, seed, address of its service, number of cabinets, {@code true} for a rig that plays in real time.
  * The rig is in another process still, as an interface is outside of the kiosk. Prints the memory every fifty cabinets, and at the end the event thread's longest stalls and seconds by model.
  */
@@ -80,7 +82,7 @@ final class LongNight {
         reader.awaitFocus();
         try (EdtProbe probe = EdtProbe.start()) {
             DockHand hand = new DockHand(night.dock(), new TypingFingers(reader, word -> {}), true);
-            List<CabinetBody> house = night.house().cabinets();
+            List<CabinetBody> house = modelsInTurn(night.house().cabinets());
             memory(probe);
             while (done < cabinets) {
                 CabinetBody cabinet = house.get(done % house.size());
@@ -105,6 +107,14 @@ final class LongNight {
             window.dispose();
             return null;
         });
+    }
+
+    /** So that a short night meets every kind of cabinet. */
+    private static List<CabinetBody> modelsInTurn(List<CabinetBody> cabinets) {
+        Map<String, Integer> before = new TreeMap<>();
+        Map<CabinetBody, Integer> turn = new IdentityHashMap<>();
+        cabinets.forEach(c -> turn.put(c, before.merge(c.modelCode(), 1, Integer::sum)));
+        return cabinets.stream().sorted(Comparator.comparing(turn::get)).toList();
     }
 
     private void takeIn(DockHand hand, CabinetBody cabinet, WindowReader reader) throws InterruptedException {

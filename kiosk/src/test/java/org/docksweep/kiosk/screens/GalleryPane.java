@@ -123,7 +123,11 @@ final class GalleryPane {
 
     private static KioskPane page(GalleryScene scene, ScreenSettings settings, Texts texts) {
         KioskPane pane = new KioskPane(
-                mock(DockActions.class), scene.state(), SampleHouse.MODELS, new Sizes(settings.scale()), texts);
+                mock(DockActions.class),
+                SampleStates.in(settings.locale(), scene.state()),
+                SampleHouse.MODELS,
+                new Sizes(settings.scale()),
+                texts);
         scene.pressed().forEach(pane::perform);
         return pane;
     }

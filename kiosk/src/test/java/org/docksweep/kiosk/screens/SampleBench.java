@@ -117,7 +117,7 @@ final class SampleBench {
                                 BenchStep.LISTEN,
                                 BenchStep.KEEP_SOUND)));
         all.put("proof-listens", listens("listen-plays", "IN", "43", "1", "3"));
-        all.put("proof-no-output", listens("listen-no-output"));
+        all.put("proof-no-output", refused(listens("listen-no-output")));
         all.put("proof-kept", listens("listen-kept", "docksweep/sounds/MCH-000117-IN-20311012-092000.wav", "0.216"));
         all.put("proof-slow", proof(Optional.of(0.3), "bench-slow-at", List.of(), "78"));
         all.put("proof-slow-stopped", stopped());
@@ -156,7 +156,7 @@ final class SampleBench {
         for (int i = 0; i < faults.length; i++) {
             jobs.add(new BenchJobBody(
                     JobCode.of(1, 17 + i),
-                    new AssetTag("MCH-00011" + i),
+                    new AssetTag(i == 0 ? "MCH-000117" : "MCH-00011" + i),
                     SampleHouse.MODELS.get(i).code(),
                     i == 1 ? State.WAITING_FOR_PART : State.WAITING,
                     AT,
@@ -263,7 +263,7 @@ final class SampleBench {
                 file,
                 model,
                 List.of(
-                        new PositionState("HF", ReadingState.FAULT, Reason.of("word-open"), "no current, 3.1 kHz up"),
+                        new PositionState("HF", ReadingState.FAULT, Reason.of("word-open"), null),
                         new PositionState("LF", ReadingState.OK, Reason.of("word-ok"), null)),
                 Optional.of(SampleCurves.hornOpen()),
                 Optional.of(card()));
@@ -393,18 +393,26 @@ final class SampleBench {
     }
 
     private static BenchState saying(BenchState plain, Reason text) {
+        return saying(plain, ReadingState.OK, text);
+    }
+
+    private static BenchState saying(BenchState plain, ReadingState state, Reason text) {
         return new BenchState(
                 plain.activity(),
                 plain.queue(),
                 plain.marked(),
                 plain.job(),
                 plain.prompt(),
-                Optional.of(new Message(ReadingState.OK, text)),
+                Optional.of(new Message(state, text)),
                 plain.steps(),
                 plain.choices(),
                 plain.part(),
                 plain.sweepShare(),
                 plain.busy());
+    }
+
+    private static BenchState refused(BenchState said) {
+        return saying(said, ReadingState.WATCH, said.message().orElseThrow().text());
     }
 
     private static BenchState proof(Optional<Double> share, String prompt, List<BenchStep> steps, String... of) {

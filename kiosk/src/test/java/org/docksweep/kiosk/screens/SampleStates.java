@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -15,6 +16,7 @@ import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
+import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Verdict;
@@ -123,6 +125,39 @@ public final class SampleStates {
         return all().get(name);
     }
 
+    /** As the dock itself says it: in the kiosk's language. */
+    static DockState in(Locale locale, DockState state) {
+        return new DockState(
+                state.phase(),
+                state.strip(),
+                state.returns(),
+                state.scans(),
+                state.notice(),
+                state.cabinet(),
+                state.visualDamage(),
+                state.curve(),
+                state.progress(),
+                state.answer()
+                        .map(a -> new Answer(
+                                a.verdict(),
+                                a.prompt(),
+                                a.route(),
+                                a.route().map(r -> place(r, locale)).orElse(a.place()),
+                                a.watch(),
+                                a.reason(),
+                                a.suspects(),
+                                a.jobCode(),
+                                a.tagPrint())));
+    }
+
+    private static String place(Route route, Locale locale) {
+        Reason place = route == Route.SHELF
+                ? Reason.of("dock-place-shelf", "C-04")
+                : Reason.of(
+                        "dock-place-" + route.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        return Reasons.text(place, locale);
+    }
+
     private static SampleStates of(Phase phase) {
         return new SampleStates(phase);
     }
@@ -206,7 +241,7 @@ public final class SampleStates {
             for (int i = 0; i < c.model().positions().size(); i++) {
                 ReadingState state = i == 0 ? first : i == 1 ? second : ReadingState.OK;
                 String word = i == 0 ? firstWord : state == ReadingState.OK ? "word-ok" : "word-watch";
-                String headline = i == 0 ? firstHeadline : "5.6 \u03a9, tuned 52 Hz";
+                String headline = i == 0 ? firstHeadline : "5.6 \u03a9";
                 states.add(new PositionState(c.model().positions().get(i).code(), state, Reason.of(word), headline));
             }
             return new CabinetAtHand(c.tag(), c.model(), c.shelfPlace(), states, c.recent(), c.queuedScan());
@@ -215,8 +250,8 @@ public final class SampleStates {
     }
 
     private static SampleStates pass() {
-        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY)
-                .judged(ReadingState.OK, "word-ok", "9.1 \u03a9, peak 640 Hz", ReadingState.OK);
+        SampleStates s =
+                at(Phase.ANSWER, SampleHouse.TWO_WAY).judged(ReadingState.OK, "word-ok", "9.1 \u03a9", ReadingState.OK);
         s.curve = Optional.of(SampleCurves.healthy());
         s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", false, "healthy"));
         return s;
@@ -224,7 +259,7 @@ public final class SampleStates {
 
     private static SampleStates passWatch() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.THREE_WAY)
-                .judged(ReadingState.OK, "word-ok", "9.1 \u03a9, peak 640 Hz", ReadingState.WATCH);
+                .judged(ReadingState.OK, "word-ok", "9.1 \u03a9", ReadingState.WATCH);
         s.curve = Optional.of(SampleCurves.healthy());
         s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", true, "close"));
         return s;
@@ -252,8 +287,8 @@ public final class SampleStates {
     }
 
     private static SampleStates fail(TagPrint print) {
-        SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY)
-                .judged(ReadingState.FAULT, "word-open", "no current, 3.1 kHz up", ReadingState.OK);
+        SampleStates s =
+                at(Phase.ANSWER, SampleHouse.TWO_WAY).judged(ReadingState.FAULT, "word-open", null, ReadingState.OK);
         s.curve = Optional.of(SampleCurves.hornOpen());
         s.answer = Optional.of(bench(
                 "horn-open",
@@ -266,15 +301,15 @@ public final class SampleStates {
     }
 
     private static SampleStates failSub() {
-        SampleStates s = at(Phase.ANSWER, SampleHouse.SUB)
-                .judged(ReadingState.OK, "word-ok", "5.6 \u03a9, tuned 41 Hz", ReadingState.OK);
+        SampleStates s =
+                at(Phase.ANSWER, SampleHouse.SUB).judged(ReadingState.OK, "word-ok", "5.6 \u03a9", ReadingState.OK);
         s.cabinet = s.cabinet.map(c -> new CabinetAtHand(
                 c.tag(),
                 c.model(),
                 c.shelfPlace(),
                 List.of(
                         c.positions().get(0),
-                        new PositionState("LF2", ReadingState.FAULT, Reason.of("word-open"), "Re twice, third peak")),
+                        new PositionState("LF2", ReadingState.FAULT, Reason.of("word-open"), null)),
                 c.recent(),
                 Optional.empty()));
         s.curve = Optional.of(SampleCurves.hornOpen());
@@ -304,7 +339,7 @@ public final class SampleStates {
     private static SampleStates safetyHold() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.BIAMPED);
         s.damage = EnumSet.of(VisualItem.RIGGING);
-        s.answer = Optional.of(routed(null, Route.SAFETY_HOLD, "safety hold: rigging", false, "rigging"));
+        s.answer = Optional.of(routed(null, Route.SAFETY_HOLD, "safety hold", false, "rigging"));
         return s;
     }
 
