@@ -235,6 +235,11 @@ final class KioskRun {
                                 Optional.of(() -> leave(dock, exit, Exit.To.PRACTICE)),
                                 Optional.empty()));
                 stand.stopWhenOpen(stopWhenOpen, exit);
+                if (stopWhenOpen == null) {
+                    // Not before: the window comes first.
+                    stand.awaitPainted();
+                    dock.warmUp(newest.get());
+                }
                 return exit.await(stand);
             }
         }

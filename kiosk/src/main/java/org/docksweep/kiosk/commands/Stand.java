@@ -73,10 +73,15 @@ final class Stand {
         });
     }
 
+    /** Waits until the window has painted itself. */
+    void awaitPainted() throws InterruptedException {
+        window.awaitPainted();
+    }
+
     /** For a trial start: waits until the window has painted itself, says when, and wants to close. Null for no trial. */
     void stopWhenOpen(PrintWriter out, Exit exit) throws InterruptedException {
         if (out != null) {
-            window.awaitPainted();
+            awaitPainted();
             out.println("window " + System.currentTimeMillis());
             out.flush();
             exit.to(Exit.To.CLOSE);

@@ -57,6 +57,25 @@ public final class Dock implements DockActions, AutoCloseable {
     }
 
     /**
+     * Has the gate judge something made up, beside all else, so that the first cabinet does not wait for what a program does the first
+     * time only. A gate that cannot is no worse off than without.
+     *
+     * @param fleet fleet as known now
+     */
+    public void warmUp(LocalFleet fleet) {
+        Thread thread = named("warm-up").newThread(() -> {
+            try {
+                boolean judged = new WarmUp(parts.gate()).judge(fleet);
+                LOG.debug("The gate is warm: {}", judged);
+            } catch (RuntimeException e) {
+                LOG.warn("The gate could not be warmed up; the first answer may take longer", e);
+            }
+        });
+        thread.setPriority(Thread.MIN_PRIORITY);
+        thread.start();
+    }
+
+    /**
      * The newest state.
      *
      * @return the state

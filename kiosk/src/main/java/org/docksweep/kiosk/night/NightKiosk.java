@@ -120,6 +120,10 @@ final class NightKiosk implements AutoCloseable {
         return dock;
     }
 
+    LocalFleet fleet() {
+        return fleet;
+    }
+
     Spool spool() {
         return spool;
     }

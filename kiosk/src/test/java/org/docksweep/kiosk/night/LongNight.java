@@ -78,6 +78,7 @@ final class LongNight {
                 settings,
                 List.of(new BenchPages(night.bench(), night.models()))));
         night.dock().addListener(window::show);
+        night.dock().warmUp(night.fleet());
         WindowReader reader = new WindowReader(window);
         reader.awaitFocus();
         try (EdtProbe probe = EdtProbe.start()) {
