@@ -141,16 +141,21 @@ final class TouchingParts {
      * 200 Hz is chance there.
      */
     private static boolean hidden(SoundPrint.Band band) {
+        return band.burstDb() < noiseReachDb(band);
+    }
+
+    /** Up to where peaks of a band are its noise's, in dB re the sweep's peak. */
+    static double noiseReachDb(SoundPrint.Band band) {
         double values = Math.max(2, 2 * Residue.bandwidthHz(band.centreHz()) / band.centreHz());
         double peakDb = 10 * StrictMath.log10(2 * StrictMath.log(2 * values));
-        return band.burstDb() < noiseDb(band) + Math.max(HIDDEN_DB, peakDb + PEAK_CHANCE_DB);
+        return noiseDb(band) + Math.max(HIDDEN_DB, peakDb + PEAK_CHANCE_DB);
     }
 
     /**
      * Noise while the sweep passed. The silence before it may have held a knock that no sweep held; what a sweep leaves behind holds all
      * its noise, and in the calmer sweep of two no knock. The less of both is it at most.
      */
-    private static double noiseDb(SoundPrint.Band band) {
+    static double noiseDb(SoundPrint.Band band) {
         boolean read = band.residueDb() > SoundEar.LOWEST_DB;
         return read ? Math.min(band.noiseDb(), band.residueDb()) : band.noiseDb();
     }

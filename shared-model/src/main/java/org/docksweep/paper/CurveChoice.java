@@ -12,6 +12,7 @@ import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.judge.PointJudgement;
 
 /**
@@ -55,9 +56,9 @@ record CurveChoice(PointJudgement judgement, PointReference reference) {
                 && model.testPoint(testPointCode).positionCodes().contains(positionCode);
     }
 
-    /** Whether the impedance is shown; the level at the microphone is shown where there is no impedance. */
-    boolean showsImpedance() {
-        return judgement.impedance() != null;
+    /** What is shown. */
+    DecidingCurve shows() {
+        return DecidingCurve.of(judgement);
     }
 
     /** The finding that decided, with its frequency range, if one is a fault and has a range. */

@@ -5,6 +5,7 @@ import com.lowagie.text.pdf.PdfTemplate;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.paper.PaperFonts.Weight;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
@@ -46,7 +47,7 @@ final class CurvePlot {
         CurveSeries series = CurveSeries.of(choice);
         String point = choice.judgement().testPointCode();
         double line = Ink.lineMm(fontPt);
-        String title = text.get(choice.showsImpedance() ? "curve.impedance" : "curve.acoustic", point);
+        String title = text.get("curve." + choice.shows().name(), point);
         ink.line(Weight.SEMIBOLD, fontPt, 5, box.x(), box.y() + Ink.ascentMm(fontPt), box.width() * 0.66, title);
         ink.textRight(Weight.REGULAR, fontPt, box.right(), box.y() + Ink.ascentMm(fontPt), text.get("curve.frequency"));
         Box plotBox = new Box(box.x(), box.y() + line, box.width(), box.height() - 2 * line);
@@ -56,7 +57,7 @@ final class CurvePlot {
 
     private JFreeChart chart(CurveChoice choice, CurveSeries series) {
         ValueAxis values;
-        if (choice.showsImpedance()) {
+        if (choice.shows() == DecidingCurve.IMPEDANCE) {
             values = new PlotAxis(series.lowestValue(), series.highestValue(), fontPt);
         } else {
             NumberAxis levels = new NumberAxis(null);
@@ -140,11 +141,7 @@ final class CurvePlot {
 
     private void drawLegend(Box box, CurveChoice choice) {
         String measured = text.get("curve.legend.measured");
-        String reference = choice.reference() == null
-                ? text.get("curve.legend.no-reference")
-                : text.get(
-                        predicts(choice) ? "curve.legend.healthy" : "curve.legend.reference",
-                        choice.reference().unitCount());
+        String reference = reference(choice);
         String decided = choice.decided().isPresent() ? text.get("curve.legend.decided") : "";
         String predicted = predicts(choice) ? text.get("curve.legend.predicted") : "";
         double swatchMm = 5;
@@ -163,7 +160,7 @@ final class CurvePlot {
             }
             x = label(x + swatchMm + gapMm, baseline, size, predicted) + gapMm;
         }
-        if (choice.reference() != null) {
+        if (choice.reference() != null || choice.shows() == DecidingCurve.BURSTS) {
             ink.fill(new Box(x, middle - 0.8, swatchMm, 1.6), RIBBON.getRed() / 255.0);
             x += swatchMm + gapMm;
         }
@@ -176,8 +173,21 @@ final class CurvePlot {
         }
     }
 
+    private String reference(CurveChoice choice) {
+        if (choice.shows() == DecidingCurve.BURSTS) {
+            return text.get("curve.legend.noise");
+        }
+        if (choice.reference() == null) {
+            return text.get("curve.legend.no-reference");
+        }
+        return text.get(
+                predicts(choice) ? "curve.legend.healthy" : "curve.legend.reference",
+                choice.reference().unitCount());
+    }
+
     private static boolean predicts(CurveChoice choice) {
-        return choice.showsImpedance() && choice.judgement().predicted().isPresent();
+        return choice.shows() == DecidingCurve.IMPEDANCE
+                && choice.judgement().predicted().isPresent();
     }
 
     private double label(double xMm, double baselineMm, double sizePt, String label) {

@@ -2,7 +2,9 @@ package org.docksweep.paper;
 
 import java.util.Arrays;
 import java.util.Optional;
+import org.docksweep.acoustic.BurstCurve;
 import org.docksweep.gate.PointReference;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.suspect.PredictedCurve;
 import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.ImpedanceCurve;
@@ -43,7 +45,10 @@ record CurveSeries(
 
     static CurveSeries of(CurveChoice choice) {
         PointReference reference = choice.reference();
-        if (choice.showsImpedance()) {
+        if (choice.shows() == DecidingCurve.BURSTS) {
+            return bursts(BurstCurve.of(choice.judgement().acoustic().print()));
+        }
+        if (choice.shows() == DecidingCurve.IMPEDANCE) {
             ImpedanceCurve curve = choice.judgement().impedance();
             double[] ohm = Arrays.stream(curve.magnitudesOhm())
                     .map(z -> Math.min(LARGEST_OHM, Math.max(SMALLEST_OHM, z)))
@@ -68,6 +73,24 @@ record CurveSeries(
         return build(
                 curve.frequencyHz(),
                 curve.levelDb(),
+                band,
+                predicted(Optional.empty()),
+                ends[0] - LEVEL_MARGIN_DB,
+                ends[1] + LEVEL_MARGIN_DB);
+    }
+
+    /** Over what noise alone would show; below its rms there is nothing to see. */
+    private static CurveSeries bursts(BurstCurve heard) {
+        double[] noise = heard.noiseDb();
+        double[] shown = heard.burstDb();
+        for (int i = 0; i < shown.length; i++) {
+            shown[i] = Math.max(noise[i], shown[i]);
+        }
+        double[][] band = {heard.frequencyHz(), heard.noiseReachDb(), noise, heard.noiseReachDb()};
+        double[] ends = ends(shown, band);
+        return build(
+                heard.frequencyHz(),
+                shown,
                 band,
                 predicted(Optional.empty()),
                 ends[0] - LEVEL_MARGIN_DB,

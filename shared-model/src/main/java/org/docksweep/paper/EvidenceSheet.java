@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.docksweep.acoustic.BurstCurve;
 import org.docksweep.circuit.Copper;
 import org.docksweep.contract.CheckInBody;
 import org.docksweep.contract.FindingBody;
@@ -18,6 +19,7 @@ import org.docksweep.fleet.DriverModel;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.paper.SheetTable.Cell;
 import org.docksweep.sweep.AcousticCurve;
@@ -108,30 +110,31 @@ public final class EvidenceSheet {
             return;
         }
         String point = failed.get().testPointCode();
-        boolean impedance = failed.get().impedance() != null;
+        DecidingCurve shows = DecidingCurve.of(failed.get());
         List<ComparedCurves.Line> lines = new ArrayList<>();
-        before(point, impedance).ifPresent(lines::add);
+        before(point, shows).ifPresent(lines::add);
         lines.add(line(
                 text.get("evidence.curve.failure", text.date(evidence.failure().finishedAt())),
                 ComparedCurves.Style.THICK,
                 failed.get().impedance(),
                 failed.get().acoustic(),
-                impedance));
-        after(point, impedance).ifPresent(lines::add);
-        String title = text.get(impedance ? "curve.impedance" : "curve.acoustic", point);
-        sheet.block(new ComparedCurves(title, impedance, lines).draw(sheet.fonts(), text, CURVES_MM));
+                shows));
+        after(point, shows).ifPresent(lines::add);
+        String title = text.get("curve." + shows.name(), point);
+        sheet.block(new ComparedCurves(title, shows == DecidingCurve.IMPEDANCE, lines)
+                .draw(sheet.fonts(), text, CURVES_MM));
     }
 
-    private Optional<ComparedCurves.Line> before(String point, boolean impedance) {
+    private Optional<ComparedCurves.Line> before(String point, DecidingCurve shows) {
         Optional<Baseline> baseline = evidence.before().stream()
                 .filter(b -> b.testPointCode().equals(point))
-                .filter(b -> impedance ? b.impedance() != null : b.acoustic() != null)
+                .filter(b -> has(shows, b.impedance(), b.acoustic()))
                 .findFirst();
         Optional<PointJudgement> passed = evidence.lastPass() == null
                 ? Optional.empty()
                 : CurveChoice.lastJudgements(evidence.lastPass()).stream()
                         .filter(p -> p.testPointCode().equals(point))
-                        .filter(p -> impedance ? p.impedance() != null : p.acoustic() != null)
+                        .filter(p -> has(shows, p.impedance(), p.acoustic()))
                         .findFirst();
         boolean passIsNewer = passed.isPresent()
                 && (baseline.isEmpty()
@@ -146,40 +149,54 @@ public final class EvidenceSheet {
                     ComparedCurves.Style.DASHED,
                     passed.get().impedance(),
                     passed.get().acoustic(),
-                    impedance));
+                    shows));
         }
         return baseline.map(b -> line(
                 text.get("evidence.curve.before", text.date(b.takenAt())),
                 ComparedCurves.Style.DASHED,
                 b.impedance(),
                 b.acoustic(),
-                impedance));
+                shows));
     }
 
-    private Optional<ComparedCurves.Line> after(String point, boolean impedance) {
+    private Optional<ComparedCurves.Line> after(String point, DecidingCurve shows) {
         List<ProofSweepBody> proofs = evidence.file().proofs();
         for (int i = proofs.size() - 1; i >= 0; i--) {
             for (MeasurementBody measurement : proofs.get(i).measurements()) {
                 PointJudgement judged = measurement.judgement();
-                boolean shown = impedance ? judged.impedance() != null : judged.acoustic() != null;
+                boolean shown = has(shows, judged.impedance(), judged.acoustic());
                 if (judged.testPointCode().equals(point) && judged.verdict() == Verdict.PASS && shown) {
                     return Optional.of(line(
                             text.get("evidence.curve.after", text.date(measurement.takenAt())),
                             ComparedCurves.Style.THIN,
                             judged.impedance(),
                             judged.acoustic(),
-                            impedance));
+                            shows));
                 }
             }
         }
         return Optional.empty();
     }
 
+    private static boolean has(DecidingCurve shows, ImpedanceCurve ohm, AcousticCurve heard) {
+        return switch (shows) {
+            case IMPEDANCE -> ohm != null;
+            case LEVEL -> heard != null;
+            case BURSTS ->
+                heard != null && heard.print() != null && heard.print().bands().size() > 1;
+        };
+    }
+
     private static ComparedCurves.Line line(
-            String label, ComparedCurves.Style style, ImpedanceCurve ohm, AcousticCurve level, boolean impedance) {
-        return impedance
-                ? new ComparedCurves.Line(label, style, ohm.frequencyHz(), ohm.magnitudesOhm())
-                : new ComparedCurves.Line(label, style, level.frequencyHz(), level.levelDb());
+            String label, ComparedCurves.Style style, ImpedanceCurve ohm, AcousticCurve heard, DecidingCurve shows) {
+        return switch (shows) {
+            case IMPEDANCE -> new ComparedCurves.Line(label, style, ohm.frequencyHz(), ohm.magnitudesOhm());
+            case LEVEL -> new ComparedCurves.Line(label, style, heard.frequencyHz(), heard.levelDb());
+            case BURSTS -> {
+                BurstCurve bursts = BurstCurve.of(heard.print());
+                yield new ComparedCurves.Line(label, style, bursts.frequencyHz(), bursts.burstDb());
+            }
+        };
     }
 
     private SheetTable findings() {

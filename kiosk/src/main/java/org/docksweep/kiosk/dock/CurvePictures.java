@@ -2,15 +2,19 @@ package org.docksweep.kiosk.dock;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.docksweep.acoustic.BurstCurve;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Finding;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 import org.docksweep.suspect.PredictedCurve;
+import org.docksweep.sweep.AcousticCurve;
 
 /** Makes the picture of a curve over its reference ribbon. Pure functions. */
 public final class CurvePictures {
@@ -49,8 +53,16 @@ public final class CurvePictures {
                 .min(Comparator.comparing(f -> f.severity() == ReadingState.FAULT ? 0 : 1));
         double fromHz = decided.map(Finding::fromHz).orElse(0.0);
         double toHz = decided.map(Finding::toHz).orElse(0.0);
-        if (point.impedance() == null) {
-            return acoustic(point, reference, fromHz, toHz);
+        DecidingCurve shows = DecidingCurve.of(point);
+        if (shows != DecidingCurve.IMPEDANCE) {
+            Optional<AcousticCurve> own = baselines.stream()
+                    .filter(b -> b.testPointCode().equals(point.testPointCode()))
+                    .map(Baseline::acoustic)
+                    .filter(Objects::nonNull)
+                    .findFirst();
+            return shows == DecidingCurve.LEVEL
+                    ? level(point, reference, own, fromHz, toHz)
+                    : bursts(point, own, fromHz, toHz);
         }
         double[] ribbonHz = reference.map(PointReference::frequencyHz).orElse(NOTHING);
         double[] low = new double[ribbonHz.length];
@@ -69,7 +81,7 @@ public final class CurvePictures {
                 .orElse(NOTHING);
         return new CurvePicture(
                 point.testPointCode(),
-                false,
+                shows,
                 point.impedance().frequencyHz(),
                 point.impedance().magnitudesOhm(),
                 ribbonHz.clone(),
@@ -87,8 +99,12 @@ public final class CurvePictures {
                 .orElse(NOTHING);
     }
 
-    private static CurvePicture acoustic(
-            PointJudgement point, Optional<PointReference> reference, double fromHz, double toHz) {
+    private static CurvePicture level(
+            PointJudgement point,
+            Optional<PointReference> reference,
+            Optional<AcousticCurve> own,
+            double fromHz,
+            double toHz) {
         double[] ribbonHz = reference.map(PointReference::acousticFrequencyHz).orElse(NOTHING);
         double[] low = new double[ribbonHz.length];
         double[] high = new double[ribbonHz.length];
@@ -100,15 +116,43 @@ public final class CurvePictures {
         }
         return new CurvePicture(
                 point.testPointCode(),
-                true,
+                DecidingCurve.LEVEL,
                 point.acoustic().frequencyHz(),
                 point.acoustic().levelDb(),
                 ribbonHz.clone(),
                 low,
                 high,
-                NOTHING,
+                own.map(o -> onGrid(ribbonHz, o.frequencyHz(), o.levelDb())).orElse(NOTHING),
                 fromHz,
                 toHz);
+    }
+
+    /** Below the noise there is nothing to see. */
+    private static CurvePicture bursts(PointJudgement point, Optional<AcousticCurve> own, double fromHz, double toHz) {
+        BurstCurve heard = BurstCurve.of(point.acoustic().print());
+        double[] noise = heard.noiseDb();
+        return new CurvePicture(
+                point.testPointCode(),
+                DecidingCurve.BURSTS,
+                heard.frequencyHz(),
+                noLessThan(noise, heard.burstDb()),
+                heard.frequencyHz(),
+                noise,
+                heard.noiseReachDb(),
+                own.filter(o -> o.print() != null && o.print().bands().size() > 1)
+                        .map(o -> BurstCurve.of(o.print()))
+                        .map(o -> noLessThan(noise, onGrid(heard.frequencyHz(), o.frequencyHz(), o.burstDb())))
+                        .orElse(NOTHING),
+                fromHz,
+                toHz);
+    }
+
+    private static double[] noLessThan(double[] least, double[] values) {
+        double[] result = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            result[i] = Math.max(least[i], values[i]);
+        }
+        return result;
     }
 
     /** Straight between neighbours on a logarithmic frequency axis; ends are held. */

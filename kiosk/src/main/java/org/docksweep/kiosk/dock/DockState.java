@@ -13,6 +13,7 @@ import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.judge.PositionState;
 import org.docksweep.judge.Prompt;
 import org.docksweep.kiosk.spool.Trouble;
@@ -239,10 +240,11 @@ public record DockState(
             Optional<AssetTag> queuedScan) {}
 
     /**
-     * A curve over its reference ribbon. Magnitudes in ohm for impedance, levels in dB for the acoustic curve.
+     * A curve over its reference ribbon: magnitudes in ohm for impedance, levels in dB for what the microphone heard. The ribbon of
+     * bursts is what noise alone would show.
      *
      * @param testPointCode test point
-     * @param acoustic false for impedance (log magnitude axis), true for acoustic level
+     * @param shows what it shows
      * @param frequencyHz measured frequencies
      * @param measured measured values; may be shorter than the frequencies while the sweep still runs
      * @param ribbonHz frequencies of the ribbon, empty without a reference
@@ -256,7 +258,7 @@ public record DockState(
      */
     public record CurvePicture(
             String testPointCode,
-            boolean acoustic,
+            DecidingCurve shows,
             double[] frequencyHz,
             double[] measured,
             double[] ribbonHz,
@@ -272,7 +274,7 @@ public record DockState(
         /** A curve without a suspect that predicts one. */
         public CurvePicture(
                 String testPointCode,
-                boolean acoustic,
+                DecidingCurve shows,
                 double[] frequencyHz,
                 double[] measured,
                 double[] ribbonHz,
@@ -283,7 +285,7 @@ public record DockState(
                 double decidedToHz) {
             this(
                     testPointCode,
-                    acoustic,
+                    shows,
                     frequencyHz,
                     measured,
                     ribbonHz,

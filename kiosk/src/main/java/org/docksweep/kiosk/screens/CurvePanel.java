@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.docksweep.fleet.BareDriver;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /** The measured line over the reference ribbon, the region that decided marked by hatching and a bracket. */
@@ -44,7 +45,7 @@ final class CurvePanel extends PaintedPanel {
         if (picture.testPointCode().equals(BareDriver.TEST_POINT)) {
             return texts.say("curve.bare");
         }
-        return texts.say(picture.acoustic() ? "curve.acoustic" : "curve.impedance", picture.testPointCode());
+        return texts.say("curve." + picture.shows().name(), picture.testPointCode());
     }
 
     @Override
@@ -131,6 +132,10 @@ final class CurvePanel extends PaintedPanel {
         return under ? 2 * height : height;
     }
 
+    private static boolean bursts(CurvePicture picture) {
+        return picture.shows() == DecidingCurve.BURSTS;
+    }
+
     private double legendWidth(List<LegendItem> items, Font font) {
         return items.stream()
                 .mapToDouble(item -> Ink.width(item.text(), font) + sizes.px(40))
@@ -151,7 +156,7 @@ final class CurvePanel extends PaintedPanel {
             }));
         }
         if (picture.ribbonHz().length > 0) {
-            items.add(new LegendItem(texts.say("curve.reference"), (g, area) -> {
+            items.add(new LegendItem(texts.say(bursts(picture) ? "curve.noise" : "curve.reference"), (g, area) -> {
                 g.setColor(Look.color("curve.ribbon"));
                 g.fill(area);
                 g.setColor(Look.color("curve.ribbon.edge"));

@@ -3,6 +3,7 @@ package org.docksweep.kiosk.screens;
 import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /**
@@ -17,7 +18,7 @@ record CurveScale(double fromHz, double toHz, double low, double high, boolean l
         if (picture.frequencyHz().length + picture.ribbonHz().length > 0) {
             hz = range(picture.frequencyHz(), picture.ribbonHz());
         }
-        boolean logarithmic = !picture.acoustic();
+        boolean logarithmic = picture.shows() == DecidingCurve.IMPEDANCE;
         double[] values = range(picture.measured(), picture.ribbonLow(), picture.ribbonHigh(), picture.baseline());
         if (!(values[0] <= values[1])) {
             values = logarithmic ? new double[] {2, 100} : new double[] {-20, 10};
@@ -65,7 +66,8 @@ record CurveScale(double fromHz, double toHz, double low, double high, boolean l
             return logTicks(low, high);
         }
         List<Double> ticks = new ArrayList<>();
-        for (double db = Math.ceil(low / 5) * 5; db <= high; db += 5) {
+        double step = high - low > 60 ? 20 : high - low > 30 ? 10 : 5;
+        for (double db = Math.ceil(low / step) * step; db <= high; db += step) {
             ticks.add(db);
         }
         return ticks;

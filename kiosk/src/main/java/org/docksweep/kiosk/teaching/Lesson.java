@@ -19,6 +19,7 @@ import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReadingState;
 import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 import org.docksweep.kiosk.teaching.TeachingState.Missed;
 import org.docksweep.kiosk.teaching.TeachingState.Progress;
@@ -231,7 +232,7 @@ final class Lesson {
         }
         return new CurvePicture(
                 point,
-                false,
+                DecidingCurve.IMPEDANCE,
                 unit.impedance().frequencyHz(),
                 unit.impedance().magnitudesOhm(),
                 hz.clone(),

@@ -1,6 +1,7 @@
 package org.docksweep.kiosk.screens;
 
 import org.docksweep.fleet.BareDriver;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 
 /** Curves of plausible shape for the pictures: a vented two-way, and the same with its horn driver open. */
@@ -24,7 +25,7 @@ final class SampleCurves {
         }
         return new CurvePicture(
                 open.testPointCode(),
-                false,
+                DecidingCurve.IMPEDANCE,
                 open.frequencyHz(),
                 open.measured(),
                 open.ribbonHz(),
@@ -46,7 +47,8 @@ final class SampleCurves {
         double[] high = new double[POINTS];
         java.util.Arrays.fill(high, 900);
         CurvePicture reference = healthy();
-        return new CurvePicture("IN", false, hz, high, hz, reference.ribbonLow(), reference.ribbonHigh(), NONE, 0, 0);
+        return new CurvePicture(
+                "IN", DecidingCurve.IMPEDANCE, hz, high, hz, reference.ribbonLow(), reference.ribbonHigh(), NONE, 0, 0);
     }
 
     /** A compression driver alone on the test horn, over what five taught. */
@@ -62,7 +64,7 @@ final class SampleCurves {
             high[i] = healthy * 1.08;
             ohm[i] = healthy * (1 + 0.012 * Math.sin(i * 0.05));
         }
-        return new CurvePicture(BareDriver.TEST_POINT, false, hz, ohm, hz, low, high, NONE, 0, 0);
+        return new CurvePicture(BareDriver.TEST_POINT, DecidingCurve.IMPEDANCE, hz, ohm, hz, low, high, NONE, 0, 0);
     }
 
     private static CurvePicture picture(double share, boolean open, double decidedFromHz, double decidedToHz) {
@@ -81,7 +83,8 @@ final class SampleCurves {
                 ohm[i] = magnitude(hz[i] * 1.015, open) * (1 + 0.006 * Math.sin(i * 1.7));
             }
         }
-        return new CurvePicture("IN", false, hz, ohm, hz, low, high, baseline, decidedFromHz, decidedToHz);
+        return new CurvePicture(
+                "IN", DecidingCurve.IMPEDANCE, hz, ohm, hz, low, high, baseline, decidedFromHz, decidedToHz);
     }
 
     private static double[] grid() {

@@ -94,6 +94,8 @@ public final class SampleStates {
                         .make());
         all.put("answer-fail", fail(TagPrint.PRINTED).make());
         all.put("answer-fail-sub", failSub().make());
+        all.put("answer-fail-weak", SampleSounds.weakHorn(all.get("answer-fail")));
+        all.put("answer-fail-rub", SampleSounds.rub(all.get("answer-fail")));
         all.put("answer-fail-tag-failed", fail(TagPrint.FAILED).make());
         all.put("answer-sweep-again", sweepAgain().make());
         all.put(

@@ -14,6 +14,7 @@ import org.docksweep.fleet.Feed;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.template.TwoWayTemplate;
 import org.docksweep.gate.ReadingState;
+import org.docksweep.judge.DecidingCurve;
 import org.docksweep.kiosk.dock.DockState.CurvePicture;
 import org.docksweep.kiosk.fleet.SafetyTests;
 import org.docksweep.kiosk.teaching.ModelStanding;
@@ -323,6 +324,6 @@ final class SampleTeaching {
             low[i] = ohm[i] * 0.93;
             high[i] = ohm[i] * 1.07;
         }
-        return new CurvePicture("IN", false, hz, ohm, hz, low, high, new double[0], 0, 0);
+        return new CurvePicture("IN", DecidingCurve.IMPEDANCE, hz, ohm, hz, low, high, new double[0], 0, 0);
     }
 }
