@@ -40,7 +40,9 @@ final class SampleSounds {
         return with(
                 failed,
                 new CurvePicture("IN", DecidingCurve.LEVEL, hz, heard, hz, low, high, before, 1900, 18_000),
-                List.of(new PositionState("HF", ReadingState.FAULT, Reason.of("word-way-weak"), "\u22126.2 dB"), fine()),
+                List.of(
+                        new PositionState("HF", ReadingState.FAULT, Reason.of("word-way-weak"), "\u22126.2 dB"),
+                        fine()),
                 reason,
                 List.of(suspect(FaultKind.WAY_WEAK, "HF", 1, Reason.of("next-way-weak", "HF"))));
     }
@@ -63,7 +65,9 @@ final class SampleSounds {
         return with(
                 failed,
                 new CurvePicture("IN", DecidingCurve.BURSTS, hz, bursts, hz, noise, reach, before, 66, 94),
-                List.of(new PositionState("HF", ReadingState.OK, Reason.of("word-ok"), "9.1 \u03a9"), fine()),
+                List.of(
+                        new PositionState("HF", ReadingState.OK, Reason.of("word-ok"), "9.1 \u03a9"),
+                        new PositionState("LF", ReadingState.FAULT, Reason.of("word-coil-rubs"), null)),
                 Reason.of("verdict-touching", "78 Hz"),
                 List.of(
                         suspect(FaultKind.COIL_RUBS, "LF", 0.7, Reason.of("next-coil-rubs", "LF")),
