@@ -28,6 +28,7 @@ class RepairTagTest {
                                 Arguments.of("horn open", new SampleTag(), form, context),
                                 Arguments.of("crowded", SampleEvidence.crowded(), form, context),
                                 Arguments.of("powered", SampleEvidence.powered(), form, context),
+                                Arguments.of("touching", SampleEvidence.touching(), form, context),
                                 Arguments.of("bare", SampleEvidence.bare(), form, context))));
     }
 
@@ -159,6 +160,16 @@ class RepairTagTest {
             assertThat(eye.strokesInForms(0)).isGreaterThan(4L * (SampleCurves.POINTS - 1));
             assertThat(bare.strokesInForms(0)).isZero();
             assertThat(bare.text()).contains("No curve was measured.", "NO SWEEP", "need date: see bench queue");
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(TagForm.class)
+    void showsWhatTouchesWhereTheMicrophoneDecidedAndTheCurveIsHealthy(TagForm form) throws IOException {
+        try (PdfEye eye = new PdfEye(RepairTag.render(SampleEvidence.touching().build(), form, SampleTag.ENGLISH))) {
+            assertThat(eye.text())
+                    .contains("What touches, at IN, dB re the sweep's peak", "noise alone", "decided here")
+                    .doesNotContain("Impedance at IN");
         }
     }
 

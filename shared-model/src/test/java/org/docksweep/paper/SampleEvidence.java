@@ -3,10 +3,13 @@ package org.docksweep.paper;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import org.docksweep.acoustic.ThirdOctave;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.gate.Finding;
@@ -18,7 +21,9 @@ import org.docksweep.judge.Prompt;
 import org.docksweep.suspect.FaultKind;
 import org.docksweep.suspect.PredictedCurve;
 import org.docksweep.suspect.Suspect;
+import org.docksweep.sweep.AcousticCurve;
 import org.docksweep.sweep.ImpedanceCurve;
+import org.docksweep.sweep.SoundPrint;
 
 /** Evidence for sample tags, and tags that are more than ordinary. */
 final class SampleEvidence {
@@ -81,6 +86,49 @@ final class SampleEvidence {
                 .references(List.of(SampleCurves.microphoneReference()))
                 .measurements(
                         List.of(new MeasurementBody(new UUID(4, 9), SampleTag.SCANNED, 1, null, null, judgement)));
+    }
+
+    /** The curve is healthy, but a coil rubs or a part is loose. */
+    static SampleTag touching() {
+        double[] noise = SampleCurves.microphone(0).noiseDb();
+        List<SoundPrint.Band> bands = new ArrayList<>();
+        for (int n = 16; n < 34; n++) {
+            double strokeDb = -44 - 6 * Math.abs(n - 19);
+            bands.add(new SoundPrint.Band(
+                    ThirdOctave.centreHz(n - 30), new double[] {-40}, -66, Math.max(-60, strokeDb), 12, -68));
+        }
+        AcousticCurve heard = SampleCurves.microphone(0)
+                .with(new SoundPrint(
+                        0.003,
+                        new double[noise.length],
+                        2,
+                        20,
+                        bands,
+                        new SoundPrint.Event(66, 94, 0.25, -44, 14, 9, 0.7),
+                        Set.of()));
+        PointJudgement judgement = new PointJudgement(
+                "IN",
+                Verdict.FAIL,
+                Prompt.NONE,
+                Reason.of("verdict-touching", "78 Hz"),
+                SampleCurves.healthy(),
+                heard,
+                hornReadings(),
+                List.of(new Finding(
+                        ReadingState.FAULT, "IN", null, null, 66.0, 94.0, Reason.of("verdict-touching", "78 Hz"))),
+                List.of(new Suspect(
+                        FaultKind.COIL_RUBS,
+                        "IN",
+                        "LF",
+                        null,
+                        0.7,
+                        Reason.of("suspect-coil-rubs", "LF", "78 Hz", "\u221244 dB"),
+                        Reason.of("next-coil-rubs", "LF"))));
+        return new SampleTag()
+                .reason("Buzz at 78 Hz; the curve is healthy. Coil rub or loose part: press test to tell.")
+                .suspects(judgement.suspects())
+                .measurements(
+                        List.of(new MeasurementBody(new UUID(4, 10), SampleTag.SCANNED, 1, null, null, judgement)));
     }
 
     /** Sent to the bench by the eye alone: nothing swept, nothing known. */
