@@ -124,7 +124,7 @@ final class GalleryPane {
     private static KioskPane page(GalleryScene scene, ScreenSettings settings, Texts texts) {
         KioskPane pane = new KioskPane(
                 mock(DockActions.class),
-                SampleStates.in(settings.locale(), scene.state()),
+                SampleAnswers.in(settings.locale(), scene.state()),
                 SampleHouse.MODELS,
                 new Sizes(settings.scale()),
                 texts);

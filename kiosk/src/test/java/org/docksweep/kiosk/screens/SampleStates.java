@@ -6,7 +6,6 @@ import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -14,9 +13,7 @@ import java.util.UUID;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
-import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
-import org.docksweep.fleet.Reasons;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.Verdict;
@@ -38,7 +35,6 @@ import org.docksweep.kiosk.dock.DockState.SweepProgress;
 import org.docksweep.kiosk.dock.DockState.TagPrint;
 import org.docksweep.kiosk.spool.Trouble;
 import org.docksweep.suspect.FaultKind;
-import org.docksweep.suspect.Suspect;
 
 /** One believable picture of every state the dock can be in, by name. */
 public final class SampleStates {
@@ -127,39 +123,6 @@ public final class SampleStates {
         return all().get(name);
     }
 
-    /** As the dock itself says it: in the kiosk's language. */
-    static DockState in(Locale locale, DockState state) {
-        return new DockState(
-                state.phase(),
-                state.strip(),
-                state.returns(),
-                state.scans(),
-                state.notice(),
-                state.cabinet(),
-                state.visualDamage(),
-                state.curve(),
-                state.progress(),
-                state.answer()
-                        .map(a -> new Answer(
-                                a.verdict(),
-                                a.prompt(),
-                                a.route(),
-                                a.route().map(r -> place(r, locale)).orElse(a.place()),
-                                a.watch(),
-                                a.reason(),
-                                a.suspects(),
-                                a.jobCode(),
-                                a.tagPrint())));
-    }
-
-    private static String place(Route route, Locale locale) {
-        Reason place = route == Route.SHELF
-                ? Reason.of("dock-place-shelf", "C-04")
-                : Reason.of(
-                        "dock-place-" + route.name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        return Reasons.text(place, locale);
-    }
-
     private static SampleStates of(Phase phase) {
         return new SampleStates(phase);
     }
@@ -194,47 +157,8 @@ public final class SampleStates {
 
     private static SampleStates plug(int point, Prompt prompt, String reason, String... arguments) {
         SampleStates s = toPlug(SampleHouse.BIAMPED, point);
-        s.answer = Optional.of(prompted(prompt, Reason.of(reason, arguments)));
+        s.answer = Optional.of(SampleAnswers.prompted(prompt, Reason.of(reason, arguments)));
         return s;
-    }
-
-    private static Answer prompted(Prompt prompt, Reason reason) {
-        return new Answer(
-                prompt == Prompt.SWEEP_AGAIN ? Optional.of(Verdict.SWEEP_AGAIN) : Optional.empty(),
-                prompt,
-                Optional.empty(),
-                "",
-                false,
-                reason,
-                List.of(),
-                Optional.empty(),
-                TagPrint.NOT_NEEDED);
-    }
-
-    private static Answer routed(Verdict verdict, Route route, String place, boolean watch, String reason) {
-        return new Answer(
-                Optional.ofNullable(verdict),
-                Prompt.NONE,
-                Optional.of(route),
-                place,
-                watch,
-                Reason.of(reason),
-                List.of(),
-                Optional.empty(),
-                TagPrint.NOT_NEEDED);
-    }
-
-    private static Answer bench(String reason, List<Suspect> suspects, TagPrint print) {
-        return new Answer(
-                Optional.of(Verdict.FAIL),
-                Prompt.NONE,
-                Optional.of(Route.BENCH),
-                "bench",
-                false,
-                Reason.of(reason),
-                suspects,
-                Optional.of(JobCode.of(1, 42)),
-                print);
     }
 
     private SampleStates judged(ReadingState first, String firstWord, String firstHeadline, ReadingState second) {
@@ -255,7 +179,7 @@ public final class SampleStates {
         SampleStates s =
                 at(Phase.ANSWER, SampleHouse.TWO_WAY).judged(ReadingState.OK, "word-ok", "9.1 \u03a9", ReadingState.OK);
         s.curve = Optional.of(SampleCurves.healthy());
-        s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", false, "healthy"));
+        s.answer = Optional.of(SampleAnswers.routed(Verdict.PASS, Route.SHELF, "shelf C-04", false, "healthy"));
         return s;
     }
 
@@ -263,7 +187,7 @@ public final class SampleStates {
         SampleStates s = at(Phase.ANSWER, SampleHouse.THREE_WAY)
                 .judged(ReadingState.OK, "word-ok", "9.1 \u03a9", ReadingState.WATCH);
         s.curve = Optional.of(SampleCurves.healthy());
-        s.answer = Optional.of(routed(Verdict.PASS, Route.SHELF, "shelf C-04", true, "close"));
+        s.answer = Optional.of(SampleAnswers.routed(Verdict.PASS, Route.SHELF, "shelf C-04", true, "close"));
         return s;
     }
 
@@ -284,20 +208,16 @@ public final class SampleStates {
         return s;
     }
 
-    private static Suspect suspect(FaultKind kind, String position, String element, double share, String next) {
-        return new Suspect(kind, "IN", position, element, share, Reason.of("evidence"), Reason.of(next));
-    }
-
     private static SampleStates fail(TagPrint print) {
         SampleStates s =
                 at(Phase.ANSWER, SampleHouse.TWO_WAY).judged(ReadingState.FAULT, "word-open", null, ReadingState.OK);
         s.curve = Optional.of(SampleCurves.hornOpen());
-        s.answer = Optional.of(bench(
+        s.answer = Optional.of(SampleAnswers.bench(
                 "horn-open",
                 List.of(
-                        suspect(FaultKind.DRIVER_OPEN, "HF", null, 0.81, "look-joint"),
-                        suspect(FaultKind.PART_OPEN, null, "R2", 0.16, "look-joint"),
-                        suspect(FaultKind.CONTACT_RESISTANCE, "HF", null, 0.03, "look-joint")),
+                        SampleAnswers.suspect(FaultKind.DRIVER_OPEN, "HF", null, 0.81, "look-joint"),
+                        SampleAnswers.suspect(FaultKind.PART_OPEN, null, "R2", 0.16, "look-joint"),
+                        SampleAnswers.suspect(FaultKind.CONTACT_RESISTANCE, "HF", null, 0.03, "look-joint")),
                 print));
         return s;
     }
@@ -315,11 +235,11 @@ public final class SampleStates {
                 c.recent(),
                 Optional.empty()));
         s.curve = Optional.of(SampleCurves.hornOpen());
-        s.answer = Optional.of(bench(
+        s.answer = Optional.of(SampleAnswers.bench(
                 "one-open",
                 List.of(
-                        suspect(FaultKind.DRIVER_OPEN, "LF2", null, 0.5, "look-spade"),
-                        suspect(FaultKind.DRIVER_OPEN, "LF1", null, 0.5, "look-spade")),
+                        SampleAnswers.suspect(FaultKind.DRIVER_OPEN, "LF2", null, 0.5, "look-spade"),
+                        SampleAnswers.suspect(FaultKind.DRIVER_OPEN, "LF1", null, 0.5, "look-spade")),
                 TagPrint.SAVED_TO_FOLDER));
         return s;
     }
@@ -327,27 +247,27 @@ public final class SampleStates {
     private static SampleStates sweepAgain() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY);
         s.curve = Optional.of(SampleCurves.healthy());
-        s.answer = Optional.of(prompted(Prompt.SWEEP_AGAIN, Reason.of("spoiled")));
+        s.answer = Optional.of(SampleAnswers.prompted(Prompt.SWEEP_AGAIN, Reason.of("spoiled")));
         return s;
     }
 
     private static SampleStates checkLabel() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.TWO_WAY);
         s.curve = Optional.of(SampleCurves.hornOpen());
-        s.answer = Optional.of(prompted(Prompt.CHECK_LABEL, Reason.of("other-model")));
+        s.answer = Optional.of(SampleAnswers.prompted(Prompt.CHECK_LABEL, Reason.of("other-model")));
         return s;
     }
 
     private static SampleStates safetyHold() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.BIAMPED);
         s.damage = EnumSet.of(VisualItem.RIGGING);
-        s.answer = Optional.of(routed(null, Route.SAFETY_HOLD, "safety hold", false, "rigging"));
+        s.answer = Optional.of(SampleAnswers.routed(null, Route.SAFETY_HOLD, "safety hold", false, "rigging"));
         return s;
     }
 
     private static SampleStates manualHold() {
         SampleStates s = at(Phase.ANSWER, SampleHouse.WEDGE);
-        s.answer = Optional.of(routed(null, Route.MANUAL_HOLD, "manual hold", false, "spoiled-thrice"));
+        s.answer = Optional.of(SampleAnswers.routed(null, Route.MANUAL_HOLD, "manual hold", false, "spoiled-thrice"));
         return s;
     }
 
