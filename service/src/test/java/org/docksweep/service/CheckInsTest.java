@@ -2,6 +2,10 @@ package org.docksweep.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -11,6 +15,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import javax.sql.DataSource;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.BenchJobBody;
 import org.docksweep.contract.CabinetBody;
@@ -25,13 +30,21 @@ import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
+import org.docksweep.gate.Reading;
+import org.docksweep.gate.ReadingKind;
+import org.docksweep.gate.ReadingState;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 @ExtendWith(RunningService.class)
 class CheckInsTest {
+    /** Of each of two points: more values than go to the database in one text. */
+    private static final int MANY_READINGS = 2_000;
+
     private final Api api;
     private final String model;
 
@@ -241,6 +254,60 @@ class CheckInsTest {
 
         assertThat(answer.problem().type()).isEqualTo(ProblemTypes.ID_REUSED);
         assertThat(api.get(ApiPaths.CHECK_INS + "/" + two.id()).status()).isEqualTo(404);
+    }
+
+    @Test
+    void storesEveryReadingOfALongCheckIn(DataSource database) throws SQLException {
+        AssetTag tag = House.newCabinet(api, model, CabinetStatus.OUT);
+        ObjectNode tree = Api.MAPPER.valueToTree(House.pass(tag, model));
+        for (JsonNode measurement : tree.get("measurements")) {
+            ArrayNode readings = ((ObjectNode) measurement.get("judgement")).putArray("readings");
+            String point = measurement.get("judgement").get("testPointCode").asString();
+            for (int i = 0; i < MANY_READINGS; i++) {
+                readings.addPOJO(
+                        new Reading(ReadingKind.WAY_LEVEL, point, point, 90, 0.1, null, 88.0, 92.0, ReadingState.OK));
+            }
+        }
+
+        Api.Answer answer = api.put(ApiPaths.CHECK_INS + "/" + tree.get("id").asString(), tree);
+
+        assertThat(answer.status()).as("%s", answer).isEqualTo(201);
+        try (Connection connection = database.getConnection();
+                PreparedStatement count =
+                        connection.prepareStatement("select count(*) from trend_reading where tag = ?")) {
+            count.setString(1, tag.value());
+            try (ResultSet row = count.executeQuery()) {
+                assertThat(row.next()).isTrue();
+                assertThat(row.getInt(1)).isEqualTo(2 * MANY_READINGS);
+            }
+        }
+    }
+
+    @Test
+    void saysWhatIsWrongWithABodyBeforeItSaysThatNobodyKnowsTheCabinet() {
+        ObjectNode tree = Api.MAPPER.valueToTree(House.pass(House.newTag(), model));
+        tree.put("faultPositionCode", "MF9");
+
+        Api.Answer answer = api.put(ApiPaths.CHECK_INS + "/" + tree.get("id").asString(), tree);
+
+        assertThat(answer.problem().type()).isEqualTo(ProblemTypes.BAD_FIELD);
+        assertThat(answer.problem().errors()).extracting(e -> e.column()).containsExactly("faultPositionCode");
+    }
+
+    @Test
+    void takesOneOfTwoCabinetsSentUnderTheSameIdAtOnce() throws Exception {
+        AssetTag one = House.newCabinet(api, model, CabinetStatus.OUT);
+        AssetTag other = House.newCabinet(api, model, CabinetStatus.OUT);
+        CheckInBody first = House.pass(one, model);
+        ObjectNode second = Api.MAPPER.valueToTree(House.pass(other, model));
+        second.put("id", first.id().toString());
+
+        List<Api.Answer> answers =
+                atOnce(() -> House.put(api, first), () -> api.put(ApiPaths.CHECK_INS + "/" + first.id(), second));
+
+        assertThat(answers).extracting(Api.Answer::status).containsExactlyInAnyOrder(201, 409);
+        assertThat(List.of(status(one), status(other)))
+                .containsExactlyInAnyOrder(CabinetStatus.READY, CabinetStatus.OUT);
     }
 
     @Test

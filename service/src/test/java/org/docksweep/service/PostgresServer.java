@@ -163,6 +163,22 @@ final class PostgresServer {
         }
     }
 
+    /** Processor time its processes have used, those that ended left out. */
+    double processorMs() {
+        try {
+            long first = Long.parseLong(
+                    Files.readAllLines(folder.resolve("data/postmaster.pid")).get(0));
+            return ProcessHandle.of(first)
+                    .map(server -> Stream.concat(Stream.of(server), server.descendants())
+                            .flatMap(process -> process.info().totalCpuDuration().stream())
+                            .mapToDouble(time -> time.toNanos() / 1e6)
+                            .sum())
+                    .orElse(0.0);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private String data() {
         return folder.resolve("data").toString();
     }

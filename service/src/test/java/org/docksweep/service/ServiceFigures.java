@@ -184,28 +184,18 @@ final class ServiceFigures {
         // In turn, so that what else the machine does meets both alike.
         List<Double> raw = new ArrayList<>();
         List<Double> http = new ArrayList<>();
-        double rawMs = 0;
-        double httpMs = 0;
-        long compilingMs = ManagementFactory.getCompilationMXBean().getTotalCompilationTime();
+        ProcessorTime rawTime = ProcessorTime.NONE;
+        ProcessorTime httpTime = ProcessorTime.NONE;
         for (int i = 0; i < ROUNDS; i++) {
-            double begunMs = processorMs();
+            ProcessorTime begun = ProcessorTime.now();
             raw.add(raw(service, cabinets, random, CHECK_INS / ROUNDS));
-            double betweenMs = processorMs();
+            ProcessorTime between = ProcessorTime.now();
             http.add(http(api, cabinets, random, CHECK_INS / ROUNDS));
-            rawMs += betweenMs - begunMs;
-            httpMs += processorMs() - betweenMs;
+            rawTime = rawTime.and(between.since(begun));
+            httpTime = httpTime.and(ProcessorTime.now().since(between));
         }
-        row(
-                "processor time of a check-in",
-                String.format(
-                        Locale.ROOT,
-                        "%.1f ms by plain inserts, %.1f ms through the service, its caller included; of both the compiler"
-                                + " %.1f ms by the clock",
-                        rawMs / CHECK_INS,
-                        httpMs / CHECK_INS,
-                        (ManagementFactory.getCompilationMXBean().getTotalCompilationTime() - compilingMs)
-                                / (double) CHECK_INS),
-                "");
+        row("processor time of a check-in by plain inserts", rawTime.of(CHECK_INS), "");
+        row("the same through the service", httpTime.of(CHECK_INS), "");
         row(
                 "check-ins per second, one sender",
                 String.format(
@@ -238,7 +228,7 @@ final class ServiceFigures {
         SplittableRandom random = new SplittableRandom(13);
         http(service.api(), cabinets, random, WARM_UP);
         long before = writtenBytes(service);
-        double beforeMs = processorMs();
+        ProcessorTime begun = ProcessorTime.now();
         row(
                 "at " + PER_SECOND + " check-ins a second for " + PACED_S + " s",
                 atTheirTimes(service.api(), cabinets, random),
@@ -247,9 +237,9 @@ final class ServiceFigures {
                 "meanwhile, per check-in",
                 String.format(
                         Locale.ROOT,
-                        "%d kB written, %.1f ms of processor time with its caller",
+                        "%d kB written, processor time %s",
                         (writtenBytes(service) - before) / (1024 * PACED_S * PER_SECOND),
-                        (processorMs() - beforeMs) / (PACED_S * PER_SECOND)),
+                        ProcessorTime.now().since(begun).of(PACED_S * PER_SECOND)),
                 "");
     }
 
@@ -265,13 +255,6 @@ final class ServiceFigures {
             row.next();
             return row.getLong(1);
         }
-    }
-
-    /** Of this whole process: says something on a busy machine too. */
-    private static double processorMs() {
-        return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-                        .getProcessCpuTime()
-                / 1e6;
     }
 
     private static double median(List<Double> values) {

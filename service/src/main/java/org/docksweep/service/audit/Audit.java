@@ -91,7 +91,7 @@ public class Audit implements WriteWitness {
             outcome,
             MDC.get(RequestIdFilter.MDC_KEY)
         };
-        added.batch(AuditRow.INSERT, List.<Object[]>of(line));
+        added.later(AuditRow.INSERT, List.<Object[]>of(line));
     }
 
     /**

@@ -26,6 +26,7 @@ import org.docksweep.service.dispatches.Dispatches;
 import org.docksweep.service.models.Models;
 import org.docksweep.service.procedures.Procedures;
 import org.docksweep.service.site.Site;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.web.Paging;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -70,16 +71,30 @@ public class Bench {
     public record Assignment(JobCode code, boolean joined) {}
 
     /**
+     * The open job of a cabinet, to be asked together with other things by whoever holds the cabinet's lock.
+     *
+     * @param tag cabinet
+     * @return the question, for {@link #assign}
+     */
+    public static Question<String> openJob(AssetTag tag) {
+        return new Question<>(
+                "select code from bench_job where tag = ? and open_marker = true",
+                (row, number) -> row.getString(1),
+                tag.value());
+    }
+
+    /**
      * Puts a check-in to the open job of its cabinet, whatever its route: a later pass does not close a job. Without an
      * open job, the route BENCH opens one under the code printed on the tag. The caller holds the cabinet's lock.
      *
      * @param checkIn the check-in
+     * @param openJob what {@link #openJob} asked
      * @return its job
      * @throws Refusal if the printed code leads to another job already
      */
     @Transactional(propagation = Propagation.MANDATORY)
-    public Assignment assign(CheckInBody checkIn) {
-        Optional<BenchJob> open = jobs.openOf(checkIn.tag().value());
+    public Assignment assign(CheckInBody checkIn, Question<String> openJob) {
+        Optional<BenchJob> open = openJob.answers().stream().findFirst().flatMap(jobs::findById);
         if (open.isEmpty() && checkIn.route() != Route.BENCH) {
             return new Assignment(null, false);
         }

@@ -6,9 +6,6 @@ import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Query;
 
 interface BenchJobs extends JpaRepository<BenchJob, String> {
-    @Query("select j from BenchJob j where j.tag = :tag and j.openMarker = true")
-    Optional<BenchJob> openOf(String tag);
-
     @Query("select j.tag from BenchJob j where j.code = :code")
     Optional<String> tagOf(String code);
 

@@ -21,6 +21,7 @@ import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.service.store.AddedRows;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Refusal;
 import org.springframework.stereotype.Service;
@@ -65,16 +66,36 @@ public class Fleet {
         locked(tag);
     }
 
+    /**
+     * Locks a cabinet like {@link #lock}, if there is one.
+     *
+     * @param tag cabinet
+     * @return whether there is one; otherwise everything else here refuses
+     */
+    public boolean lockIfKnown(AssetTag tag) {
+        return find(tag) != null;
+    }
+
     private Cabinet locked(AssetTag tag) {
-        // Asked again within a transaction, this is answered from memory.
-        Cabinet cabinet = entities.find(Cabinet.class, tag.value(), LockModeType.PESSIMISTIC_WRITE);
+        Cabinet cabinet = find(tag);
         if (cabinet == null) {
             throw unknown(tag);
         }
         return cabinet;
     }
 
-    static Refusal unknown(AssetTag tag) {
+    /** Asked again within a transaction, this is answered from memory. */
+    private Cabinet find(AssetTag tag) {
+        return entities.find(Cabinet.class, tag.value(), LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    /**
+     * What is said of a cabinet nobody registered.
+     *
+     * @param tag its tag
+     * @return the refusal
+     */
+    public static Refusal unknown(AssetTag tag) {
         return Refusal.notFound(
                 "tag",
                 "there is no cabinet " + tag,
@@ -151,12 +172,12 @@ public class Fleet {
     }
 
     /**
-     * Appends new events of cabinets that are in the database already.
+     * Appends new events of cabinets that are in the database already, right before the commit.
      *
      * @param all events with new ids
      */
     public void append(List<HistoryEvent> all) {
-        added.batch(EventRow.INSERT, all.stream().map(EventRow::values).toList());
+        added.later(EventRow.INSERT, all.stream().map(EventRow::values).toList());
     }
 
     /**
@@ -184,19 +205,16 @@ public class Fleet {
     public record Known(String modelCode, CabinetStatus status) {}
 
     /**
-     * Drivers installed in a cabinet, as the database has them: asked once per check-in, by a plain statement.
+     * Drivers installed in a cabinet as the database has them, to be asked together with other things.
      *
      * @param tag cabinet
-     * @return driver model by position
+     * @return the question; answers are pairs of position and driver model
      */
-    public Map<String, String> driverModels(AssetTag tag) {
-        Map<String, String> drivers = new TreeMap<>();
-        added.read(
-                        "select position_code, driver_model_code from installation where tag = ? and open_marker = true",
-                        (row, number) -> Map.entry(row.getString(1), row.getString(2)),
-                        tag.value())
-                .forEach(fitted -> drivers.put(fitted.getKey(), fitted.getValue()));
-        return drivers;
+    public static Question<Map.Entry<String, String>> driverModels(AssetTag tag) {
+        return new Question<>(
+                "select position_code, driver_model_code from installation where tag = ? and open_marker = true",
+                (row, number) -> Map.entry(row.getString(1), row.getString(2)),
+                tag.value());
     }
 
     /**

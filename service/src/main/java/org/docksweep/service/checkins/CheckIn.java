@@ -18,11 +18,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.docksweep.contract.CheckInBody;
-import org.docksweep.contract.CheckInReceipt;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
-import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.JobCode;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Route;
@@ -35,7 +33,7 @@ import org.docksweep.service.store.StoredJson;
 import org.docksweep.suspect.Suspect;
 import tools.jackson.core.type.TypeReference;
 
-/** A check-in as stored by {@link NewCheckIn}, never changed. */
+/** A check-in as stored by {@link NewCheckIn}, never changed; how it was answered is in {@link CheckInBefore}. */
 @Entity
 @Table(name = "check_in")
 class CheckIn extends Stored<UUID> {
@@ -73,13 +71,7 @@ class CheckIn extends Stored<UUID> {
     private String printedJobCode;
     private String judgeVersion;
     private int limitsVersion;
-    private String bodySha256;
-
-    @Enumerated(EnumType.STRING)
-    private CabinetStatus statusAfter;
-
     private String benchJobCode;
-    private boolean joinedOpenJob;
 
     @ElementCollection
     @CollectionTable(name = "check_in_position", joinColumns = @JoinColumn(name = "check_in_id"))
@@ -87,10 +79,6 @@ class CheckIn extends Stored<UUID> {
     private List<Position> positions = new ArrayList<>();
 
     protected CheckIn() {}
-
-    CheckInReceipt receipt() {
-        return new CheckInReceipt(id, statusAfter, jobCode(benchJobCode), joinedOpenJob);
-    }
 
     private static JobCode jobCode(String code) {
         return code == null ? null : new JobCode(code);
@@ -132,14 +120,6 @@ class CheckIn extends Stored<UUID> {
                 judgeVersion,
                 limitsVersion,
                 measurements);
-    }
-
-    String bodySha256() {
-        return bodySha256;
-    }
-
-    String tag() {
-        return tag;
     }
 
     @Override

@@ -15,7 +15,6 @@ import org.docksweep.fleet.Verdict;
 import org.docksweep.fleet.VisualItem;
 import org.docksweep.judge.PositionState;
 import org.docksweep.service.measurements.Measurements;
-import org.docksweep.service.models.Models;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.springframework.stereotype.Component;
@@ -23,17 +22,15 @@ import org.springframework.stereotype.Component;
 /** Checks a check-in and brings it into the form in which two equal ones are equal. */
 @Component
 class CheckInCheck {
-    private final Models models;
     private final Measurements measurements;
 
-    CheckInCheck(Models models, Measurements measurements) {
-        this.models = models;
+    CheckInCheck(Measurements measurements) {
         this.measurements = measurements;
     }
 
-    /** Null lists become empty, sets sorted, instants cut to microseconds. */
-    CheckInBody checked(UUID id, CheckInBody sent) {
-        Check check = new Check()
+    /** All is there that must be; null lists become empty, sets sorted, instants cut to microseconds. */
+    CheckInBody complete(UUID id, CheckInBody sent) {
+        new Check()
                 .that(id.equals(sent.id()), "id", "must be " + id + " as in the address, but is " + sent.id())
                 .present(sent.tag(), "tag")
                 .text(sent.modelCode(), 40, "modelCode")
@@ -43,21 +40,24 @@ class CheckInCheck {
                 .present(sent.finishedAt(), "finishedAt")
                 .present(sent.route(), "route")
                 .present(sent.reason(), "reason")
-                .optionalText(sent.judgeVersion(), 40, "judgeVersion");
-        check.refuseIfWrong();
-        CheckInBody body = plain(sent);
+                .optionalText(sent.judgeVersion(), 40, "judgeVersion")
+                .refuseIfWrong();
+        return plain(sent);
+    }
+
+    /** Refuses a complete body that contradicts itself or its cabinet model. */
+    void fits(CheckInBody body, CabinetModel model) {
+        Check check = new Check();
         check.that(
                 !body.finishedAt().isBefore(body.startedAt()),
                 "finishedAt",
                 "must not be before startedAt, but is " + body.finishedAt() + " before " + body.startedAt());
         checkRoute(body, check);
-        CabinetModel model = models.cabinetModel(body.modelCode(), "modelCode");
         checkPositions(body, model, check);
         Set<String> points = new TreeSet<>();
         model.testPoints().stream().map(TestPoint::code).forEach(points::add);
         measurements.check(body.measurements(), points, check);
         check.refuseIfWrong();
-        return body;
     }
 
     private static CheckInBody plain(CheckInBody sent) {

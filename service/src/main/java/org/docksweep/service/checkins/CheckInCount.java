@@ -8,16 +8,20 @@ import org.springframework.transaction.event.TransactionalEventListener;
 /** Counts check-ins by route once they are committed, where metrics are switched on. */
 @Component
 class CheckInCount {
-    private final ObjectProvider<MeterRegistry> registries;
+    private final MeterRegistry registry;
 
     CheckInCount(ObjectProvider<MeterRegistry> registries) {
-        this.registries = registries;
+        this.registry = registries.getIfAvailable();
     }
 
     @TransactionalEventListener
     void stored(CheckInStored stored) {
-        registries.ifAvailable(registry -> registry.counter(
-                        "docksweep.check-ins", "route", stored.body().route().name())
-                .increment());
+        if (registry != null) {
+            registry.counter(
+                            "docksweep.check-ins",
+                            "route",
+                            stored.body().route().name())
+                    .increment();
+        }
     }
 }

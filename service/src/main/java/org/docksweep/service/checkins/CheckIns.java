@@ -15,6 +15,7 @@ import org.docksweep.contract.CheckInReceipt;
 import org.docksweep.contract.FleetStatus;
 import org.docksweep.contract.HistoryEvent;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.CabinetStatus;
 import org.docksweep.fleet.Reason;
 import org.docksweep.fleet.Verdict;
@@ -22,8 +23,10 @@ import org.docksweep.judge.PositionState;
 import org.docksweep.service.bench.Bench;
 import org.docksweep.service.cabinets.Fleet;
 import org.docksweep.service.measurements.Measurements;
-import org.docksweep.service.models.Models;
+import org.docksweep.service.models.AskedModel;
 import org.docksweep.service.returns.Returns;
+import org.docksweep.service.store.AddedRows;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.PutAnswer;
 import org.docksweep.service.web.Refusal;
@@ -45,8 +48,7 @@ public class CheckIns {
     private final NewCheckIn newCheckIn;
     private final CheckInCheck check;
     private final Fleet fleet;
-    private final Models models;
-    private final Returns returns;
+    private final AddedRows added;
     private final Bench bench;
     private final Measurements measurements;
     private final ApplicationEventPublisher events;
@@ -56,8 +58,7 @@ public class CheckIns {
             NewCheckIn newCheckIn,
             CheckInCheck check,
             Fleet fleet,
-            Models models,
-            Returns returns,
+            AddedRows added,
             Bench bench,
             Measurements measurements,
             ApplicationEventPublisher events) {
@@ -65,50 +66,59 @@ public class CheckIns {
         this.newCheckIn = newCheckIn;
         this.check = check;
         this.fleet = fleet;
-        this.models = models;
-        this.returns = returns;
+        this.added = added;
         this.bench = bench;
         this.measurements = measurements;
         this.events = events;
     }
 
     PutAnswer<CheckInReceipt> put(UUID id, CheckInBody sent) {
-        CheckInBody body = check.checked(id, sent);
-        // From here on check-ins of this cabinet come one after the other.
-        fleet.lock(body.tag());
+        CheckInBody body = check.complete(id, sent);
+        // From here on check-ins of this cabinet come one after the other, and see what the one before wrote.
+        boolean knownCabinet = fleet.lockIfKnown(body.tag());
+        AskedModel askedModel = new AskedModel(body.modelCode(), "modelCode");
+        Question<CheckInBefore> before = CheckInBefore.of(id);
+        Question<UUID> returnList = Returns.known(body.returnListId());
+        Question<Map.Entry<String, String>> installed = Fleet.driverModels(body.tag());
+        Question<String> openJob = Bench.openJob(body.tag());
+        Question<String> usedIds = Measurements.usedIds(body.measurements());
+        added.ask(askedModel.question(), before, returnList, installed, openJob, usedIds);
+
+        CabinetModel model = askedModel.model();
+        check.fits(body, model);
+        if (!knownCabinet) {
+            throw Fleet.unknown(body.tag());
+        }
         String sha256 = StoredJson.sha256(body);
-        var before = rows.findById(id);
-        if (before.isPresent()) {
-            if (!before.get().bodySha256().equals(sha256)) {
-                throw Refusal.idReused(
-                        "check-in " + id + " is stored already, for cabinet "
-                                + before.get().tag() + ", and says something else",
-                        "Give another check-in an id of its own; what is stored stays.");
-            }
-            return new PutAnswer<>(false, before.get().receipt());
+        if (!before.answers().isEmpty()) {
+            return again(before.answers().get(0), id, sha256);
         }
-        if (body.returnListId() != null) {
-            returns.requireKnown(body.returnListId());
-        }
-        Map<String, String> driverModels = driverModels(body);
-        Bench.Assignment job = bench.assign(body);
+        Returns.requireKnown(body.returnListId(), returnList);
+        Bench.Assignment job = bench.assign(body, openJob);
         CabinetStatus status =
                 fleet.checkIn(body.tag(), body.route(), body.verdict(), body.watch(), job.code() != null);
         CheckInReceipt receipt = new CheckInReceipt(id, status, job.code(), job.joined());
-        newCheckIn.add(body, sha256, fleet.now(), receipt, driverModels);
-        measurements.store(id, body.measurements());
+        newCheckIn.add(body, sha256, fleet.now(), receipt, driverModels(model, installed));
+        measurements.store(id, body.measurements(), usedIds);
         appendEvents(body);
         events.publishEvent(new CheckInStored(body));
         return new PutAnswer<>(true, receipt);
     }
 
+    private static PutAnswer<CheckInReceipt> again(CheckInBefore before, UUID id, String sha256) {
+        if (!before.bodySha256().equals(sha256)) {
+            throw Refusal.idReused(
+                    "check-in " + id + " is stored already, for cabinet " + before.tag() + ", and says something else",
+                    "Give another check-in an id of its own; what is stored stays.");
+        }
+        return new PutAnswer<>(false, before.receipt());
+    }
+
     /** Driver model at each position: what is installed, or else what belongs there. */
-    private Map<String, String> driverModels(CheckInBody body) {
+    private static Map<String, String> driverModels(CabinetModel model, Question<Map.Entry<String, String>> installed) {
         Map<String, String> driverModels = new HashMap<>();
-        models.cabinetModel(body.modelCode(), "modelCode")
-                .positions()
-                .forEach(p -> driverModels.put(p.code(), p.driverModelCode()));
-        driverModels.putAll(fleet.driverModels(body.tag()));
+        model.positions().forEach(p -> driverModels.put(p.code(), p.driverModelCode()));
+        installed.answers().forEach(driver -> driverModels.put(driver.getKey(), driver.getValue()));
         return driverModels;
     }
 

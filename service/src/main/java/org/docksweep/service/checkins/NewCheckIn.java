@@ -12,7 +12,7 @@ import org.docksweep.service.store.AddedRows;
 import org.docksweep.service.store.StoredJson;
 import org.springframework.stereotype.Component;
 
-/** Adds the rows of a check-in that {@link CheckIn} reads. */
+/** Adds the rows of a check-in that {@link CheckIn} reads, right before the commit. */
 @Component
 class NewCheckIn {
     private static final String HEAD =
@@ -62,7 +62,7 @@ class NewCheckIn {
             text(receipt.jobCode()),
             receipt.joinedOpenJob()
         };
-        rows.batch(HEAD, List.<Object[]>of(head));
+        rows.later(HEAD, List.<Object[]>of(head));
         List<Object[]> positions = new ArrayList<>();
         for (PositionState position : body.positions()) {
             positions.add(new Object[] {
@@ -75,7 +75,7 @@ class NewCheckIn {
                 position.headline()
             });
         }
-        rows.batch(POSITION, positions);
+        rows.later(POSITION, positions);
     }
 
     private static String text(JobCode code) {

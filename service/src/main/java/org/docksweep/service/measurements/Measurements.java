@@ -8,12 +8,14 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.docksweep.contract.MeasurementBody;
 import org.docksweep.service.store.AddedRows;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Refusal;
@@ -26,6 +28,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional(propagation = Propagation.MANDATORY)
 public class Measurements {
     private static final int MOST_ATTEMPTS = 99;
+    /** A statement takes so many values and more; a key tells of the rest. */
+    private static final int MOST_ASKED = 20_000;
 
     private final MeasurementRows rows;
     private final Curves curves;
@@ -86,17 +90,41 @@ public class Measurements {
     }
 
     /**
-     * Stores the measurements of a check-in that is stored already.
+     * Whether ids of measurements were used before, to be asked together with other things.
+     *
+     * @param measurements measurements, checked or not
+     * @return the question, for {@link #store}; answers are words for a refusal
+     */
+    public static Question<String> usedIds(List<MeasurementBody> measurements) {
+        Object[] ids = measurements.stream()
+                .filter(Objects::nonNull)
+                .map(MeasurementBody::id)
+                .filter(Objects::nonNull)
+                .limit(MOST_ASKED)
+                .toArray();
+        if (ids.length == 0) {
+            return Question.withoutAnswers();
+        }
+        return new Question<>(
+                "select id, check_in_id from measurement where id in ("
+                        + String.join(", ", Collections.nCopies(ids.length, "?")) + ")",
+                (row, number) ->
+                        "measurement " + row.getObject(1) + " belongs to check-in " + row.getObject(2) + " already",
+                ids);
+    }
+
+    /**
+     * Stores the measurements of a check-in right before the commit, behind the check-in.
      *
      * @param checkInId the check-in
      * @param measurements checked measurements
+     * @param usedIds what {@link #usedIds} asked
      * @throws Refusal if an id was used before, or a judgement is too large
      */
-    public void store(UUID checkInId, List<MeasurementBody> measurements) {
-        if (measurements.isEmpty()) {
-            return;
-        }
-        refuseUsedIds(measurements);
+    public void store(UUID checkInId, List<MeasurementBody> measurements, Question<String> usedIds) {
+        usedIds.answers().stream().findFirst().ifPresent(words -> {
+            throw Refusal.idReused(words, "Give every measurement an id of its own.");
+        });
         LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
         List<Object[]> headers = new ArrayList<>();
         List<Object[]> judgements = new ArrayList<>();
@@ -112,21 +140,8 @@ public class Measurements {
             headers.add(Measurement.values(checkInId, i, body));
             judgements.add(new Object[] {body.id(), today, json});
         }
-        added.batch(Measurement.INSERT, headers);
-        added.batch(Curve.INSERT, judgements);
-    }
-
-    private void refuseUsedIds(List<MeasurementBody> measurements) {
-        Object[] ids = measurements.stream().map(MeasurementBody::id).toArray();
-        String marks = String.join(", ", Collections.nCopies(ids.length, "?"));
-        added.read(
-                        "select id, check_in_id from measurement where id in (" + marks + ")",
-                        (row, number) -> "measurement " + row.getObject(1) + " belongs to check-in " + row.getObject(2)
-                                + " already",
-                        ids)
-                .forEach(words -> {
-                    throw Refusal.idReused(words, "Give every measurement an id of its own.");
-                });
+        added.later(Measurement.INSERT, headers);
+        added.later(Curve.INSERT, judgements);
     }
 
     /**

@@ -7,6 +7,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.service.store.ParsedJson;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.store.Stored;
 import org.docksweep.service.store.StoredJson;
 
@@ -42,6 +43,14 @@ class CabinetModelRow extends Stored<String> {
 
     CabinetModel model() {
         return PARSED.of(code, bodyJson);
+    }
+
+    /** The model of a code as stored; what the session holds and did not write yet is not in it. */
+    static Question<CabinetModel> stored(String code) {
+        return new Question<>(
+                "select body_json from cabinet_model where code = ?",
+                (row, number) -> PARSED.of(code, row.getString(1)),
+                code);
     }
 
     @Override

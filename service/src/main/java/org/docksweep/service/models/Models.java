@@ -121,12 +121,16 @@ public class Models {
      */
     @Transactional(readOnly = true)
     public CabinetModel cabinetModel(String code, String field) {
-        return (code == null ? java.util.Optional.<CabinetModelRow>empty() : cabinetModels.findById(code))
-                .orElseThrow(() -> Refusal.badField(
-                        field,
-                        "there is no cabinet model " + code,
-                        "Use a code from the model book, or put the model into it first."))
+        return (code == null ? Optional.<CabinetModelRow>empty() : cabinetModels.findById(code))
+                .orElseThrow(() -> noCabinetModel(code, field))
                 .model();
+    }
+
+    static Refusal noCabinetModel(String code, String field) {
+        return Refusal.badField(
+                field,
+                "there is no cabinet model " + code,
+                "Use a code from the model book, or put the model into it first.");
     }
 
     /**

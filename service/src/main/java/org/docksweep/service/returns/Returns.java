@@ -17,6 +17,7 @@ import org.docksweep.contract.ReturnReport;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.Reason;
 import org.docksweep.service.cabinets.Fleet;
+import org.docksweep.service.store.Question;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.Paging;
@@ -64,14 +65,27 @@ public class Returns {
     }
 
     /**
+     * Whether a list is there, to be asked together with other things.
+     *
+     * @param id the list, or null for none
+     * @return the question, for {@link #requireKnown}
+     */
+    public static Question<UUID> known(UUID id) {
+        return id == null
+                ? Question.withoutAnswers()
+                : new Question<>(
+                        "select id from return_list where id = ?", (row, number) -> row.getObject(1, UUID.class), id);
+    }
+
+    /**
      * Makes sure a list is there.
      *
-     * @param id the list
+     * @param id the list, or null for none
+     * @param asked what {@link #known} asked
      * @throws Refusal if there is none
      */
-    @Transactional(readOnly = true)
-    public void requireKnown(UUID id) {
-        if (!rows.existsById(id)) {
+    public static void requireKnown(UUID id, Question<UUID> asked) {
+        if (id != null && asked.answers().isEmpty()) {
             throw unknown(id);
         }
     }

@@ -76,10 +76,6 @@ class TrendReading extends Stored<TrendReading.Key> {
         };
     }
 
-    Quantity quantity() {
-        return new Quantity(modelCode, testPointCode, owner, kind);
-    }
-
     DriftRow.Point point() {
         return new DriftRow.Point(takenAt, readingValue);
     }

@@ -1,8 +1,6 @@
 package org.docksweep.service.trends;
 
 import jakarta.persistence.QueryHint;
-import java.time.Instant;
-import java.util.Collection;
 import java.util.List;
 import org.docksweep.gate.ReadingKind;
 import org.springframework.data.domain.Limit;
@@ -12,16 +10,6 @@ import org.springframework.data.jpa.repository.QueryHints;
 
 interface TrendReadings extends JpaRepository<TrendReading, TrendReading.Key> {
     /** Not to be changed, so that a flush has not to look at each. */
-    @QueryHints(@QueryHint(name = "org.hibernate.readOnly", value = "true"))
-    @Query("select r from TrendReading r where r.tag = :tag and r.takenAt >= :since"
-            + " order by r.takenAt, r.key.measurementId, r.key.lineNumber")
-    List<TrendReading> of(String tag, Instant since);
-
-    @QueryHints(@QueryHint(name = "org.hibernate.readOnly", value = "true"))
-    @Query("select r from TrendReading r where r.tag in :tags"
-            + " order by r.tag, r.takenAt, r.key.measurementId, r.key.lineNumber")
-    List<TrendReading> of(Collection<String> tags);
-
     @QueryHints(@QueryHint(name = "org.hibernate.readOnly", value = "true"))
     @Query("select r from TrendReading r where r.modelCode = :model and r.testPointCode = :point and r.owner = :owner"
             + " and r.kind = :kind order by r.takenAt desc, r.key.measurementId, r.key.lineNumber")

@@ -3,7 +3,6 @@ package org.docksweep.service.trends;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,15 +39,14 @@ public class Trends {
     private static final Set<CabinetStatus> IN_HIRE = Set.of(CabinetStatus.READY, CabinetStatus.OUT);
 
     private static final int CABINETS_PER_QUERY = 500;
+    private static final int ROWS_PER_DELETE = 500;
 
-    private final TrendReadings readings;
     private final AddedRows added;
     private final DriftWarnings warnings;
     private final Spreads spreads;
     private final Fleet fleet;
 
-    Trends(TrendReadings readings, AddedRows added, DriftWarnings warnings, Spreads spreads, Fleet fleet) {
-        this.readings = readings;
+    Trends(AddedRows added, DriftWarnings warnings, Spreads spreads, Fleet fleet) {
         this.added = added;
         this.warnings = warnings;
         this.spreads = spreads;
@@ -73,8 +71,8 @@ public class Trends {
             }
         }
         if (!found.isEmpty()) {
-            added.batch(TrendReading.INSERT, found);
-            added.batch(
+            added.later(TrendReading.INSERT, found);
+            added.later(
                     "insert into trend_due (check_in_id, tag) values (?, ?)",
                     List.<Object[]>of(new Object[] {body.id(), body.tag().value()}));
         }
@@ -95,25 +93,31 @@ public class Trends {
         if (tags.isEmpty()) {
             return 0;
         }
-        String marks = String.join(", ", Collections.nCopies(tags.size(), "?"));
+        Object[] values = TakenReading.padded(tags);
         List<Object[]> taken = added.read(
-                "select check_in_id, tag from trend_due where tag in (" + marks + ") order by check_in_id for update",
+                "select check_in_id, tag from trend_due where tag in (" + TakenReading.marks(values.length)
+                        + ") order by check_in_id for update",
                 (row, number) -> new Object[] {row.getObject(1), row.getString(2)},
-                tags.toArray());
+                values);
         List<AssetTag> looked = taken.stream()
                 .map(row -> new AssetTag((String) row[1]))
                 .distinct()
                 .toList();
         List<DriftRow> drifting = rows(looked);
-        added.batch(
-                "delete from drift_warning where tag = ?",
-                looked.stream().map(tag -> new Object[] {tag.value()}).toList());
+        delete("drift_warning", "tag", looked.stream().map(AssetTag::value).toList());
         added.batch(
                 DriftWarning.INSERT, drifting.stream().map(DriftWarning::values).toList());
-        added.batch(
-                "delete from trend_due where check_in_id = ?",
-                taken.stream().map(row -> new Object[] {row[0]}).toList());
+        delete("trend_due", "check_in_id", taken.stream().map(row -> row[0]).toList());
         return tags.size();
+    }
+
+    private void delete(String table, String column, List<?> keys) {
+        for (int from = 0; from < keys.size(); from += ROWS_PER_DELETE) {
+            Object[] some = TakenReading.padded(keys.subList(from, Math.min(keys.size(), from + ROWS_PER_DELETE)));
+            added.batch(
+                    "delete from " + table + " where " + column + " in (" + TakenReading.marks(some.length) + ")",
+                    List.<Object[]>of(some));
+        }
     }
 
     /** A reading at fault is the gate's matter; one that is no number on its scale says nothing. */
@@ -146,8 +150,8 @@ public class Trends {
             List<AssetTag> some = all.subList(from, Math.min(all.size(), from + CABINETS_PER_QUERY));
             Map<AssetTag, List<Fleet.LastWork>> work =
                     fleet.lastWork(some).stream().collect(Collectors.groupingBy(Fleet.LastWork::tag));
-            readings.of(some.stream().map(AssetTag::value).toList()).stream()
-                    .collect(Collectors.groupingBy(TrendReading::tag, LinkedHashMap::new, Collectors.toList()))
+            TakenReading.of(added, some.stream().map(AssetTag::value).toList()).stream()
+                    .collect(Collectors.groupingBy(TakenReading::tag, LinkedHashMap::new, Collectors.toList()))
                     .forEach((value, own) -> {
                         AssetTag tag = new AssetTag(value);
                         rows(tag, work.getOrDefault(tag, List.of()), own).stream()
@@ -160,12 +164,12 @@ public class Trends {
 
     private List<DriftRow> rows(AssetTag tag) {
         List<Fleet.LastWork> work = fleet.lastWork(List.of(tag));
-        return rows(tag, work, readings.of(tag.value(), since(work, null)));
+        return rows(tag, work, TakenReading.of(added, List.of(tag.value())));
     }
 
-    private List<DriftRow> rows(AssetTag tag, List<Fleet.LastWork> work, List<TrendReading> oldestFirst) {
+    private List<DriftRow> rows(AssetTag tag, List<Fleet.LastWork> work, List<TakenReading> oldestFirst) {
         Map<Quantity, List<DriftRow.Point>> series = new LinkedHashMap<>();
-        for (TrendReading reading : oldestFirst) {
+        for (TakenReading reading : oldestFirst) {
             Quantity quantity = reading.quantity();
             if (reading.point().at().isAfter(since(work, quantity.owner()))) {
                 series.computeIfAbsent(quantity, q -> new ArrayList<>()).add(reading.point());
