@@ -190,7 +190,7 @@ class LimitsTest {
 
     private static LimitSet draft(double fail, double watch) {
         LimitSet now = LimitSet.initial();
-        return new LimitSet(99, fail, fail, watch, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+        return new LimitSet(99, fail, fail, fail, watch, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
     }
 
     @Test
@@ -279,16 +279,16 @@ class LimitsTest {
     void succeedsLimitsAndNeverChangesThem() {
         LimitSet now = api.get(ApiPaths.LIMITS).as(LimitSet.class);
         LimitSet next = new LimitSet(
-                now.version() + 1, 0.5, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+                now.version() + 1, 0.5, 0.5, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
         LimitSet other = new LimitSet(
-                next.version(), 0.4, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
+                next.version(), 0.4, 0.4, 0.2, 0.1, now.misfitLimit(), now.wayLevelLimitDb(), now.guardFactor());
 
         assertThat(put(next).status()).isEqualTo(201);
         assertThat(put(next).status()).isEqualTo(200);
         Api.Answer changed = put(other);
         assertThat(changed.status()).isEqualTo(409);
         assertThat(changed.problem().type()).isEqualTo(ProblemTypes.WRONG_STATE);
-        Api.Answer skipped = put(new LimitSet(next.version() + 5, 0.5, 0.2, 0.1, 12, 6, 1.64));
+        Api.Answer skipped = put(new LimitSet(next.version() + 5, 0.5, 0.5, 0.2, 0.1, 12, 6, 1.64));
         assertThat(skipped.status()).isEqualTo(409);
         assertThat(skipped.problem().detail()).contains("next version");
         assertThat(api.get(ApiPaths.LIMITS).as(LimitSet.class)).isEqualTo(next);

@@ -7,13 +7,12 @@ import static org.docksweep.fleet.Require.positive;
  * Limits of the gate: versioned, never changed, only succeeded by another version.
  *
  * @param version version number, at least 1
- * @param failProbability probability of a fault from which a cabinet without a baseline fails, and one whose sound tells;
- *     above 0 to 1; follows from costs: bench hour / (bench hour + missed fault), capped by how many false fails the
- *     staff will bear
- * @param failProbabilityWithBaseline probability of a fault in the impedance from which a cabinet with a baseline of its
- *     own fails, above 0 to failProbability; absent, as in limits of before there was one, the same as failProbability
- * @param watchProbability probability of a fault from which a passing cabinet gets a watch mark, above 0 to
- *     failProbabilityWithBaseline
+ * @param failProbability probability of a fault in the sound from which a cabinet fails; above 0 to 1; follows from costs: bench
+ *     hour / (bench hour + missed fault), capped by how many false fails the staff will bear
+ * @param failProbabilityWithReference probability of a fault in the impedance from which a cabinet without a baseline of its own
+ *     fails, above 0 to failProbability; absent, as in limits of before there was one, the same as failProbability
+ * @param failProbabilityWithBaseline the same of a cabinet with a baseline
+ * @param watchProbability probability of a fault from which a passing cabinet gets a watch mark, above 0 to the least of these
  * @param misfitLimit reduced chi squared of the best explanation above which the gate says that nothing it knows
  *     explains the curve, greater than 1
  * @param wayLevelLimitDb loss of level of a way at the microphone that passes, in dB
@@ -23,6 +22,7 @@ import static org.docksweep.fleet.Require.positive;
 public record LimitSet(
         int version,
         double failProbability,
+        Double failProbabilityWithReference,
         Double failProbabilityWithBaseline,
         double watchProbability,
         double misfitLimit,
@@ -32,10 +32,14 @@ public record LimitSet(
     public LimitSet {
         inRange("limit set version", version, 1, Integer.MAX_VALUE);
         inRange("limit set failProbability", failProbability, 1e-6, 1);
+        failProbabilityWithReference =
+                failProbabilityWithReference == null ? failProbability : failProbabilityWithReference;
         failProbabilityWithBaseline =
                 failProbabilityWithBaseline == null ? failProbability : failProbabilityWithBaseline;
+        inRange("limit set failProbabilityWithReference", failProbabilityWithReference, 1e-6, failProbability);
         inRange("limit set failProbabilityWithBaseline", failProbabilityWithBaseline, 1e-6, failProbability);
-        inRange("limit set watchProbability", watchProbability, 1e-6, failProbabilityWithBaseline);
+        double least = Math.min(failProbabilityWithReference, failProbabilityWithBaseline);
+        inRange("limit set watchProbability", watchProbability, 1e-6, least);
         inRange("limit set misfitLimit", misfitLimit, 1, 1e6);
         positive("limit set wayLevelLimitDb", wayLevelLimitDb);
         inRange("limit set guardFactor", guardFactor, 0, 6);
@@ -52,7 +56,7 @@ public record LimitSet(
      *     loss of a way, guard factor 1.64
      */
     public static LimitSet initial() {
-        return new LimitSet(1, 0.5, 0.2, 0.1, 12, 6.0, 1.64);
+        return new LimitSet(1, 0.5, 0.5, 0.2, 0.1, 12, 6.0, 1.64);
     }
 
     /**
@@ -62,6 +66,6 @@ public record LimitSet(
      * @return probability, above 0 to 1
      */
     public double failProbability(boolean ownBaseline) {
-        return ownBaseline ? failProbabilityWithBaseline : failProbability;
+        return ownBaseline ? failProbabilityWithBaseline : failProbabilityWithReference;
     }
 }

@@ -12,6 +12,7 @@ import java.util.concurrent.Callable;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.fleet.Reasons;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.kiosk.proving.IdealBounds;
 import org.docksweep.kiosk.proving.Knowing;
 import org.docksweep.kiosk.proving.ProvingFiles;
@@ -134,6 +135,12 @@ public final class ProveCommand implements Callable<Integer> {
     private int threads;
 
     @Option(
+            names = "--limits",
+            paramLabel = "FILE",
+            description = "Limits to judge with, JSON. Default: those of a new house")
+    private Path limits;
+
+    @Option(
             names = "--within",
             paramLabel = "MINUTES",
             description = "Takes no further return after this time and reports those taken. Default: all are taken")
@@ -238,7 +245,8 @@ public final class ProveCommand implements Callable<Integer> {
                 unknown,
                 recorded,
                 goodUnits,
-                threads);
+                threads,
+                limits == null ? LimitSet.initial() : JsonFiles.read(limits, LimitSet.class));
     }
 
     private Set<ProvingFaultKind> kinds() {

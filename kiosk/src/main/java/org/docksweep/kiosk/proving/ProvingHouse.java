@@ -64,7 +64,7 @@ record ProvingHouse(
                     }
                 }
             }
-            return new ProvingHouse(book, calibration, List.copyOf(references), LimitSet.initial(), Map.copyOf(plain));
+            return new ProvingHouse(book, calibration, List.copyOf(references), options.limits(), Map.copyOf(plain));
         }
     }
 

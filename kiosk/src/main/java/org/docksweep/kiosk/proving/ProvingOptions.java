@@ -4,6 +4,7 @@ import java.util.Set;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
 import org.docksweep.fleet.Require;
+import org.docksweep.gate.LimitSet;
 
 /**
  * What a proving run is made of.
@@ -21,6 +22,7 @@ import org.docksweep.fleet.Require;
  * @param recordedShare share of returns that are judged from encoded recordings, 0 to 1
  * @param goodUnits known-good units that teach each reference, 1 to 20
  * @param threads worker threads, 1 to 64
+ * @param limits limits to judge with
  */
 public record ProvingOptions(
         ProvingGround.Models models,
@@ -35,7 +37,8 @@ public record ProvingOptions(
         double unknownShare,
         double recordedShare,
         int goodUnits,
-        int threads) {
+        int threads,
+        LimitSet limits) {
 
     /** Seeds of held-back units start here; nobody tunes on them. */
     private static final long HELD_BACK_FROM = 100_000;

@@ -108,6 +108,18 @@ final class AnswerBody extends PaintedPanel {
         y += ink.paragraph(text, font, Look.color("quiet"), box) + sizes.px(8);
     }
 
+    /** As large as there is room for above the tag. */
+    private void nextStep(Ink ink, String text, TagPrint print) {
+        int below = switch (print) {
+            case NOT_NEEDED -> 8;
+            case FAILED, WAITS_AT_PRINTER, SAVED_TO_FOLDER -> 76;
+            default -> 38;
+        };
+        Rectangle box = row(Math.max(sizes.px(40), getHeight() - sizes.px(below) - y));
+        Font font = Ink.fitting(text, sizes::regular, new double[] {18, 17, 16, 15, 14, 13}, box.width, box.height);
+        y += ink.paragraph(text, font, Look.color("quiet"), box) + sizes.px(8);
+    }
+
     private void look(Graphics2D g, Ink ink) {
         say(ink, sentence(), sizes.px(140));
         if (!marked.isEmpty()) {
@@ -210,10 +222,10 @@ final class AnswerBody extends PaintedPanel {
             suspect(g, ink, suspect);
         }
         if (suspects > 0) {
-            quiet(
+            nextStep(
                     ink,
                     texts.say("answer.first", texts.say(answer.suspects().get(0).nextStep())),
-                    sizes.px(68));
+                    answer.tagPrint());
         } else if (answer.prompt() != org.docksweep.judge.Prompt.NONE) {
             quiet(ink, texts.say("next", answer.prompt()), sizes.px(96));
         }

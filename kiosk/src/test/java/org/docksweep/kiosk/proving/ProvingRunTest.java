@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround.Models;
+import org.docksweep.gate.LimitSet;
 import org.docksweep.sweep.RigException;
 import org.junit.jupiter.api.Test;
 
@@ -112,7 +113,8 @@ class ProvingRunTest {
                 like.unknownShare(),
                 like.recordedShare(),
                 like.goodUnits(),
-                like.threads());
+                like.threads(),
+                LimitSet.initial());
     }
 
     private static List<String> verdicts(int threads) throws RigException {
@@ -137,6 +139,7 @@ class ProvingRunTest {
                 like.unknownShare(),
                 like.recordedShare(),
                 goodUnits,
-                like.threads());
+                like.threads(),
+                LimitSet.initial());
     }
 }

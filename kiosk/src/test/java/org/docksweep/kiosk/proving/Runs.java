@@ -3,6 +3,7 @@ package org.docksweep.kiosk.proving;
 import java.util.EnumSet;
 import org.docksweep.contract.ProvingFaultKind;
 import org.docksweep.contract.ProvingGround;
+import org.docksweep.gate.LimitSet;
 
 /** Options of runs for tests. */
 final class Runs {
@@ -22,6 +23,7 @@ final class Runs {
                 0.01,
                 0.02,
                 5,
-                threads);
+                threads,
+                LimitSet.initial());
     }
 }
