@@ -27,7 +27,6 @@ import org.docksweep.kiosk.dock.Dock;
 import org.docksweep.kiosk.dock.DockActions;
 import org.docksweep.kiosk.dock.Gate;
 import org.docksweep.kiosk.dock.RealGate;
-import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.service.ServiceClient;
 import org.docksweep.kiosk.service.ServiceProblem;
 import org.docksweep.kiosk.service.ServiceUnreachable;
@@ -94,11 +93,6 @@ public final class DockNight implements AutoCloseable {
         this.house = HouseLoader.house(options.seed());
         this.service = new NightService(options, house);
         this.truck = new NightTruck(house, report);
-    }
-
-    /** The fleet the dock began with, after {@link #open()}. */
-    LocalFleet fleet() {
-        return kiosk.fleet();
     }
 
     /**

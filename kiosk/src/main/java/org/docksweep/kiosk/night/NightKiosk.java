@@ -120,10 +120,6 @@ final class NightKiosk implements AutoCloseable {
         return dock;
     }
 
-    LocalFleet fleet() {
-        return fleet;
-    }
-
     Spool spool() {
         return spool;
     }

@@ -18,6 +18,7 @@ import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicReference;
 import org.docksweep.contract.CabinetBody;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.kiosk.fleet.LocalFleet;
 import org.docksweep.kiosk.screens.BenchPages;
 import org.docksweep.kiosk.screens.KioskWindow;
 import org.docksweep.kiosk.screens.ScreenSettings;
@@ -63,6 +64,9 @@ final class LongNight {
             return timed.get();
         })) {
             night.openAgain(client);
+            night.dock()
+                    .warmUp(new LocalFleet(
+                            client.snapshotUnless(null).orElseThrow().snapshot(), List.of()));
             new LongNight(night, timed.get(), Integer.parseInt(arguments[3])).run();
         }
         // The event thread of a window that is gone may stay for a second.
@@ -78,7 +82,6 @@ final class LongNight {
                 settings,
                 List.of(new BenchPages(night.bench(), night.models()))));
         night.dock().addListener(window::show);
-        night.dock().warmUp(night.fleet());
         WindowReader reader = new WindowReader(window);
         reader.awaitFocus();
         try (EdtProbe probe = EdtProbe.start()) {
