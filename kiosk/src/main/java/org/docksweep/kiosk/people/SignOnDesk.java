@@ -104,16 +104,22 @@ public final class SignOnDesk implements SignOnActions, AutoCloseable {
 
     /** Looks at once whether the kiosk has been left alone, as it does every second by itself. */
     void look() {
-        long afterNs = parts.settings().lockAfter().toNanos();
-        if (afterNs == 0) {
-            return;
-        }
         if (parts.working().getAsBoolean()) {
             // What runs is somebody's work, and its answer must be seen.
             touched();
-        } else if (parts.ticksNs().getAsLong() - touchedNs >= afterNs) {
-            post(flow::leftAlone);
+        } else if (isLeftAlone()) {
+            post(() -> {
+                // Asked again: somebody may have come while this waited.
+                if (isLeftAlone()) {
+                    flow.leftAlone();
+                }
+            });
         }
+    }
+
+    private boolean isLeftAlone() {
+        long afterNs = parts.settings().lockAfter().toNanos();
+        return afterNs != 0 && parts.ticksNs().getAsLong() - touchedNs >= afterNs;
     }
 
     /** Waits until everything asked before has been done. */

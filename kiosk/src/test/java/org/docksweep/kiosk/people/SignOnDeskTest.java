@@ -171,7 +171,7 @@ class SignOnDeskTest {
         bench.desk.signOff();
         bench.away = true;
         for (int i = 0; i < KnownPerson.MOST_TRIES; i++) {
-            // Anew each time: in so long a while the desk may have given the question for the PIN up.
+            // Anew each time: in so long a while the desk gives the question for the PIN up.
             bench.enter(INES, "00000" + i);
             bench.pass(Duration.ofMinutes(16));
         }
