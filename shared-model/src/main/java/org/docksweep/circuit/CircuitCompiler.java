@@ -36,6 +36,12 @@ public final class CircuitCompiler {
 
     private static final double SEIZED_OHM = 1e-4;
     private static final double SEIZED_SHARE = 0.02;
+    /**
+     * Losses of a capacitor are carried in ohm and not as a logarithm: a small number that may be anything on a logarithmic scale can be a
+     * thousand ohm, and then an open capacitor passes for a healthy one with losses. Common practice, no source.
+     */
+    private static final double ESR_SPREAD_OHM = 0.02;
+
     /** Exponent of suspension creep and friction 1 / QP of a port; common practice, no source. */
     private static final double CREEP = 0.03;
 
@@ -164,7 +170,7 @@ public final class CircuitCompiler {
             add(l.id() + ".winding", StrictMath.log(Math.max(1e-3, l.seriesResistanceOhm())), 0.05);
         } else if (element instanceof NetworkElement.Capacitor c) {
             add(c.id() + ".value", StrictMath.log(c.capacitanceF()), tolerance(c.toleranceRel()));
-            add(c.id() + ".esr", StrictMath.log(Math.max(1e-2, c.seriesResistanceOhm())), 0.5);
+            add(c.id() + ".esrOhm", c.seriesResistanceOhm(), ESR_SPREAD_OHM + 0.5 * c.seriesResistanceOhm());
         } else if (element instanceof NetworkElement.Driver d) {
             addDriverParameters(d.positionCode());
         }
@@ -186,7 +192,7 @@ public final class CircuitCompiler {
                 MotionalResonance resonance = driver.resonances().get(k);
                 add(position + ".f" + (k + 1), StrictMath.log(resonance.frequencyHz()), 0.035);
                 add(position + ".Q" + (k + 1), StrictMath.log(resonance.q()), 0.12);
-                add(position + ".R" + (k + 1), StrictMath.log(resonance.peakResistanceOhm()), 0.12);
+                add(position + ".Z" + (k + 1), StrictMath.log(resonance.peakResistanceOhm() / resonance.q()), 0.1);
             }
         }
     }
@@ -282,7 +288,7 @@ public final class CircuitCompiler {
                     parameter("climate")));
         } else if (element instanceof NetworkElement.Capacitor) {
             terms.add(new Terms.Capacitor(
-                    Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value"), parameter(id + ".esr")));
+                    Ends.nodes(a, b), Ends.weights(a, b), parameter(id + ".value"), parameter(id + ".esrOhm")));
         } else if (element instanceof NetworkElement.Driver d) {
             addDriver(d.positionCode(), a, b);
         }
@@ -353,7 +359,7 @@ public final class CircuitCompiler {
         for (int k = 0; k < resonances; k++) {
             p[first + 3 * k] = parameter(position + ".f" + (k + 1));
             p[first + 1 + 3 * k] = parameter(position + ".Q" + (k + 1));
-            p[first + 2 + 3 * k] = parameter(position + ".R" + (k + 1));
+            p[first + 2 + 3 * k] = parameter(position + ".Z" + (k + 1));
         }
         if (severity) {
             p[p.length - 1] = coilFault.severity();

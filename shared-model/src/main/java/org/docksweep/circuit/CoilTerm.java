@@ -4,12 +4,13 @@ import java.util.Arrays;
 
 /**
  * Blocked coil of a driver, and for a horn driver its motional resonances as well:
- * {@code z = g Re (1 + a dT) + g K (jw)^n + sum g R / (1 + jQ(f/f0 - f0/f)) + Rseries}.
+ * {@code z = g Re (1 + a dT) + g K (jw)^n + sum g Z Q / (1 + jQ(f/f0 - f0/f)) + Rseries}, Z Q the height of a resonance. Losses raise and
+ * lower it together with Q; Z is the square of the force factor over the root of mass and stiffness, which losses leave alone.
  *
  * <p>Shorted turns, share s: Re (1-s), K (1-s)^2 shunted by (1-s)^2 Re / s, motional part (1-s)^2 (a transformer with a
  * shorted secondary); of a horn driver the shorted part also brakes like an eddy ring, {@code m -> m / (1 + m s / Re)}. A weak
  * magnet multiplies the motional part by the square of the force factor's factor. The coil's temperature is that of the body
- * plus its own; R follows the magnet's ({@link Warmth}).
+ * plus its own; Z follows the magnet's ({@link Warmth}).
  */
 final class CoilTerm extends Term {
     private static final int FIRST_RESONANCE = 5;
@@ -39,7 +40,7 @@ final class CoilTerm extends Term {
     private double bySeverityRe;
     private double bySeverityIm;
 
-    /** Parameters: Re, K, n, temperature, climate, then f0, Q, R per resonance, then the fault's own, if it has one. */
+    /** Parameters: Re, K, n, temperature, climate, then f0, Q, Z per resonance, then the fault's own, if it has one. */
     CoilTerm(int[] nodes, double[] weights, int resonances, CoilFault fault, int... parameters) {
         super(nodes, weights, parameters);
         this.resonances = resonances;
@@ -80,7 +81,7 @@ final class CoilTerm extends Term {
             int at = FIRST_RESONANCE + 3 * k;
             resonanceOmega[k] = 2 * Math.PI * StrictMath.exp(x[p[at]]);
             q[k] = StrictMath.exp(x[p[at + 1]]);
-            peakOhm[k] = fault.scale() * StrictMath.exp(x[p[at + 2]] + logForce);
+            peakOhm[k] = fault.scale() * StrictMath.exp(x[p[at + 1]] + x[p[at + 2]] + logForce);
         }
         Arrays.fill(slopeIm, 0);
     }
@@ -212,8 +213,8 @@ final class CoilTerm extends Term {
             double byResonance = -q[k] * (ratio + 1 / ratio);
             slopeRe[at] = peakOhm[k] * byResonance * squareIm;
             slopeIm[at] = -peakOhm[k] * byResonance * squareRe;
-            slopeRe[at + 1] = peakOhm[k] * detune * squareIm;
-            slopeIm[at + 1] = -peakOhm[k] * detune * squareRe;
+            slopeRe[at + 1] = peakOhm[k] * detune * squareIm + termRe;
+            slopeIm[at + 1] = -peakOhm[k] * detune * squareRe + termIm;
             slopeRe[at + 2] = termRe;
             slopeIm[at + 2] = termIm;
         }

@@ -1,5 +1,8 @@
 package org.docksweep.circuit;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.docksweep.sweep.ImpedanceCurve;
 
 /**
@@ -95,6 +98,43 @@ public final class CurveData {
             kept[4][i] = smooth[i * everyNth];
         }
         return new CurveData(kept[0], kept[1], kept[2], kept[3], kept[4]);
+    }
+
+    /**
+     * The same data without a band.
+     *
+     * @param fromHz first frequency left out
+     * @param toHz last frequency left out
+     * @return fewer points
+     * @throws IllegalArgumentException if no point is left
+     */
+    public CurveData without(double fromHz, double toHz) {
+        int[] left = IntStream.range(0, size())
+                .filter(i -> frequencyHz[i] < fromHz || frequencyHz[i] > toHz)
+                .toArray();
+        if (left.length == 0) {
+            throw new IllegalArgumentException("between " + fromHz + " and " + toHz + " Hz lies the whole curve");
+        }
+        double[][] kept = Stream.of(frequencyHz, logOhm, phaseRad, grain, smooth)
+                .map(row -> Arrays.stream(left).mapToDouble(i -> row[i]).toArray())
+                .toArray(double[][]::new);
+        return new CurveData(kept[0], kept[1], kept[2], kept[3], kept[4]);
+    }
+
+    /**
+     * How far the data lie from a fitted curve.
+     *
+     * @param fitted ln|Z| and phase at the data's frequencies
+     * @return at each point, in standard deviations of what the model may miss there and of the noise
+     */
+    public double[] deviations(double[][] fitted) {
+        double[] deviations = new double[size()];
+        for (int i = 0; i < deviations.length; i++) {
+            double miss = StrictMath.hypot(
+                    logOhm[i] - fitted[0][i], Math.IEEEremainder(phaseRad[i] - fitted[1][i], 2 * Math.PI));
+            deviations[i] = miss / StrictMath.hypot(grain[i], smooth[i]);
+        }
+        return deviations;
     }
 
     /**

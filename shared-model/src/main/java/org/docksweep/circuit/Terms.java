@@ -75,7 +75,7 @@ final class Terms {
         }
     }
 
-    /** z = ESR + 1 / (j w C). */
+    /** z = ESR + 1 / (j w C), ESR in ohm. */
     static final class Capacitor extends Term {
         Capacitor(int[] nodes, double[] weights, int value, int seriesResistance) {
             super(nodes, weights, value, seriesResistance);
@@ -87,7 +87,7 @@ final class Terms {
         @Override
         void prepare(double[] x) {
             capacitanceF = StrictMath.exp(x[parameters()[0]]);
-            seriesOhm = StrictMath.exp(x[parameters()[1]]);
+            seriesOhm = x[parameters()[1]];
         }
 
         @Override
@@ -95,7 +95,7 @@ final class Terms {
             double reactanceOhm = 1 / (omega * capacitanceF);
             slopeRe[0] = 0;
             slopeIm[0] = reactanceOhm;
-            slopeRe[1] = seriesOhm;
+            slopeRe[1] = 1;
             slopeIm[1] = 0;
             invert(seriesOhm, -reactanceOhm);
         }

@@ -83,7 +83,7 @@ public final class DrawingFit {
             case "value" -> 0.25;
             case "Qms", "Z0", "stiffness", "winding" -> 0.4;
             case "QL" -> 0.3;
-            case "contact", "temperature", "climate", "creep", "friction", "esr" -> 0;
+            case "contact", "temperature", "climate", "creep", "friction", "esrOhm" -> 0;
             default -> quantity.startsWith("f") ? 0.2 : 0.4;
         };
     }
@@ -217,7 +217,8 @@ public final class DrawingFit {
                 resonances.add(new MotionalResonance(mean(at, "fs"), q, rounded(q * mean(at, "Z0"))));
             } else {
                 for (int k = 1; k <= old.resonances().size(); k++) {
-                    resonances.add(new MotionalResonance(mean(at, "f" + k), mean(at, "Q" + k), mean(at, "R" + k)));
+                    double q = mean(at, "Q" + k);
+                    resonances.add(new MotionalResonance(mean(at, "f" + k), q, rounded(q * mean(at, "Z" + k))));
                 }
             }
             return new DriverModel(
@@ -264,7 +265,7 @@ public final class DrawingFit {
                         c.nodeA(),
                         c.nodeB(),
                         value(c.id() + ".value"),
-                        value(c.id() + ".esr"),
+                        rounded(Math.max(0, carried.get(c.id() + ".esrOhm"))),
                         tolerance(c.toleranceRel()));
             }
             return old;

@@ -28,13 +28,13 @@ final class Drift {
             case "Qms" -> 0.05;
             case "QL" -> 0.07;
             case "Z0" -> 0.012;
-            case "esr" -> 0.2;
+            case "esrOhm" -> 0.02;
             case "stiffness" -> 0.012;
             case "tuning" -> 0.006;
             case "creep" -> 0.002;
             case "friction" -> 0.002;
-            // f, Q, R of a horn driver's resonances
-            default -> quantity.startsWith("f") ? 0.01 : 0.03;
+            // f, Q, Z of a horn driver's resonances
+            default -> quantity.startsWith("f") ? 0.01 : quantity.startsWith("Z") ? 0.012 : 0.03;
         };
     }
 }

@@ -23,8 +23,9 @@ import org.docksweep.sweep.ImpedanceCurve;
  * @param circuit healthy circuit
  * @param prior prior of its parameters
  * @param offsets what the model misses
+ * @param ofThisCabinet whether the cabinet's own last good curve is in it, or its model alone
  */
-public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets offsets) {
+public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets offsets, boolean ofThisCabinet) {
     /** Relative error of an untaught circuit model, smooth over frequency; common practice, no source. */
     static final double UNTAUGHT_SIGMA = 0.03;
     /** The same from point to point. */
@@ -55,6 +56,17 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     private static final double EXPECTED_UNCERTAINTY = 3e-4;
 
     /**
+     * Knowledge of the model alone; parameters as above.
+     *
+     * @param circuit healthy circuit
+     * @param prior prior of its parameters
+     * @param offsets what the model misses
+     */
+    public Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets offsets) {
+        this(circuit, prior, offsets, false);
+    }
+
+    /**
      * Knowledge from nominal values alone.
      *
      * @param book models
@@ -71,13 +83,14 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
     /**
      * Adds what known-good units taught.
      *
-     * @param reference reference of the same model and test point; one whose parameters do not match the circuit (the
+     * @param reference reference of the same model and test point, of today or of an older judge; one whose parameters do not match the circuit (the
      *     model was changed since) is refused
      * @return knowledge
      * @throws IllegalArgumentException if the reference belongs to another version of the model
      */
     public Knowledge taughtBy(PointReference reference) {
-        PointReference.Taught taught = reference.taught();
+        PointReference.Taught taught =
+                reference.taught() == null ? null : OlderTerms.translated(reference.taught(), circuit.parameters());
         List<String> ids =
                 circuit.parameters().stream().map(CircuitParameter::id).toList();
         if (taught == null || !taught.parameterIds().equals(ids)) {
@@ -110,7 +123,8 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
                         circuit,
                         prior.with(
                                 circuit.indexOf("climate"), ambientCelsius - REFERENCE_CELSIUS, CLIMATE_SPREAD_KELVIN),
-                        offsets);
+                        offsets,
+                        ofThisCabinet);
     }
 
     /**
@@ -132,7 +146,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
             }
             spread[i] = Math.min(prior.spread()[i], Drift.of(parameter.id()));
         }
-        return new Knowledge(circuit, new CircuitPrior(mean, spread), residuals(baseline, x));
+        return new Knowledge(circuit, new CircuitPrior(mean, spread), residuals(baseline, x), true);
     }
 
     private ModelOffsets residuals(Baseline baseline, double[] x) {
@@ -165,10 +179,11 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
         Knowledge wider = this;
         if (share > RIG_SHARE) {
             double beyond = StrictMath.sqrt(share * share - RIG_SHARE * RIG_SHARE);
-            wider = new Knowledge(circuit, prior, offsets.widenedBy(beyond));
+            wider = new Knowledge(circuit, prior, offsets.widenedBy(beyond), ofThisCabinet);
         }
         return contactOhm > prior.spread()[contact]
-                ? new Knowledge(circuit, prior.with(contact, prior.mean()[contact], contactOhm), wider.offsets)
+                ? new Knowledge(
+                        circuit, prior.with(contact, prior.mean()[contact], contactOhm), wider.offsets, ofThisCabinet)
                 : wider;
     }
 
@@ -185,7 +200,7 @@ public record Knowledge(PointCircuit circuit, CircuitPrior prior, ModelOffsets o
                 fixed = fixed.with(i, 0, PINNED);
             }
         }
-        return new Knowledge(circuit, fixed, offsets);
+        return new Knowledge(circuit, fixed, offsets, ofThisCabinet);
     }
 
     /** A parameter vector with the same pinned to 0. */

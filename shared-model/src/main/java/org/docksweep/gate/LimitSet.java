@@ -56,7 +56,7 @@ public record LimitSet(
      *     loss of a way, guard factor 1.64
      */
     public static LimitSet initial() {
-        return new LimitSet(1, 0.5, 0.5, 0.2, 0.1, 12, 6.0, 1.64);
+        return new LimitSet(1, 0.5, 0.2, 0.2, 0.1, 12, 6.0, 1.64);
     }
 
     /**

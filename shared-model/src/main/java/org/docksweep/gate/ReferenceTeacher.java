@@ -281,7 +281,7 @@ public final class ReferenceTeacher {
         /** Crossover parts come from other makers than drivers and boxes: 0 for parts, 1 for the rest. */
         private int trade(int p) {
             String id = nominal.circuit().parameters().get(p).id();
-            return id.endsWith(".value") || id.endsWith(".winding") || id.endsWith(".esr") ? 0 : 1;
+            return id.endsWith(".value") || id.endsWith(".winding") || id.endsWith(".esrOhm") ? 0 : 1;
         }
 
         /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */

@@ -41,8 +41,16 @@ final class Contest {
     private static final double DOUBTED_RACE = 20;
     /** Where healthy is untenable, all circuits are believed to this share of what the curve deviates by, no better. */
     private static final double CHANGED_CIRCUIT_ERROR = 0.03;
-    /** What nobody thought of may stray by this many standard deviations. */
-    private static final double UNKNOWN_FACTOR = 4;
+    /**
+     * What nobody thought of may stray by this many standard deviations. Half of it could be a spread that is wrong: a handful of units does
+     * not tell it better than to a factor of two.
+     */
+    private static final double UNKNOWN_FACTOR = 8;
+    /**
+     * A healthy fit that moved a parameter by so many of its spreads may be another answer than any near the means. What is weighed at such
+     * an optimum says little: a part that is off is not missed there if, say, a capacitor's losses took its place.
+     */
+    private static final double STRAYS = 3.5;
     /** So many are fitted in full at most, the best first. */
     private static final int FITTED_AT_MOST = 8;
 
@@ -188,20 +196,36 @@ final class Contest {
         }
         score(growing);
         firstLook(changing);
+        if (logUnknown < 0 && strays()) {
+            firstLook(hypotheses.subList(1, hypotheses.size()).stream()
+                    .filter(h -> !changing.contains(h))
+                    .toList());
+        }
         fitTheBest(first);
         entries.add(0, first);
         return entries;
     }
 
+    private boolean strays() {
+        double[] mean = knowledge.prior().mean();
+        double[] spread = knowledge.prior().spread();
+        for (int i = 0; i < mean.length; i++) {
+            if (Math.abs(healthy.x()[i] - mean[i]) > STRAYS * spread[i]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private Entry widened(Hypothesis hypothesis) {
         int index = knowledge.circuit().indexOf(hypothesis.widenedParameter());
-        double mean = knowledge.prior().mean()[index] + hypothesis.shift();
+        CircuitPrior prior = prior(hypothesis, knowledge.circuit());
         return new Entry(
                 hypothesis,
                 knowledge.circuit(),
-                knowledge.prior().with(index, mean, hypothesis.spread()),
+                prior,
                 healthy.x(),
-                healthy.logEvidenceWith(knowledge.prior(), index, mean, hypothesis.spread()),
+                healthy.logEvidenceWith(knowledge.prior(), index, prior.mean()[index], hypothesis.spread()),
                 null);
     }
 
@@ -235,7 +259,7 @@ final class Contest {
         List<Double> chi2 = new ArrayList<>();
         for (Hypothesis hypothesis : changing) {
             PointCircuit circuit = circuit(hypothesis);
-            CircuitPrior prior = knowledge.prior().extendedTo(circuit);
+            CircuitPrior prior = prior(hypothesis, circuit);
             double reached = CircuitFit.chi2AfterOneStep(circuit, few, prior, DOUBT);
             least = Math.min(least, reached);
             looked.add(new Entry(hypothesis, circuit, prior, startOf(prior), 0, null));
@@ -248,8 +272,20 @@ final class Contest {
             Entry entry = looked.get(i);
             CircuitFit.Result fit =
                     CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
-            entries.add(entry.with(fit.x(), fit.logEvidence(), fit));
+            keepTheBetter(entry.with(fit.x(), fit.logEvidence(), fit));
         }
+    }
+
+    private void keepTheBetter(Entry fitted) {
+        for (int i = 0; i < entries.size(); i++) {
+            if (entries.get(i).hypothesis().equals(fitted.hypothesis())) {
+                if (entries.get(i).logEvidence() < fitted.logEvidence()) {
+                    entries.set(i, fitted);
+                }
+                return;
+            }
+        }
+        entries.add(fitted);
     }
 
     private double[] startOf(CircuitPrior prior) {
@@ -285,6 +321,15 @@ final class Contest {
             entries.set(leader, fitted);
             best = Math.max(best, fitted.score());
         }
+    }
+
+    private CircuitPrior prior(Hypothesis hypothesis, PointCircuit circuit) {
+        CircuitPrior healthyPrior = knowledge.prior();
+        if (hypothesis.widenedParameter() == null) {
+            return healthyPrior.extendedTo(circuit);
+        }
+        int index = circuit.indexOf(hypothesis.widenedParameter());
+        return healthyPrior.with(index, healthyPrior.mean()[index] + hypothesis.shift(), hypothesis.spread());
     }
 
     private PointCircuit circuit(Hypothesis hypothesis) {

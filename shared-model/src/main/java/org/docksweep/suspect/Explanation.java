@@ -22,4 +22,9 @@ public record Explanation(
         double logEvidence,
         List<Suspect> suspects,
         double[] healthyX,
-        double[] healthySpread) {}
+        double[] healthySpread) {
+    /** Whether nothing that is known explains the curve, and that is why a cabinet would fail. */
+    boolean isUnknown() {
+        return !suspects.isEmpty() && suspects.get(0).kind() == FaultKind.UNKNOWN;
+    }
+}

@@ -92,7 +92,18 @@ public final class SuspectRanking {
      * @return the explanation
      */
     public Explanation explain(ImpedanceCurve curve) {
-        Contest contest = new Contest(book, model, point, knowledge, knowledge.dataOf(curve));
+        CurveData data = knowledge.dataOf(curve);
+        Explanation whole = explain(curve, data);
+        if (!whole.isUnknown() || knowledge.ofThisCabinet()) {
+            return whole;
+        }
+        return NarrowStray.worstOf(knowledge, data)
+                .map(stray -> stray.watched(whole, explain(curve, stray.elsewhere())))
+                .orElse(whole);
+    }
+
+    private Explanation explain(ImpedanceCurve curve, CurveData whole) {
+        Contest contest = new Contest(book, model, point, knowledge, whole);
         List<Contest.Entry> scored = contest.run(priors.applied(model, HypothesisSet.of(model, point)));
         CurveData data = contest.data();
         // When even the best explanation misfits, all data are believed less: no verdict from model error alone.

@@ -8,7 +8,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.docksweep.demo.DemoModels;
+import org.docksweep.demo.drawn.DrawnFleet;
 import org.docksweep.demo.physics.Climate;
+import org.docksweep.demo.physics.DriverMechanics;
 import org.docksweep.demo.physics.Fault;
 import org.docksweep.demo.physics.FaultKind;
 import org.docksweep.demo.physics.Load;
@@ -20,6 +22,7 @@ import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.TestPoint;
+import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
@@ -46,7 +49,8 @@ import org.hipparchus.complex.Complex;
  * </pre>
  *
  * Arguments: {@code soft}, {@code hard}, {@code healthy} or {@code groups}; rounds (default 2; each teaches anew); first seed (default 1,
- * below 1000: others are kept from tuning); beginning of "MODEL POINT" to do only that.
+ * below 1000: others are kept from tuning); beginning of "MODEL POINT" to do only that, or ""; seed of drawn models to do these instead of the
+ * demo's.
  */
 public final class GateStudy {
     static final String[][] POINTS = {
@@ -54,11 +58,18 @@ public final class GateStudy {
     };
     private static final LimitSet LIMITS = LimitSet.initial();
 
-    private final ModelBook book = DemoModels.book();
+    private final ModelBook book;
+    private final Map<String, DriverMechanics> mechanics;
     private final SplittableRandom random;
 
     GateStudy(long seed) {
-        random = new SplittableRandom(seed);
+        this(seed, DemoModels.book(), DemoModels.mechanics());
+    }
+
+    GateStudy(long seed, ModelBook book, Map<String, DriverMechanics> mechanics) {
+        this.random = new SplittableRandom(seed);
+        this.book = book;
+        this.mechanics = mechanics;
     }
 
     record Taken(ImpedanceCurve curve, double ambientCelsius) {}
@@ -93,7 +104,8 @@ public final class GateStudy {
     PointReference teach(CabinetModel model, TestPoint point, long seed, int units) {
         List<ReferenceTeacher.Unit> lessons = new ArrayList<>();
         for (int n = 0; n < units; n++) {
-            VirtualCabinet good = VirtualCabinet.produced(book, model.code(), seed + n, 10 * random.nextDouble());
+            VirtualCabinet good =
+                    VirtualCabinet.produced(book, mechanics, model.code(), seed + n, 10 * random.nextDouble());
             Taken taken = sweep(good, point);
             lessons.add(new ReferenceTeacher.Unit(taken.curve(), null, taken.ambientCelsius()));
         }
@@ -167,18 +179,29 @@ public final class GateStudy {
         int rounds = a.length > 1 ? Integer.parseInt(a[1]) : 2;
         long seed = a.length > 2 ? Long.parseLong(a[2]) : 1;
         String only = a.length > 3 ? a[3] : "";
+        DrawnFleet drawn = a.length > 4 ? DrawnFleet.of(Long.parseLong(a[4])) : null;
         for (boolean own : new boolean[] {true, false}) {
-            for (String[] name : POINTS) {
+            for (String[] name : drawn == null ? POINTS : terminals(drawn.book())) {
                 if (!(name[0] + " " + name[1]).startsWith(only)) {
                     continue;
                 }
+                GateStudy study =
+                        drawn == null ? new GateStudy(seed) : new GateStudy(seed, drawn.book(), drawn.mechanics());
                 if (what.equals("groups")) {
-                    new GateStudy(seed).groups(name, seed, own);
+                    study.groups(name, seed, own);
                 } else {
-                    new GateStudy(seed).run(what, name, rounds, seed, own);
+                    study.run(what, name, rounds, seed, own);
                 }
             }
         }
+    }
+
+    private static String[][] terminals(ModelBook book) {
+        return book.cabinetModels().stream()
+                .flatMap(m -> m.testPoints().stream()
+                        .filter(p -> p.kind() != TestPointKind.LINE_INPUT)
+                        .map(p -> new String[] {m.code(), p.code()}))
+                .toArray(String[][]::new);
     }
 
     private void groups(String[] name, long seed, boolean own) {
@@ -186,7 +209,7 @@ public final class GateStudy {
         TestPoint point = model.testPoint(name[1]);
         Knowledge knowledge = Knowledge.nominal(book, model, point).taughtBy(teach(model, point, seed, 5));
         if (own) {
-            Taken before = sweep(VirtualCabinet.produced(book, model.code(), seed + 10, 5), point);
+            Taken before = sweep(VirtualCabinet.produced(book, mechanics, model.code(), seed + 10, 5), point);
             knowledge = knowledge.sharpenedBy(baseline(point, before));
         }
         AmbiguityGroups groups = AmbiguityGroups.of(
@@ -232,7 +255,7 @@ public final class GateStudy {
                 Fault fault = k < healthyPerRound ? null : faults.get(k - healthyPerRound);
                 double age = 10 * random.nextDouble();
                 VirtualCabinet unit =
-                        VirtualCabinet.produced(book, model.code(), seed + 100 * round + 10 + k % 80, age);
+                        VirtualCabinet.produced(book, mechanics, model.code(), seed + 100 * round + 10 + k % 80, age);
                 Knowledge knowledge = taught;
                 if (own) {
                     Taken before = sweep(unit, point);
