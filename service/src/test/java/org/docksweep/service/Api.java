@@ -38,6 +38,11 @@ final class Api {
         return new Api(client, root, otherToken);
     }
 
+    /** The same service and token, for measuring. */
+    LoadCaller loadCaller() {
+        return new LoadCaller(root, token);
+    }
+
     Answer get(String path, String... headers) {
         return send(request(path, headers).GET());
     }

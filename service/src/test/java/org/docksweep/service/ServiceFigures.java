@@ -26,6 +26,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntFunction;
 import org.docksweep.contract.ApiPaths;
 import org.docksweep.contract.CheckInBody;
+import org.docksweep.service.LoadCaller.Written;
 
 /**
  * Measures the service on a large fleet and prints the figures: {@code ServiceFigures FOLDER CABINETS MEASUREMENTS}, with
@@ -43,6 +44,7 @@ final class ServiceFigures {
     private static final int PACED_S = 30;
 
     private static final int SENDERS = 4;
+    private static final int CREATED = 201;
     private static final List<String> ROWS = new ArrayList<>();
 
     private ServiceFigures() {}
@@ -177,9 +179,9 @@ final class ServiceFigures {
 
     private static void writes(RunningService.Instance service, int cabinets) throws Exception {
         SplittableRandom random = new SplittableRandom(11);
-        Api api = service.api();
+        LoadCaller caller = service.api().loadCaller();
         // Warm both ways before either is measured: a service runs for weeks.
-        http(api, cabinets, random, WARM_UP);
+        http(caller, cabinets, random, WARM_UP);
         raw(service, cabinets, random, WARM_UP);
         // In turn, so that what else the machine does meets both alike.
         List<Double> raw = new ArrayList<>();
@@ -188,14 +190,14 @@ final class ServiceFigures {
         ProcessorTime httpTime = ProcessorTime.NONE;
         for (int i = 0; i < ROUNDS; i++) {
             ProcessorTime begun = ProcessorTime.now();
-            raw.add(raw(service, cabinets, random, CHECK_INS / ROUNDS));
+            raw.add(raw(service, cabinets, random, CHECK_INS));
             ProcessorTime between = ProcessorTime.now();
-            http.add(http(api, cabinets, random, CHECK_INS / ROUNDS));
+            http.add(http(caller, cabinets, random, CHECK_INS));
             rawTime = rawTime.and(between.since(begun));
             httpTime = httpTime.and(ProcessorTime.now().since(between));
         }
-        row("processor time of a check-in by plain inserts", rawTime.of(CHECK_INS), "");
-        row("the same through the service", httpTime.of(CHECK_INS), "");
+        row("processor time of a check-in by plain inserts", rawTime.of(ROUNDS * CHECK_INS), "");
+        row("the same through the service", httpTime.of(ROUNDS * CHECK_INS), "");
         row(
                 "check-ins per second, one sender",
                 String.format(
@@ -210,7 +212,7 @@ final class ServiceFigures {
         http.clear();
         for (int i = 0; i < ROUNDS; i++) {
             raw.add(parallel(bodies(cabinets, random, CHECK_INS), waiting -> insertAll(service, waiting)));
-            http.add(parallel(bodies(cabinets, random, CHECK_INS), waiting -> sendAll(api, waiting)));
+            http.add(parallel(bodies(cabinets, random, CHECK_INS), waiting -> sendAll(caller, waiting)));
         }
         row(
                 "check-ins per second, " + SENDERS + " senders",
@@ -226,12 +228,12 @@ final class ServiceFigures {
 
     private static void paced(RunningService.Instance service, int cabinets) throws InterruptedException, SQLException {
         SplittableRandom random = new SplittableRandom(13);
-        http(service.api(), cabinets, random, WARM_UP);
+        http(service.api().loadCaller(), cabinets, random, WARM_UP);
         long before = writtenBytes(service);
         ProcessorTime begun = ProcessorTime.now();
         row(
                 "at " + PER_SECOND + " check-ins a second for " + PACED_S + " s",
-                atTheirTimes(service.api(), cabinets, random),
+                atTheirTimes(service.api().loadCaller(), cabinets, random),
                 "p99 at most 50 ms");
         row(
                 "meanwhile, per check-in",
@@ -267,20 +269,20 @@ final class ServiceFigures {
 
     private static double raw(RunningService.Instance service, int cabinets, SplittableRandom random, int count)
             throws Exception {
-        Queue<CheckInBody> bodies = new ConcurrentLinkedQueue<>(bodies(cabinets, random, count));
+        Queue<Written> bodies = new ConcurrentLinkedQueue<>(bodies(cabinets, random, count));
         long begun = System.nanoTime();
         insertAll(service, bodies);
         return count / ((System.nanoTime() - begun) / 1e9);
     }
 
     /** Every check-in as durable as the service's: committed and forced to the disk before the next. */
-    private static void insertAll(RunningService.Instance service, Queue<CheckInBody> waiting) throws SQLException {
+    private static void insertAll(RunningService.Instance service, Queue<Written> waiting) throws SQLException {
         try (Connection connection = service.database().getConnection();
                 LargeHouse.RawCheckIn raw = new LargeHouse.RawCheckIn(connection);
                 Statement force = connection.createStatement()) {
             connection.setAutoCommit(false);
-            for (CheckInBody body = waiting.poll(); body != null; body = waiting.poll()) {
-                raw.addAsSent(body);
+            for (Written next = waiting.poll(); next != null; next = waiting.poll()) {
+                raw.addAsSent(next.body());
                 raw.flush();
                 connection.commit();
                 if (Engine.ofThisRun() == Engine.H2) {
@@ -290,42 +292,35 @@ final class ServiceFigures {
         }
     }
 
-    private static List<CheckInBody> bodies(int cabinets, SplittableRandom random, int count) {
-        List<CheckInBody> bodies = new ArrayList<>();
+    private static List<Written> bodies(int cabinets, SplittableRandom random, int count) {
+        List<Written> bodies = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            bodies.add(next(cabinets, random));
+            bodies.add(Written.of(next(cabinets, random)));
         }
         return bodies;
     }
 
-    private static void send(Api api, CheckInBody body) {
-        Api.Answer answer = House.put(api, body);
-        if (answer.status() != 201) {
-            throw new IllegalStateException(answer.toString());
-        }
-    }
-
-    private static double http(Api api, int cabinets, SplittableRandom random, int count) {
-        List<CheckInBody> bodies = bodies(cabinets, random, count);
+    private static double http(LoadCaller caller, int cabinets, SplittableRandom random, int count) {
+        List<Written> bodies = bodies(cabinets, random, count);
         long begun = System.nanoTime();
-        bodies.forEach(body -> send(api, body));
+        bodies.forEach(caller::create);
         return count / ((System.nanoTime() - begun) / 1e9);
     }
 
-    private static void sendAll(Api api, Queue<CheckInBody> waiting) {
-        for (CheckInBody body = waiting.poll(); body != null; body = waiting.poll()) {
-            send(api, body);
+    private static void sendAll(LoadCaller caller, Queue<Written> waiting) {
+        for (Written next = waiting.poll(); next != null; next = waiting.poll()) {
+            caller.create(next);
         }
     }
 
     /** Takes what waits until there is no more. */
     private interface Sender {
-        void empty(Queue<CheckInBody> waiting) throws SQLException;
+        void empty(Queue<Written> waiting) throws SQLException;
     }
 
-    private static double parallel(List<CheckInBody> bodies, Sender sender)
+    private static double parallel(List<Written> bodies, Sender sender)
             throws InterruptedException, ExecutionException {
-        Queue<CheckInBody> waiting = new ConcurrentLinkedQueue<>(bodies);
+        Queue<Written> waiting = new ConcurrentLinkedQueue<>(bodies);
         ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
         long begun = System.nanoTime();
         List<Future<?>> running = new ArrayList<>();
@@ -344,21 +339,22 @@ final class ServiceFigures {
     }
 
     /** Sent at their times whatever became of those before; the wait for a free sender counts. */
-    private static String atTheirTimes(Api api, int cabinets, SplittableRandom random) throws InterruptedException {
+    private static String atTheirTimes(LoadCaller caller, int cabinets, SplittableRandom random)
+            throws InterruptedException {
         int count = PACED_S * PER_SECOND;
-        List<CheckInBody> bodies = bodies(cabinets, random, count);
+        List<Written> bodies = bodies(cabinets, random, count);
         List<Double> ms = Collections.synchronizedList(new ArrayList<>());
         AtomicInteger failed = new AtomicInteger();
         CountDownLatch all = new CountDownLatch(count);
         ScheduledExecutorService senders = Executors.newScheduledThreadPool(32);
         long begun = System.nanoTime();
         for (int i = 0; i < count; i++) {
-            CheckInBody body = bodies.get(i);
+            Written body = bodies.get(i);
             long due = begun + i * 1_000_000_000L / PER_SECOND;
             senders.schedule(
                     () -> {
                         try {
-                            if (House.put(api, body).status() != 201) {
+                            if (caller.put(body) != CREATED) {
                                 failed.incrementAndGet();
                             }
                             ms.add((System.nanoTime() - due) / 1e6);
