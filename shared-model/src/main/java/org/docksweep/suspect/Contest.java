@@ -241,7 +241,10 @@ final class Contest {
             double small = SLOPE_STEP * hypothesis.severityOf(mean);
             x[last] = hypothesis.carried(small);
             ScoreTest.Signature signature = test.signature(circuit, x);
-            double ratio = new Severity(StrictMath.log(hypothesis.severityOf(mean)), hypothesis.logSpread(mean, spread))
+            double ratio = new Severity(
+                            StrictMath.log(hypothesis.severityOf(mean)),
+                            hypothesis.logSpread(mean, spread),
+                            hypothesis.leastSeverity())
                     .logEvidenceRatio(signature.pull(), signature.strength(), small);
             double best = small * signature.pull() / Math.max(1e-9, signature.strength());
             double usual = hypothesis.severityOf(mean);
@@ -272,8 +275,16 @@ final class Contest {
             Entry entry = looked.get(i);
             CircuitFit.Result fit =
                     CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
-            keepTheBetter(entry.with(fit.x(), fit.logEvidence(), fit));
+            keepTheBetter(fitted(entry, fit));
         }
+    }
+
+    /** A fit whose severity is too small to be the fault explains nothing. */
+    private static Entry fitted(Entry entry, CircuitFit.Result fit) {
+        Hypothesis hypothesis = entry.hypothesis();
+        boolean tooSmall =
+                hypothesis.grows() && hypothesis.severityOf(fit.x()[fit.x().length - 1]) < hypothesis.leastSeverity();
+        return entry.with(fit.x(), tooSmall ? Double.NEGATIVE_INFINITY : fit.logEvidence(), fit);
     }
 
     private void keepTheBetter(Entry fitted) {
@@ -317,7 +328,7 @@ final class Contest {
             Entry entry = entries.get(leader);
             CircuitFit.Result fit =
                     CircuitFit.fit(entry.circuit(), data, entry.prior(), entry.start(), CircuitFit.Effort.NEAR);
-            Entry fitted = entry.with(fit.x(), fit.logEvidence(), fit);
+            Entry fitted = fitted(entry, fit);
             entries.set(leader, fitted);
             best = Math.max(best, fitted.score());
         }

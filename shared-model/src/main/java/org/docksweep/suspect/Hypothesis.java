@@ -50,6 +50,14 @@ record Hypothesis(
         return structure.kind() == CircuitFault.Kind.SERIES_RESISTANCE ? Double.POSITIVE_INFINITY : 0.6;
     }
 
+    /**
+     * A severity below this is no fault of the kind: turns are shorted whole, and a voice coil has some 30 to 65 of them (common practice, no
+     * source; long coils of low-frequency drivers have more).
+     */
+    double leastSeverity() {
+        return structure.kind() == CircuitFault.Kind.SHORTED_TURNS ? 1.0 / 65 : 0;
+    }
+
     /** Standard deviation of the severity's logarithm, from mean and spread of its carried parameter. */
     double logSpread(double carriedMean, double carriedSpread) {
         return structure.kind() == CircuitFault.Kind.MAGNET_WEAK

@@ -5,8 +5,9 @@ package org.docksweep.suspect;
  *
  * @param logMean mean of the logarithm
  * @param logSpread its standard deviation
+ * @param least least severity there is, not negative
  */
-record Severity(double logMean, double logSpread) {
+record Severity(double logMean, double logSpread, double least) {
     private static final int STEPS = 48;
     private static final double REACH = 4;
 
@@ -24,8 +25,11 @@ record Severity(double logMean, double logSpread) {
         double step = 2 * REACH / STEPS;
         for (int k = 0; k <= STEPS; k++) {
             double z = -REACH + k * step;
-            double amplitude = StrictMath.exp(logMean + logSpread * z) / at;
-            logs[k] = -0.5 * z * z + pull * amplitude - 0.5 * strength * amplitude * amplitude;
+            double severity = StrictMath.exp(logMean + logSpread * z);
+            double amplitude = severity / at;
+            logs[k] = severity < least
+                    ? Double.NEGATIVE_INFINITY
+                    : -0.5 * z * z + pull * amplitude - 0.5 * strength * amplitude * amplitude;
             largest = Math.max(largest, logs[k]);
         }
         double sum = 0;
