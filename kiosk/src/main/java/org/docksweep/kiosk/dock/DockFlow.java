@@ -381,6 +381,8 @@ final class DockFlow {
     }
 
     private void tell(DockState.Notice notice) {
+        // A paper that comes out does not wipe away a refusal nobody has answered.
+        picture.notice.ifPresent(untold::again);
         noticeTag = null;
         picture.notice = Optional.of(notice);
     }

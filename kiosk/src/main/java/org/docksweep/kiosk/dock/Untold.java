@@ -15,6 +15,8 @@ final class Untold {
     /** Characters of a refusal that have room beside the scan line. */
     private static final int WORDS_READ = 110;
 
+    private static final String PARKED = "dock-record-parked";
+
     private final Deque<Word> words = new ArrayDeque<>();
 
     /**
@@ -36,10 +38,18 @@ final class Untold {
     void parked(String refusal) {
         add(
                 ReadingState.FAULT,
-                Reason.of("dock-record-parked", shortened(refusal)),
+                Reason.of(PARKED, shortened(refusal)),
                 null,
                 NoticeAction.SEND_AGAIN,
                 NoticeAction.DISMISS);
+    }
+
+    /** A refusal that another notice pushes away is told again after it. */
+    void again(Notice pushedAway) {
+        Word word = new Word(pushedAway, null);
+        if (pushedAway.text().key().equals(PARKED) && !words.contains(word)) {
+            words.addFirst(word);
+        }
     }
 
     /** As much as is read standing; the whole of it is in the log. */
