@@ -50,7 +50,7 @@ public record LimitSet(
      *
      * <p>Costs (bench hour 40, soft fault let through 160; common practice, no source) fail a cabinet from a probability of 0.2 by the
      * impedance. The cap on false fails (0.5 % of healthy returns) holds there: of 6,000 healthy sweeps of drawn tuning models 27 fail with a
-     * reference only, none but 1 with a baseline. By the sound it is 0.5.
+     * reference only, and 1 of as many with a baseline. By the sound it is 0.5.
      *
      * @return version 1: fails from a probability of 0.2 by the impedance, 0.5 by the sound, watch mark from 0.1, misfit 12, 6 dB
      *     loss of a way, guard factor 1.64
