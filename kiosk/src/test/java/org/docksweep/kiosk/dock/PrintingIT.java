@@ -6,11 +6,6 @@ import static org.docksweep.kiosk.dock.SmallHouse.BIAMPED;
 import static org.docksweep.kiosk.dock.SmallHouse.FIRST;
 import static org.docksweep.kiosk.dock.SmallHouse.SECOND;
 
-import com.google.zxing.BinaryBitmap;
-import com.google.zxing.DecodeHintType;
-import com.google.zxing.MultiFormatReader;
-import com.google.zxing.client.j2se.BufferedImageLuminanceSource;
-import com.google.zxing.common.HybridBinarizer;
 import java.awt.image.BufferedImage;
 import java.io.BufferedReader;
 import java.io.File;
@@ -20,10 +15,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 import org.docksweep.fleet.AssetTag;
+import org.docksweep.kiosk.PrintedCode;
 import org.docksweep.paper.TagForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -172,12 +167,7 @@ class PrintingIT {
     private void assertTag(Path job, TagForm form, AssetTag tag, String jobCode) throws Exception {
         BufferedImage page = picture(job);
         assertSize(page, form.widthMm(), form.heightMm());
-        String code = new MultiFormatReader()
-                .decode(
-                        new BinaryBitmap(new HybridBinarizer(new BufferedImageLuminanceSource(page))),
-                        Map.of(DecodeHintType.TRY_HARDER, Boolean.TRUE))
-                .getText();
-        assertThat(code).isIn(tag.value(), jobCode);
+        assertThat(PrintedCode.read(page)).isIn(tag.value(), jobCode);
     }
 
     private static void assertSize(BufferedImage page, double widthMm, double heightMm) {

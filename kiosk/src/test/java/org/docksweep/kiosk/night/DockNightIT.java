@@ -2,19 +2,13 @@ package org.docksweep.kiosk.night;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.google.zxing.BinaryBitmap;
-import com.google.zxing.DecodeHintType;
-import com.google.zxing.MultiFormatReader;
 import com.google.zxing.NotFoundException;
-import com.google.zxing.client.j2se.BufferedImageLuminanceSource;
-import com.google.zxing.common.HybridBinarizer;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -24,6 +18,7 @@ import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.docksweep.contract.BenchJobFile;
 import org.docksweep.fleet.Route;
+import org.docksweep.kiosk.PrintedCode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -86,10 +81,7 @@ class DockNightIT {
         try (PDDocument pdf =
                 Loader.loadPDF(folder.resolve("papers").resolve(name).toFile())) {
             BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(0, LABEL_PRINTER_DPI, ImageType.GRAY);
-            BinaryBitmap bitmap = new BinaryBitmap(new HybridBinarizer(new BufferedImageLuminanceSource(page)));
-            String code = new MultiFormatReader()
-                    .decode(bitmap, Map.of(DecodeHintType.TRY_HARDER, Boolean.TRUE))
-                    .getText();
+            String code = PrintedCode.read(page);
             assertThat(code).as(name).isIn(parts.group(1), parts.group(2));
         } catch (IOException | NotFoundException e) {
             throw new AssertionError(name + " does not decode at " + LABEL_PRINTER_DPI + " dpi", e);
