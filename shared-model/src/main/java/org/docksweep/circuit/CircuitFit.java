@@ -139,6 +139,22 @@ public final class CircuitFit {
     }
 
     /**
+     * What the data alone say of the parameters near a fit: half of the negative second slope of twice their logarithmic likelihood, slopes of
+     * the curve taken as they are there (Fisher's information).
+     *
+     * @param circuit circuit
+     * @param data measured curve
+     * @param prior prior of all parameters of the circuit, which has no part in it
+     * @param x fitted parameter vector
+     * @return symmetric matrix, in the order of the parameters
+     */
+    public static double[][] information(PointCircuit circuit, CurveData data, CircuitPrior prior, double[] x) {
+        NormalEquations normal = new NormalEquations(x.length);
+        new CircuitFit(circuit, data, prior).build(x, normal);
+        return normal.information();
+    }
+
+    /**
      * Chi squared that one linear step from the prior means would reach: cheap, and enough to see that a hypothesis cannot
      * explain the data at all.
      *

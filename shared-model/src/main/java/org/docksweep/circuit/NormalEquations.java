@@ -100,6 +100,18 @@ final class NormalEquations {
         return a[n * width + n];
     }
 
+    /** The data's matrix A, both triangles. */
+    double[][] information() {
+        double[][] full = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j <= i; j++) {
+                full[i][j] = a[i * width + j];
+                full[j][i] = full[i][j];
+            }
+        }
+        return full;
+    }
+
     double priorChi2() {
         return priorChi2;
     }

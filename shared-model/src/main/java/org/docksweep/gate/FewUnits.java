@@ -11,7 +11,12 @@ final class FewUnits {
 
     private static final long NORMAL_SEED = 4711;
     private static final int TRIMMED_DRAWS = 4000;
-    private static final double[] TRIMMED_SQUARES = trimmedSquaresOfNormalValues();
+    private static final double[] TRIMMED_SQUARES = new double[ReferenceTeacher.MAX_UNITS + 1];
+    private static final double[] FREEDOM = new double[ReferenceTeacher.MAX_UNITS + 1];
+
+    static {
+        drawNormalValues();
+    }
 
     private FewUnits() {}
 
@@ -36,19 +41,32 @@ final class FewUnits {
         return sum / (distances.length - 1);
     }
 
-    /** What {@link #trimmedSquares} is on average for standard normal values, drawn from a named seed. */
-    private static double[] trimmedSquaresOfNormalValues() {
-        double[] expected = new double[ReferenceTeacher.MAX_UNITS + 1];
+    /** What {@link #trimmedSquares} is on average for standard normal values, and how far it scatters, drawn from a named seed. */
+    private static void drawNormalValues() {
         Random random = new Random(NORMAL_SEED);
         for (int n = 3; n <= ReferenceTeacher.MAX_UNITS; n++) {
+            double sum = 0;
+            double squares = 0;
             for (int draw = 0; draw < TRIMMED_DRAWS; draw++) {
-                expected[n] += trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian)
-                                .limit(n)
-                                .toArray())
-                        / TRIMMED_DRAWS;
+                double drawn = trimmedSquares(java.util.stream.DoubleStream.generate(random::nextGaussian)
+                        .limit(n)
+                        .toArray());
+                sum += drawn / TRIMMED_DRAWS;
+                squares += drawn * drawn / TRIMMED_DRAWS;
             }
+            TRIMMED_SQUARES[n] = sum;
+            FREEDOM[n] = 2 * sum * sum / (squares - sum * sum);
         }
-        return expected;
+    }
+
+    /**
+     * Degrees of freedom of {@link #robustVariance}: those of a chi-squared with its relative variance. Fewer than {@code n - 1}, since the largest
+     * deviation is not used.
+     *
+     * @param units number of values, 3 to {@link ReferenceTeacher#MAX_UNITS}
+     */
+    static double freedom(int units) {
+        return FREEDOM[units];
     }
 
     /**

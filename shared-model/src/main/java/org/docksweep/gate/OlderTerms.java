@@ -43,7 +43,13 @@ final class OlderTerms {
             ids[i] = parameter.id();
         }
         return new PointReference.Taught(
-                List.of(ids), mean, spread, taught.offsetLog(), taught.offsetPhaseRad(), taught.offsetSigma());
+                List.of(ids),
+                mean,
+                spread,
+                taught.offsetLog(),
+                taught.offsetPhaseRad(),
+                taught.offsetSigma(),
+                taught.scatter());
     }
 
     private static boolean isHeight(String then, String now) {

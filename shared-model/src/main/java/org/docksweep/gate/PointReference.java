@@ -103,6 +103,7 @@ public record PointReference(
      * @param offsetLog mean of ln|Z| measured minus fitted, on the reference's frequency grid
      * @param offsetPhaseRad mean of the phase difference
      * @param offsetSigma standard deviation around both
+     * @param scatter what the units varied by, from which the spread follows; null if taught before that was kept
      */
     public record Taught(
             List<String> parameterIds,
@@ -110,15 +111,22 @@ public record PointReference(
             double[] spread,
             double[] offsetLog,
             double[] offsetPhaseRad,
-            double[] offsetSigma) {
+            double[] offsetSigma,
+            UnitScatter scatter) {
         public Taught {
             parameterIds = List.copyOf(parameterIds);
             if (mean.length != parameterIds.size()
                     || spread.length != parameterIds.size()
                     || offsetPhaseRad.length != offsetLog.length
-                    || offsetSigma.length != offsetLog.length) {
+                    || offsetSigma.length != offsetLog.length
+                    || scatter != null && scatter.tolerance().length != mean.length) {
                 throw new IllegalArgumentException("taught model: arrays differ in length");
             }
+        }
+
+        /** The same with other spreads. */
+        Taught withSpread(double[] other) {
+            return new Taught(parameterIds, mean, other, offsetLog, offsetPhaseRad, offsetSigma, scatter);
         }
 
         @Override
@@ -129,7 +137,8 @@ public record PointReference(
                     && Arrays.equals(spread, that.spread)
                     && Arrays.equals(offsetLog, that.offsetLog)
                     && Arrays.equals(offsetPhaseRad, that.offsetPhaseRad)
-                    && Arrays.equals(offsetSigma, that.offsetSigma);
+                    && Arrays.equals(offsetSigma, that.offsetSigma)
+                    && Objects.equals(scatter, that.scatter);
         }
 
         @Override
@@ -141,6 +150,23 @@ public record PointReference(
         public String toString() {
             return "Taught" + parameterIds;
         }
+    }
+
+    /** The same with other spreads of the circuit's parameters. */
+    PointReference withSpread(double[] spread) {
+        return new PointReference(
+                cabinetModelCode,
+                testPointCode,
+                unitCount,
+                frequencyHz,
+                meanLogOhm,
+                meanPhaseRad,
+                spreadLog,
+                acousticFrequencyHz,
+                meanLevelDb,
+                spreadLevelDb,
+                taught.withSpread(spread),
+                sound);
     }
 
     @Override

@@ -27,16 +27,8 @@ public final class ReferenceTeacher {
     /** Most units taken. */
     public static final int MAX_UNITS = 20;
 
-    /** Weight of the tolerance model, in units: spread of few units is shrunk towards it (blend of technique notes). */
-    private static final double TOLERANCE_WEIGHT = 15;
     /** Weight of the nominal value against the units' median, in units. */
     private static final double NOMINAL_WEIGHT = 0.25;
-    /** Weight of the belief that a maker's units scatter as the tolerances say, in parameters times units. */
-    private static final double RATIO_WEIGHT = 20;
-    /** A fit that leaves more than this share of the tolerance's variance unsure says nothing of the scatter. */
-    private static final double WELL_SEEN = 0.3;
-    /** No single parameter says more than this of the maker. */
-    private static final double MOST_RATIO = 6;
     /** Rounds of a lesson. */
     private static final int ROUNDS = 3;
     /** What healthy units of one model stray by from their common offset, smooth over frequency. */
@@ -145,7 +137,6 @@ public final class ReferenceTeacher {
         private final List<Unit> units;
         private final double[] grid;
         private final List<double[]> fits = new ArrayList<>();
-        private final List<double[]> fitSpreads = new ArrayList<>();
 
         Lesson(Knowledge nominal, List<Unit> units) {
             this.nominal = nominal;
@@ -189,18 +180,20 @@ public final class ReferenceTeacher {
         private PointReference.Taught round(Knowledge knowledge) {
             List<double[]> starts = List.copyOf(fits);
             fits.clear();
-            fitSpreads.clear();
+            double[][] information =
+                    new double[nominal.prior().mean().length][nominal.prior().mean().length];
+            double[][] offMean = new double[units.size()][];
             List<double[]> logMisses = new ArrayList<>();
             List<double[]> phaseMisses = new ArrayList<>();
             for (int u = 0; u < units.size(); u++) {
                 Unit unit = units.get(u);
+                CurveData data = knowledge.dataOf(unit.impedance());
+                CircuitPrior prior = knowledge.at(unit.ambientCelsius()).prior();
                 CircuitFit.Result fit = CircuitFit.fit(
-                        knowledge.circuit(),
-                        knowledge.dataOf(unit.impedance()),
-                        knowledge.at(unit.ambientCelsius()).prior(),
-                        starts.isEmpty() ? knowledge.start() : starts.get(u));
+                        knowledge.circuit(), data, prior, starts.isEmpty() ? knowledge.start() : starts.get(u));
                 fits.add(fit.x());
-                fitSpreads.add(fit.posteriorSpread());
+                addShare(information, CircuitFit.information(knowledge.circuit(), data, prior, fit.x()), units.size());
+                offMean[u] = difference(fit.x(), prior.mean());
                 CurveData all = CurveData.of(unit.impedance(), ModelOffsets.none(0, Knowledge.MEASURED_GRAIN), 1);
                 double[][] fitted = CircuitFit.predict(knowledge.circuit(), grid, fit.x());
                 double[] log = new double[grid.length];
@@ -212,16 +205,38 @@ public final class ReferenceTeacher {
                 logMisses.add(log);
                 phaseMisses.add(phase);
             }
-            double[] mean = parameterMeans(knowledge.prior().spread());
-            return new PointReference.Taught(
-                    nominal.circuit().parameters().stream()
-                            .map(CircuitParameter::id)
-                            .toList(),
-                    mean,
-                    parameterSpreads(mean),
+            List<String> ids = nominal.circuit().parameters().stream()
+                    .map(CircuitParameter::id)
+                    .toList();
+            PointReference.Taught taught = new PointReference.Taught(
+                    ids,
+                    parameterMeans(knowledge.prior().spread()),
+                    nominal.prior().spread(),
                     FewUnits.medians(logMisses),
                     FewUnits.medians(phaseMisses),
-                    missSigma(logMisses, phaseMisses));
+                    missSigma(logMisses, phaseMisses),
+                    UnitScatter.of(
+                            nominal.prior().spread(),
+                            information,
+                            knowledge.prior().spread(),
+                            offMean));
+            return taught.withSpread(SharedScatter.alone(taught, units.size()));
+        }
+
+        private static void addShare(double[][] sum, double[][] more, int parts) {
+            for (int i = 0; i < sum.length; i++) {
+                for (int j = 0; j < sum.length; j++) {
+                    sum[i][j] += more[i][j] / parts;
+                }
+            }
+        }
+
+        private static double[] difference(double[] a, double[] b) {
+            double[] difference = new double[a.length];
+            for (int i = 0; i < a.length; i++) {
+                difference[i] = a[i] - b[i];
+            }
+            return difference;
         }
 
         /** Mean of the units that are near their median, drawn a little towards the nominal value. */
@@ -241,47 +256,6 @@ public final class ReferenceTeacher {
         private boolean isOfTheCabinet(int p) {
             return Drift.belongsToTheCabinet(
                     nominal.circuit().parameters().get(p).id());
-        }
-
-        /**
-         * Spread of each parameter: what the fits scatter by plus what each fit leaves unsure (the step of expectation
-         * maximisation, made robust), blended with the tolerances. How tight this maker's units are altogether is learned
-         * first, from all parameters together, since a handful of units says little of any single one. Last, the mean of
-         * few units is unsure itself.
-         */
-        private double[] parameterSpreads(double[] mean) {
-            double[] tolerance = nominal.prior().spread();
-            int n = fits.size();
-            double[] seen = new double[tolerance.length];
-            double[] ratios = new double[2];
-            int[] judged = new int[2];
-            for (int p = 0; p < seen.length; p++) {
-                double unsure = 0;
-                for (double[] s : fitSpreads) {
-                    unsure += s[p] * s[p] / n;
-                }
-                seen[p] = FewUnits.robustVariance(FewUnits.column(fits, p)) + unsure;
-                if (isOfTheCabinet(p) && unsure < WELL_SEEN * tolerance[p] * tolerance[p]) {
-                    ratios[trade(p)] += Math.min(MOST_RATIO, seen[p] / (tolerance[p] * tolerance[p]));
-                    judged[trade(p)]++;
-                }
-            }
-            double[] spread = new double[tolerance.length];
-            for (int p = 0; p < spread.length; p++) {
-                double makers =
-                        (RATIO_WEIGHT + (n - 1.0) * ratios[trade(p)]) / (RATIO_WEIGHT + (n - 1.0) * judged[trade(p)]);
-                double own = tolerance[p] * tolerance[p] * (n < 3 ? 1 : makers);
-                double blended =
-                        n < 3 ? own : (TOLERANCE_WEIGHT * own + (n - 1) * seen[p]) / (TOLERANCE_WEIGHT + n - 1);
-                spread[p] = isOfTheCabinet(p) ? Math.sqrt(blended * (1 + 1.0 / (n + 1))) : tolerance[p];
-            }
-            return spread;
-        }
-
-        /** Crossover parts come from other makers than drivers and boxes: 0 for parts, 1 for the rest. */
-        private int trade(int p) {
-            String id = nominal.circuit().parameters().get(p).id();
-            return id.endsWith(".value") || id.endsWith(".winding") || id.endsWith(".esrOhm") ? 0 : 1;
         }
 
         /** Strays around the offset, band by band, blended with what healthy units of any model leave over. */

@@ -14,7 +14,7 @@ import org.docksweep.sweep.SweepAnalysis;
  */
 public final class Judge {
     /** Version of the judgement. Changes whenever the same captures could be judged differently. */
-    public static final String VERSION = "10";
+    public static final String VERSION = "11";
 
     private Judge() {}
 

@@ -17,10 +17,7 @@ import org.docksweep.demo.physics.Load;
 import org.docksweep.demo.physics.VirtualCabinet;
 import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
-import org.docksweep.fleet.Enclosure;
-import org.docksweep.fleet.EnclosureKind;
 import org.docksweep.fleet.ModelBook;
-import org.docksweep.fleet.NetworkElement;
 import org.docksweep.fleet.TestPoint;
 import org.docksweep.fleet.TestPointKind;
 import org.docksweep.gate.Baseline;
@@ -28,6 +25,7 @@ import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.gate.SharedScatter;
 import org.docksweep.suspect.AmbiguityGroups;
 import org.docksweep.suspect.Explanation;
 import org.docksweep.suspect.Severities;
@@ -50,7 +48,9 @@ import org.hipparchus.complex.Complex;
  *
  * Arguments: {@code soft}, {@code hard}, {@code healthy} or {@code groups}; rounds (default 2; each teaches anew); first seed (default 1,
  * below 1000: others are kept from tuning); beginning of "MODEL POINT" to do only that, or ""; seed of drawn models to do these instead of the
- * demo's.
+ * demo's, or ""; {@code baseline} or {@code reference} to do only cabinets that have the one or only the other.
+ *
+ * <p>As in a house, spreads are learned from the references of all models together ({@link SharedScatter}).
  */
 public final class GateStudy {
     static final String[][] POINTS = {
@@ -61,6 +61,8 @@ public final class GateStudy {
     private final ModelBook book;
     private final Map<String, DriverMechanics> mechanics;
     private final SplittableRandom random;
+    /** References of all points of the models, taught when first needed; one study has one fleet. */
+    private static final List<PointReference> HOUSE = new ArrayList<>();
 
     GateStudy(long seed) {
         this(seed, DemoModels.book(), DemoModels.mechanics());
@@ -112,59 +114,6 @@ public final class GateStudy {
         return ReferenceTeacher.teach(book, model.code(), point.code(), lessons);
     }
 
-    static List<Fault> softFaults(ModelBook book, CabinetModel model, TestPoint point, boolean own) {
-        List<Fault> all = new ArrayList<>();
-        for (String p : point.positionCodes()) {
-            double re = book.driverModelAt(model, p).dcResistanceOhm();
-            all.add(Fault.of(FaultKind.CONTACT_RESISTANCE, p, (own ? 0.1 : 0.25) * re));
-            all.add(Fault.of(FaultKind.SHORTED_TURNS, p, own ? 0.05 : 0.1));
-            all.add(Fault.of(FaultKind.MAGNET_WEAK, p, 0.9));
-        }
-        for (NetworkElement e : point.elements()) {
-            if (!(e instanceof NetworkElement.Driver)) {
-                double off = own ? 0.15 : 0.35;
-                all.add(Fault.of(FaultKind.PART_DRIFT, e.id(), 1 + off));
-                all.add(Fault.of(FaultKind.PART_DRIFT, e.id(), 1 - off));
-            }
-        }
-        for (Enclosure box : model.enclosures()) {
-            if (point.positionCodes().containsAll(box.positionCodes()) && box.kind() != EnclosureKind.HORN) {
-                all.add(Fault.of(FaultKind.LEAK, box.id(), 0.5));
-                if (box.kind() == EnclosureKind.VENTED) {
-                    all.add(Fault.of(FaultKind.PORT_BLOCKED, box.id()));
-                }
-            }
-        }
-        return all;
-    }
-
-    static List<Fault> hardFaults(CabinetModel model, TestPoint point) {
-        List<Fault> all = new ArrayList<>();
-        for (String p : point.positionCodes()) {
-            if (point.elements().size() > 1) {
-                all.add(Fault.of(FaultKind.DRIVER_OPEN, p));
-            }
-            if (point.elements().size() > point.positionCodes().size()) {
-                all.add(Fault.of(FaultKind.DRIVER_SHORTED, p, 0.1));
-            }
-            all.add(Fault.of(FaultKind.WRONG_IMPEDANCE, p, 2));
-            all.add(Fault.of(FaultKind.WRONG_IMPEDANCE, p, 0.5));
-            all.add(Fault.of(FaultKind.SEIZED, p));
-        }
-        for (Enclosure box : model.enclosures()) {
-            if (box.positionCodes().size() > 1) {
-                box.positionCodes().forEach(p -> all.add(Fault.of(FaultKind.POLARITY_REVERSED, p)));
-            }
-        }
-        for (NetworkElement e : point.elements()) {
-            if (!(e instanceof NetworkElement.Driver)) {
-                all.add(Fault.of(FaultKind.PART_OPEN, e.id()));
-                all.add(Fault.of(FaultKind.PART_SHORTED, e.id()));
-            }
-        }
-        return all;
-    }
-
     private static final class Count {
         int n;
         int missed;
@@ -179,8 +128,12 @@ public final class GateStudy {
         int rounds = a.length > 1 ? Integer.parseInt(a[1]) : 2;
         long seed = a.length > 2 ? Long.parseLong(a[2]) : 1;
         String only = a.length > 3 ? a[3] : "";
-        DrawnFleet drawn = a.length > 4 ? DrawnFleet.of(Long.parseLong(a[4])) : null;
+        DrawnFleet drawn = a.length > 4 && !a[4].isEmpty() ? DrawnFleet.of(Long.parseLong(a[4])) : null;
+        String knowing = a.length > 5 ? a[5] : "";
         for (boolean own : new boolean[] {true, false}) {
+            if (knowing.equals(own ? "reference" : "baseline")) {
+                continue;
+            }
             for (String[] name : drawn == null ? POINTS : terminals(drawn.book())) {
                 if (!(name[0] + " " + name[1]).startsWith(only)) {
                     continue;
@@ -229,6 +182,23 @@ public final class GateStudy {
                 new AssetTag("TST-0001"), point.code(), Instant.EPOCH, before.ambientCelsius(), before.curve(), null);
     }
 
+    /** The reference with what those of all other points say of spreads; those are taught once. */
+    private PointReference inHouse(PointReference reference, long seed) {
+        if (HOUSE.isEmpty()) {
+            GateStudy others = new GateStudy(seed + 7, book, mechanics);
+            for (String[] name : terminals(book)) {
+                CabinetModel model = book.cabinetModel(name[0]);
+                HOUSE.add(others.teach(model, model.testPoint(name[1]), seed, 5));
+            }
+        }
+        List<PointReference> all = new ArrayList<>(List.of(reference));
+        HOUSE.stream()
+                .filter(r -> !r.cabinetModelCode().equals(reference.cabinetModelCode())
+                        || !r.testPointCode().equals(reference.testPointCode()))
+                .forEach(all::add);
+        return SharedScatter.over(all).get(0);
+    }
+
     private void run(String what, String[] name, int rounds, long seed, boolean own) {
         CabinetModel model = book.cabinetModel(name[0]);
         TestPoint point = model.testPoint(name[1]);
@@ -244,11 +214,11 @@ public final class GateStudy {
         int namedSecond = 0;
         Map<String, Count> counts = new LinkedHashMap<>();
         List<Fault> faults = what.equals("soft")
-                ? softFaults(book, model, point, own)
-                : what.equals("hard") ? hardFaults(model, point) : List.of();
+                ? StudyFaults.soft(book, model, point, own)
+                : what.equals("hard") ? StudyFaults.hard(model, point) : List.of();
         int healthyPerRound = what.equals("healthy") ? 25 : 6;
         for (int round = 0; round < rounds; round++) {
-            PointReference reference = teach(model, point, seed + 100 * round, 5);
+            PointReference reference = inHouse(teach(model, point, seed + 100 * round, 5), seed);
             Knowledge taught = Knowledge.nominal(book, model, point).taughtBy(reference);
             AmbiguityGroups groups = AmbiguityGroups.of(book, model, point, reference);
             for (int k = 0; k < healthyPerRound + faults.size(); k++) {

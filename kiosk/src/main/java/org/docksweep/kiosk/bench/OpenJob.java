@@ -73,7 +73,7 @@ record OpenJob(
             curve = CurvePictures.deciding(
                     List.copyOf(last.values()),
                     failed.modelCode(),
-                    fleet.snapshot().references(),
+                    fleet.references(),
                     fleet.baselinesOf(failed.tag()));
         }
         ProcedureCard card =

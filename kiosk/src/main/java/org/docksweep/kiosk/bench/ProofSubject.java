@@ -49,7 +49,7 @@ record ProofSubject(
                 null,
                 job.model(),
                 fleet.snapshot().book(),
-                fleet.snapshot().references(),
+                fleet.references(),
                 repaired ? List.of() : fleet.baselinesOf(job.file().job().tag()));
     }
 

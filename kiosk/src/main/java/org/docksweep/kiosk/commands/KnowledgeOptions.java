@@ -11,6 +11,7 @@ import org.docksweep.fleet.ModelBook;
 import org.docksweep.gate.Baseline;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.gate.SharedScatter;
 import org.docksweep.suspect.Priors;
 import picocli.CommandLine.Option;
 
@@ -88,7 +89,7 @@ final class KnowledgeOptions {
         }
         return new Knowledge(
                 book,
-                List.copyOf(references.values()),
+                SharedScatter.over(List.copyOf(references.values())),
                 List.copyOf(baselines.values()),
                 limits,
                 fleet == null ? Priors.USUAL : fleet.priorsInForce());

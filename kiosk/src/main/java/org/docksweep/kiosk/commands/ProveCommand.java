@@ -128,6 +128,14 @@ public final class ProveCommand implements Callable<Integer> {
     private int goodUnits;
 
     @Option(
+            names = "--teachings",
+            paramLabel = "N",
+            description = "How often each model is taught, each time from other good units; every return draws one."
+                    + " Default: ${DEFAULT-VALUE}",
+            defaultValue = "1")
+    private int teachings;
+
+    @Option(
             names = "--threads",
             paramLabel = "N",
             description = "Worker threads. Default: ${DEFAULT-VALUE}",
@@ -245,6 +253,7 @@ public final class ProveCommand implements Callable<Integer> {
                 unknown,
                 recorded,
                 goodUnits,
+                teachings,
                 threads,
                 limits == null ? LimitSet.initial() : JsonFiles.read(limits, LimitSet.class));
     }

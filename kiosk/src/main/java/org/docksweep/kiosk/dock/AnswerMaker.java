@@ -75,10 +75,7 @@ final class AnswerMaker {
             last.put(measurement.judgement().testPointCode(), measurement.judgement());
         }
         return CurvePictures.deciding(
-                List.copyOf(last.values()),
-                body.modelCode(),
-                fleet.snapshot().references(),
-                fleet.baselinesOf(body.tag()));
+                List.copyOf(last.values()), body.modelCode(), fleet.references(), fleet.baselinesOf(body.tag()));
     }
 
     RepairTagContent tag(CheckInBody body, LocalFleet fleet, LocalDate needOn) {
@@ -93,7 +90,7 @@ final class AnswerMaker {
                 body,
                 cabinet,
                 fleet.snapshot().book(),
-                fleet.snapshot().references().stream()
+                fleet.references().stream()
                         .filter(r -> r.cabinetModelCode().equals(body.modelCode()))
                         .toList(),
                 events,

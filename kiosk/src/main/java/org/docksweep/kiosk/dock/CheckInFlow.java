@@ -206,7 +206,7 @@ final class CheckInFlow {
         if (analysis.impedance() == null || analysis.load() != SweepAnalysis.Load.PRESENT) {
             return Optional.empty();
         }
-        List<PointReference> ofModel = fleet.snapshot().references().stream()
+        List<PointReference> ofModel = fleet.references().stream()
                 .filter(r -> r.cabinetModelCode().equals(draft.model.code()))
                 .toList();
         return SocketCheck.otherSocket(
@@ -253,10 +253,7 @@ final class CheckInFlow {
         PointJudgement point = draft.swept(capture, captured.sha256(), judgement);
         picture.positions(judgement.positions());
         picture.curve = CurvePictures.deciding(
-                List.of(point),
-                draft.model.code(),
-                fleet.snapshot().references(),
-                fleet.baselinesOf(draft.cabinet.tag()));
+                List.of(point), draft.model.code(), fleet.references(), fleet.baselinesOf(draft.cabinet.tag()));
         Prompt prompt = judgement.prompt() == Prompt.CHECK_LABEL ? Prompt.CHECK_LABEL : point.prompt();
         switch (prompt) {
             case SWEEP_AGAIN -> spoiled(point.reason(), judgement);

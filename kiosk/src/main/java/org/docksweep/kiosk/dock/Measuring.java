@@ -113,7 +113,7 @@ public final class Measuring {
                         draft.model,
                         captures,
                         standing.correction(),
-                        fleet.snapshot().references(),
+                        fleet.references(),
                         fleet.baselinesOf(draft.cabinet.tag()),
                         fleet.snapshot().limits(),
                         fleet.snapshot().priorsInForce(),

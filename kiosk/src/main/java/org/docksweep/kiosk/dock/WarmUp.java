@@ -45,7 +45,7 @@ final class WarmUp {
      * @return whether there was such a model
      */
     boolean judge(LocalFleet fleet) {
-        for (PointReference reference : fleet.snapshot().references()) {
+        for (PointReference reference : fleet.references()) {
             Optional<CabinetModel> model = fleet.snapshot().book().cabinetModels().stream()
                     .filter(m -> m.code().equals(reference.cabinetModelCode()))
                     .filter(m -> m.testPoint(reference.testPointCode()).kind() == TestPointKind.TERMINALS)
@@ -64,7 +64,7 @@ final class WarmUp {
                 model,
                 List.of(new PointCapture(point.code(), resistor(gate.sweep(point, SAMPLE_RATE_HZ)))),
                 CurveCorrection.NONE,
-                fleet.snapshot().references(),
+                fleet.references(),
                 List.of(),
                 fleet.snapshot().limits(),
                 fleet.snapshot().priorsInForce(),

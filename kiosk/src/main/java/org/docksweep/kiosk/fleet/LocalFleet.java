@@ -16,9 +16,13 @@ import org.docksweep.fleet.AssetTag;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.Gs1Key;
 import org.docksweep.gate.Baseline;
+import org.docksweep.gate.PointReference;
 
 /** What the kiosk knows of the fleet: the newest copy from the service and what was registered here since. A value. */
 public final class LocalFleet {
+    /** Copies of the fleet come and go every few seconds, references of its models hardly ever. */
+    private static final SharedReferences REFERENCES = new SharedReferences();
+
     private final KioskSnapshot snapshot;
     private final Map<AssetTag, CabinetBody> cabinets = new HashMap<>();
     private final Map<Gs1Key, AssetTag> labels = new HashMap<>();
@@ -57,6 +61,15 @@ public final class LocalFleet {
      */
     public KioskSnapshot snapshot() {
         return snapshot;
+    }
+
+    /**
+     * References of all models, with what all of them together say of how far healthy units vary: what verdicts are made with.
+     *
+     * @return references
+     */
+    public List<PointReference> references() {
+        return REFERENCES.of(snapshot.references());
     }
 
     /**

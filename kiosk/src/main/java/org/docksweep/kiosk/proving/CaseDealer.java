@@ -205,7 +205,9 @@ final class CaseDealer {
                 trueModel, unitSeed, age, acts ? fault : null, severity, climate(options, random, noiseDb));
         ProvingUnit before = new ProvingUnit(labelModel, unitSeed, ageThen, null, 0, calmClimate(random));
         boolean recorded = random.nextDouble() < options.recordedShare();
-        return new ReturnCase(index, labelModel, unit, before, fault, knowing, recorded);
+        // of its own stream: a run with more teachings deals the same returns
+        int teaching = new SplittableRandom(unitSeed).nextInt(options.teachings());
+        return new ReturnCase(index, labelModel, unit, before, fault, knowing, teaching, recorded);
     }
 
     /** Some degrees from the hall's air: the truck was elsewhere, and one cabinet in four played an hour ago. */

@@ -30,6 +30,7 @@ final class Probe {
             ProvingRig rig,
             RealGate gate,
             ProvingHouse house,
+            List<PointReference> references,
             CabinetModel model,
             TestPoint point,
             String occasion,
@@ -46,7 +47,7 @@ final class Probe {
         if (seen.impedance() == null || seen.load() != SweepAnalysis.Load.PRESENT) {
             return new Answer(Prompt.NONE, seen.load() == SweepAnalysis.Load.PRESENT);
         }
-        List<PointReference> ofModel = house.references().stream()
+        List<PointReference> ofModel = references.stream()
                 .filter(r -> r.cabinetModelCode().equals(model.code()))
                 .toList();
         Optional<String> other =

@@ -68,9 +68,10 @@ public final class ProvingFiles {
      * @return CSV text
      */
     public static String csv(ProvingReport report) {
-        StringBuilder csv = new StringBuilder("return,label,model,fault,target,severity,knows,ambient_c,coil_c,hall_db,"
-                + "verdict,prompt,first_prompt,watch,sweeps,first_suspect,place_right,first_exact,second_exact,first_in_group,"
-                + "second_in_group,meter,mask,processor_s\n");
+        StringBuilder csv =
+                new StringBuilder("return,label,model,fault,target,severity,knows,teaching,ambient_c,coil_c,hall_db,"
+                        + "verdict,prompt,first_prompt,watch,sweeps,first_suspect,place_right,first_exact,second_exact,first_in_group,"
+                        + "second_in_group,meter,mask,processor_s\n");
         for (Outcome o : report.outcomes()) {
             ReturnCase c = o.dealt();
             csv.append(String.join(
@@ -83,6 +84,7 @@ public final class ProvingFiles {
                             c.healthy() ? "" : c.fault().target(),
                             number(c.unit().severity()),
                             c.knowing().name(),
+                            Integer.toString(c.teaching()),
                             number(c.unit().climate().ambientCelsius()),
                             number(c.unit().climate().coilCelsius()),
                             number(c.unit().climate().hallNoiseDb()),

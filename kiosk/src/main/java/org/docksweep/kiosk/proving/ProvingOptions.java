@@ -21,6 +21,7 @@ import org.docksweep.gate.LimitSet;
  * @param unknownShare share of returns whose model has no reference, 0 to 0.5
  * @param recordedShare share of returns that are judged from encoded recordings, 0 to 1
  * @param goodUnits known-good units that teach each reference, 1 to 20
+ * @param teachings how often each model is taught, each time from other good units; a return draws one, 1 to 24
  * @param threads worker threads, 1 to 64
  * @param limits limits to judge with
  */
@@ -37,6 +38,7 @@ public record ProvingOptions(
         double unknownShare,
         double recordedShare,
         int goodUnits,
+        int teachings,
         int threads,
         LimitSet limits) {
 
@@ -73,6 +75,7 @@ public record ProvingOptions(
         Require.inRange("unknown share", unknownShare, 0, 0.5);
         Require.inRange("recorded share", recordedShare, 0, 1);
         Require.inRange("good units", goodUnits, 1, 20);
+        Require.inRange("teachings", teachings, 1, 24);
         Require.inRange("threads", threads, 1, 64);
         boolean held = models == ProvingGround.Models.HELD_BACK || models == ProvingGround.Models.ALL;
         if (held && seed < HELD_BACK_FROM) {

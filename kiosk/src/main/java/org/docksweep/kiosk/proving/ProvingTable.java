@@ -41,13 +41,14 @@ public final class ProvingTable {
     private void head() {
         ProvingOptions o = report.options();
         add(
-                "Proving run: %d of %d returns, models %s, seed %d, references from %d good units, hall %.0f to %.0f dB,"
+                "Proving run: %d of %d returns, models %s, seed %d, references from %d good units, taught %d times, hall %.0f to %.0f dB,"
                         + " converter %.0f dB, %.0f to %.0f C",
                 report.outcomes().size(),
                 o.returns(),
                 o.models(),
                 o.seed(),
                 o.goodUnits(),
+                o.teachings(),
                 o.hallNoiseDb().low(),
                 o.hallNoiseDb().high(),
                 o.converterNoiseDb(),

@@ -13,6 +13,7 @@ import org.docksweep.contract.ProvingUnit;
  * @param before the same cabinet when its baseline was taken
  * @param fault what is wrong, or null for a healthy cabinet; a wrong label is a healthy cabinet too
  * @param knowing what the gate knows of it
+ * @param teaching which teaching of its model it is judged by, from 0
  * @param recorded whether it is judged from an encoded recording
  */
 record ReturnCase(
@@ -22,6 +23,7 @@ record ReturnCase(
         ProvingUnit before,
         ProvingFault fault,
         Knowing knowing,
+        int teaching,
         boolean recorded) {
 
     boolean healthy() {

@@ -122,7 +122,8 @@ final class ReturnJudge implements AutoCloseable {
     private Judged judge(
             String occasion, ReturnCase dealt, ProvingUnit unit, CabinetModel model, List<Baseline> baselines)
             throws RigException {
-        List<PointReference> references = house.references().stream()
+        List<PointReference> taught = house.teachings().get(dealt.teaching()).references();
+        List<PointReference> references = taught.stream()
                 .filter(r -> !dealt.untaught() || !r.cabinetModelCode().equals(model.code()))
                 .toList();
         List<PointCapture> captures = new ArrayList<>();
@@ -130,7 +131,7 @@ final class ReturnJudge implements AutoCloseable {
         Prompt asked = Prompt.NONE;
         Map<String, Boolean> full = new HashMap<>();
         for (TestPoint point : model.testPoints()) {
-            Probe.Answer probed = Probe.of(rig, gate, house, model, point, occasion, unit);
+            Probe.Answer probed = Probe.of(rig, gate, house, taught, model, point, occasion, unit);
             asked = asked == Prompt.NONE ? probed.prompt() : asked;
             full.put(point.code(), probed.fullLevel());
             captures.add(swept(occasion, unit, point, probed.fullLevel()));
@@ -259,7 +260,10 @@ final class ReturnJudge implements AutoCloseable {
                 continue;
             }
             applies = true;
-            PlainGates gates = house.plainGates().get(ProvingHouse.key(dealt.labelModel(), point.testPointCode()));
+            PlainGates gates = house.teachings()
+                    .get(dealt.teaching())
+                    .plainGates()
+                    .get(ProvingHouse.key(dealt.labelModel(), point.testPointCode()));
             meter |= gates.meterFails(PlainGates.meterOhm(ground, dealt.unit(), point.testPointCode()));
             boolean bare = point.impedance() == null && point.prompt() != Prompt.SWEEP_AGAIN;
             mask |= bare || point.impedance() != null && gates.maskFails(point.impedance());

@@ -95,7 +95,7 @@ public record ModelStanding(
     }
 
     private static Point point(CabinetModel model, String code, LocalFleet fleet, List<TaughtPoint> taught) {
-        int units = fleet.snapshot().references().stream()
+        int units = fleet.references().stream()
                 .filter(r -> r.cabinetModelCode().equals(model.code())
                         && r.testPointCode().equals(code))
                 .mapToInt(PointReference::unitCount)

@@ -26,6 +26,22 @@ class CaseDealerTest {
     }
 
     @Test
+    void dealsTheSameReturnsHoweverOftenModelsAreTaughtAndSpreadsThemOverTheTeachings() {
+        List<ReturnCase> once = dealt(3, 300);
+
+        List<ReturnCase> thrice = new CaseDealer(ground, Runs.taught(Runs.of(Models.TUNING, 3, 300, 1), 3)).deal();
+
+        assertThat(thrice)
+                .extracting(ReturnCase::unit)
+                .isEqualTo(once.stream().map(ReturnCase::unit).toList());
+        assertThat(once).allMatch(c -> c.teaching() == 0);
+        for (int t = 0; t < 3; t++) {
+            int teaching = t;
+            assertThat(count(thrice, c -> c.teaching() == teaching)).isBetween(70, 130);
+        }
+    }
+
+    @Test
     void beginsALongRunLikeAShortOne() {
         assertThat(dealt(3, 300).subList(0, 100)).isEqualTo(dealt(3, 100));
     }

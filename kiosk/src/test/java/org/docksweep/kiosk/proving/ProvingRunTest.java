@@ -113,8 +113,38 @@ class ProvingRunTest {
                 like.unknownShare(),
                 like.recordedShare(),
                 like.goodUnits(),
+                like.teachings(),
                 like.threads(),
                 LimitSet.initial());
+    }
+
+    @Test
+    void judgesEveryReturnByTheTeachingThatWasDealt() throws RigException {
+        ProvingOptions once = options(Runs.of(Models.TUNING, 9, 12, 2), EnumSet.of(Knowing.REFERENCE), 3);
+
+        List<Outcome> outcomes = new ProvingRun(Runs.taught(once, 2))
+                .run(Double.POSITIVE_INFINITY, done -> {})
+                .outcomes();
+        List<Outcome> before =
+                new ProvingRun(once).run(Double.POSITIVE_INFINITY, done -> {}).outcomes();
+
+        for (int i = 0; i < outcomes.size(); i++) {
+            boolean first = outcomes.get(i).dealt().teaching() == 0;
+            assertThat(outcomes.get(i).verdict().equals(before.get(i).verdict())
+                            && outcomes.get(i)
+                                    .firstSuspect()
+                                    .equals(before.get(i).firstSuspect()))
+                    .as("return %d by teaching %d", i, first ? 0 : 1)
+                    .satisfiesAnyOf(
+                            same -> assertThat(same).isTrue(),
+                            same -> assertThat(first).isFalse());
+        }
+        assertThat(outcomes).anyMatch(o -> o.dealt().teaching() == 1);
+        assertThat(outcomes)
+                .filteredOn(
+                        o -> !o.dealt().healthy() && o.dealt().fault().kind().group() == ProvingFaultKind.Group.HARD)
+                .isNotEmpty()
+                .allMatch(Outcome::failed);
     }
 
     private static List<String> verdicts(int threads) throws RigException {
@@ -139,6 +169,7 @@ class ProvingRunTest {
                 like.unknownShare(),
                 like.recordedShare(),
                 goodUnits,
+                like.teachings(),
                 like.threads(),
                 LimitSet.initial());
     }

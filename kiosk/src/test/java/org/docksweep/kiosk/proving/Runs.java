@@ -23,7 +23,28 @@ final class Runs {
                 0.01,
                 0.02,
                 5,
+                1,
                 threads,
                 LimitSet.initial());
+    }
+
+    /** The same, with models taught so often. */
+    static ProvingOptions taught(ProvingOptions like, int teachings) {
+        return new ProvingOptions(
+                like.models(),
+                like.seed(),
+                like.returns(),
+                like.kinds(),
+                like.knowing(),
+                like.severities(),
+                like.hallNoiseDb(),
+                like.converterNoiseDb(),
+                like.celsius(),
+                like.unknownShare(),
+                like.recordedShare(),
+                like.goodUnits(),
+                teachings,
+                like.threads(),
+                like.limits());
     }
 }

@@ -3,7 +3,9 @@ package org.docksweep.service.limits;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
@@ -12,6 +14,8 @@ import org.docksweep.contract.LimitRehearsal;
 import org.docksweep.fleet.ModelBook;
 import org.docksweep.fleet.Verdict;
 import org.docksweep.gate.LimitSet;
+import org.docksweep.gate.PointReference;
+import org.docksweep.gate.SharedScatter;
 import org.docksweep.service.checkins.CheckIns;
 import org.docksweep.service.commissionings.Commissionings;
 import org.docksweep.service.learning.Learning;
@@ -85,6 +89,8 @@ class LimitRehearsals {
         private final LimitRehearsal.Order order;
         private final List<LimitRehearsal.Change> changes = new ArrayList<>();
         private final List<LimitRehearsal.NotJudged> notJudged = new ArrayList<>();
+        /** What the references of a time say together: as the docks had them. */
+        private final Map<List<PointReference>, List<PointReference>> shared = new HashMap<>();
 
         Run(LimitRehearsal.Order order) {
             this.order = order;
@@ -119,7 +125,7 @@ class LimitRehearsals {
                     checkIn,
                     book.cabinetModel(checkIn.modelCode()),
                     models.limits(checkIn.limitsVersion()),
-                    Rehearsed.inForce(revisions, checkIn.startedAt()),
+                    shared.computeIfAbsent(Rehearsed.inForce(revisions, checkIn.startedAt()), SharedScatter::over),
                     commissionings.inForce(checkIn.tag(), checkIn.startedAt()));
         }
 
