@@ -129,17 +129,25 @@ class ReferenceOnlyTest {
     @Test
     void aWallThatRingsElsewhereThanThoseOfFiveUnitsIsWatchedAndNotFailed() {
         Taught taught = Taught.drawn(42, 18);
-        List<Explanation> watched = new ArrayList<>();
+        List<Explanation> ringing = new ArrayList<>();
+        int failedOtherwise = 0;
         for (int unit = 0; unit < 60; unit++) {
             Explanation explanation = taught.explain(unit, null);
-            assertThat(explanation.faultProbability()).as("unit %d", unit).isLessThan(LIMIT);
             assertThat(explanation.reducedChi2())
                     .as("unit %d", unit)
                     .isLessThan(LimitSet.initial().misfitLimit());
-            if (explanation.faultProbability() >= WATCH && explanation.healthyReducedChi2() > 4) {
-                watched.add(explanation);
+            if (explanation.healthyReducedChi2() > 4) {
+                ringing.add(explanation);
+            } else if (explanation.faultProbability() >= LIMIT) {
+                failedOtherwise++;
             }
         }
-        assertThat(watched).hasSizeBetween(1, 12);
+        assertThat(ringing)
+                .hasSizeBetween(1, 12)
+                .allSatisfy(e -> assertThat(e.faultProbability())
+                        .isGreaterThanOrEqualTo(WATCH)
+                        .isLessThan(LIMIT));
+        // a healthy unit in some hundred looks like a weak magnet to a reference of five units, ringing or not
+        assertThat(failedOtherwise).isLessThanOrEqualTo(1);
     }
 }
