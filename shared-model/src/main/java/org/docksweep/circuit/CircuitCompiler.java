@@ -2,10 +2,8 @@ package org.docksweep.circuit;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.docksweep.fleet.CabinetModel;
 import org.docksweep.fleet.DriverKind;
 import org.docksweep.fleet.DriverModel;
@@ -48,8 +46,8 @@ public final class CircuitCompiler {
     private static final double CREEP_SPREAD = 0.01;
     private static final double PORT_FRICTION = 0.02;
     private static final double PORT_FRICTION_SPREAD = 0.008;
-    private static final String RETURN_NODE = "0";
-    private static final String INPUT_NODE = "in";
+    static final String RETURN_NODE = "0";
+    static final String INPUT_NODE = "in";
 
     private final CabinetModel model;
     private final ModelBook book;
@@ -86,8 +84,8 @@ public final class CircuitCompiler {
     }
 
     private PointCircuit compile() {
-        checkNodes();
-        checkFaultTarget();
+        NetworkCheck.nodes(model, point);
+        NetworkCheck.faultTarget(model, point, enclosuresHere(), fault);
         add("contact", CONTACT_OHM, CONTACT_SPREAD_OHM);
         add("temperature", 0, COIL_SPREAD_KELVIN);
         add("climate", 0, CLIMATE_SPREAD_KELVIN);
@@ -101,56 +99,6 @@ public final class CircuitCompiler {
         int nodes = nodeIndex.size() + motionNode.size();
         return new PointCircuit(
                 parameters, terms, nodes, nodeIndex.get(INPUT_NODE), parameterIndex.get("contact"), movers);
-    }
-
-    private void checkNodes() {
-        Map<String, Integer> uses = new HashMap<>();
-        for (NetworkElement element : point.elements()) {
-            uses.merge(element.nodeA(), 1, Integer::sum);
-            uses.merge(element.nodeB(), 1, Integer::sum);
-        }
-        String where = "cabinet model " + model.code() + ", test point " + point.code();
-        if (!uses.containsKey(INPUT_NODE) || !uses.containsKey(RETURN_NODE)) {
-            throw new IllegalArgumentException(
-                    where + ": the network must use node \"in\" (hot terminal) and node \"0\""
-                            + " (return terminal), but its nodes are " + new java.util.TreeSet<>(uses.keySet()));
-        }
-        uses.forEach((name, count) -> {
-            if (count == 1 && !name.equals(INPUT_NODE) && !name.equals(RETURN_NODE)) {
-                throw new IllegalArgumentException(where + ": node \"" + name
-                        + "\" hangs free, only one part ends there; connect a second part or correct the name");
-            }
-        });
-        Set<String> reached = new HashSet<>(Set.of(INPUT_NODE));
-        boolean grown = true;
-        while (grown) {
-            grown = false;
-            for (NetworkElement e : point.elements()) {
-                if (reached.contains(e.nodeA()) != reached.contains(e.nodeB())) {
-                    grown = reached.add(e.nodeA()) | reached.add(e.nodeB());
-                }
-            }
-        }
-        if (!reached.containsAll(uses.keySet())) {
-            Set<String> floating = new java.util.TreeSet<>(uses.keySet());
-            floating.removeAll(reached);
-            throw new IllegalArgumentException(
-                    where + ": nodes " + floating + " are not connected to the input; correct the node names");
-        }
-    }
-
-    private void checkFaultTarget() {
-        boolean known = switch (fault.kind()) {
-            case NONE -> true;
-            case ELEMENT_OPEN, ELEMENT_SHORTED ->
-                point.elements().stream().anyMatch(e -> e.id().equals(fault.target()));
-            case PORT_BLOCKED -> enclosuresHere().stream().anyMatch(e -> e.id().equals(fault.target()));
-            default -> point.positionCodes().contains(fault.target());
-        };
-        if (!known) {
-            throw new IllegalArgumentException("test point " + point.code() + " of " + model.code() + " has no "
-                    + fault.target() + " to be " + fault.kind());
-        }
     }
 
     private List<Enclosure> enclosuresHere() {

@@ -56,8 +56,10 @@ final class UnitDeviations {
         }
         RealMatrix scaled = MatrixUtils.createRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                scaled.setEntry(i, j, spread[i] * scatter.information()[i][j] * spread[j] + (i == j ? 1 : 0));
+            for (int j = 0; j <= i; j++) {
+                double entry = spread[i] * scatter.information()[i][j] * spread[j] + (i == j ? 1 : 0);
+                scaled.setEntry(i, j, entry);
+                scaled.setEntry(j, i, entry);
             }
         }
         RealMatrix inverse = new CholeskyDecomposition(scaled).getSolver().getInverse();

@@ -1,6 +1,8 @@
 package org.docksweep.gate;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * What the known-good units of one reference say of how far healthy units vary. Linear near their fits, the curve of unit {@code u} says
@@ -8,17 +10,25 @@ import java.util.Arrays;
  * changed after construction and must not be changed by readers.
  *
  * @param tolerance standard deviation expected of each carried parameter before anything was seen
- * @param information H, the mean of all units, symmetric
+ * @param information H, the mean of all units; symmetric, so its lower triangle by rows
  * @param pulls g, a row per unit
  */
 public record UnitScatter(double[] tolerance, double[][] information, double[][] pulls) {
     public UnitScatter {
         int n = tolerance.length;
-        if (information.length != n
-                || Arrays.stream(information).anyMatch(row -> row.length != n)
-                || Arrays.stream(pulls).anyMatch(row -> row.length != n)) {
+        boolean fits = information.length == n
+                && IntStream.range(0, n).allMatch(i -> information[i].length == i + 1)
+                && Arrays.stream(pulls).allMatch(row -> row.length == n);
+        if (!fits) {
             throw new IllegalArgumentException(
-                    "scatter of units: information and pulls must be of the circuit's " + n + " parameters");
+                    "scatter of units: information, a lower triangle, and pulls must be of the" + " circuit's " + n
+                            + " parameters; teach the reference again");
+        }
+        boolean numbers = Stream.of(information, pulls).flatMap(Arrays::stream).allMatch(UnitScatter::finite)
+                && finite(tolerance);
+        if (!numbers) {
+            throw new IllegalArgumentException(
+                    "scatter of units: information, pulls and tolerances must be numbers; teach the reference again");
         }
     }
 
@@ -26,7 +36,7 @@ public record UnitScatter(double[] tolerance, double[][] information, double[][]
      * From fits.
      *
      * @param tolerance standard deviation expected of each carried parameter before anything was seen
-     * @param information mean information of the curves
+     * @param information mean information of the curves, both triangles
      * @param believed spreads the fits began with
      * @param deviations of the fits from where they began, a row per unit
      */
@@ -42,7 +52,15 @@ public record UnitScatter(double[] tolerance, double[][] information, double[][]
                 }
             }
         }
-        return new UnitScatter(tolerance, information, pulls);
+        double[][] triangle = new double[n][];
+        for (int i = 0; i < n; i++) {
+            triangle[i] = Arrays.copyOf(information[i], i + 1);
+        }
+        return new UnitScatter(tolerance, triangle, pulls);
+    }
+
+    private static boolean finite(double[] row) {
+        return Arrays.stream(row).allMatch(Double::isFinite);
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.docksweep.gate;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -181,5 +182,18 @@ class SharedScatterTest {
     @Test
     void whatBelongsToTheMomentKeepsItsWidth() {
         assertThat(spread(SharedScatter.over(house(10, 0.2)).get(0), "contact")).isEqualTo(TOLERANCE);
+    }
+
+    @Test
+    void aScatterThatIsNotOfItsCircuitIsRefusedInWords() {
+        double[] tolerance = {TOLERANCE, TOLERANCE};
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new UnitScatter(tolerance, new double[][] {{1}}, new double[1][2]))
+                .withMessageContainingAll("2 parameters", "teach the reference again");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() ->
+                        new UnitScatter(tolerance, new double[][] {{1}, {0, Double.NaN}}, new double[][] {{0, 0}}))
+                .withMessageContainingAll("must be numbers", "teach the reference again");
     }
 }
