@@ -34,6 +34,7 @@ import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
+import org.docksweep.gate.SharedScatter;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.judge.Prompt;
 import org.docksweep.suspect.Explanation;
@@ -102,8 +103,20 @@ class LimitsTest {
     }
 
     private Api.Answer teach() {
-        reference = taught("LF");
-        return api.put(ApiPaths.LESSONS + "/" + code, new LessonBody(book, true, List.of(reference, taught("HF"))));
+        Api.Answer answer =
+                api.put(ApiPaths.LESSONS + "/" + code, new LessonBody(book, true, List.of(taught("LF"), taught("HF"))));
+        reference = inForce("LF");
+        return answer;
+    }
+
+    /** What a dock judges by: the model's reference, with what all references of the house say together. */
+    private PointReference inForce(String point) {
+        PointReference[] all = api.get(ApiPaths.REFERENCES).as(PointReference[].class);
+        return SharedScatter.over(List.of(all)).stream()
+                .filter(r ->
+                        r.cabinetModelCode().equals(code) && r.testPointCode().equals(point))
+                .findFirst()
+                .orElseThrow();
     }
 
     private Explanation explained(ImpedanceCurve curve) {
