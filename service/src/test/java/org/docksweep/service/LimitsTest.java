@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -35,6 +36,7 @@ import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
 import org.docksweep.gate.ReferenceTeacher;
 import org.docksweep.gate.SharedScatter;
+import org.docksweep.gate.UnitScatter;
 import org.docksweep.judge.PointJudgement;
 import org.docksweep.judge.Prompt;
 import org.docksweep.suspect.Explanation;
@@ -247,6 +249,46 @@ class LimitsTest {
         assertThat(List.of(healthy, dead))
                 .allSatisfy(b -> assertThat(looser.changes())
                         .noneMatch(c -> c.checkInId().equals(b.id())));
+    }
+
+    @Test
+    void refusesALessonThatWouldStopEveryDock() {
+        PointReference good = taught("LF");
+        PointReference.Taught taught = good.taught();
+        double[][] impossible = Arrays.stream(taught.scatter().information())
+                .map(double[]::clone)
+                .toArray(double[][]::new);
+        int last = impossible.length - 1;
+        impossible[last][last] = -1e12;
+        PointReference bad = new PointReference(
+                good.cabinetModelCode(),
+                good.testPointCode(),
+                good.unitCount(),
+                good.frequencyHz(),
+                good.meanLogOhm(),
+                good.meanPhaseRad(),
+                good.spreadLog(),
+                good.acousticFrequencyHz(),
+                good.meanLevelDb(),
+                good.spreadLevelDb(),
+                new PointReference.Taught(
+                        taught.parameterIds(),
+                        taught.mean(),
+                        taught.spread(),
+                        taught.offsetLog(),
+                        taught.offsetPhaseRad(),
+                        taught.offsetSigma(),
+                        new UnitScatter(
+                                taught.scatter().tolerance(),
+                                impossible,
+                                taught.scatter().pulls())));
+
+        Api.Answer answer =
+                api.put(ApiPaths.LESSONS + "/" + code, new LessonBody(book, true, List.of(bad, taught("HF"))));
+
+        assertThat(answer.status()).isEqualTo(400);
+        assertThat(answer.toString()).contains("information must be positive");
+        assertThat(api.get(ApiPaths.REFERENCES + "/" + code + "/LF").status()).isEqualTo(404);
     }
 
     @Test

@@ -1,5 +1,6 @@
 package org.docksweep.gate;
 
+import org.hipparchus.exception.MathIllegalArgumentException;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
@@ -47,6 +48,7 @@ final class UnitDeviations {
      * What the units show under a belief.
      *
      * @param rho variance of each parameter believed, over the one expected
+     * @throws IllegalArgumentException if the information is none that curves can have
      */
     Seen under(double[] rho) {
         int n = rho.length;
@@ -62,7 +64,7 @@ final class UnitDeviations {
                 scaled.setEntry(j, i, entry);
             }
         }
-        RealMatrix inverse = new CholeskyDecomposition(scaled).getSolver().getInverse();
+        RealMatrix inverse = inverse(scaled);
         double[][] deviations = new double[centred.length][n];
         for (int u = 0; u < centred.length; u++) {
             double[] pulled = new double[n];
@@ -83,5 +85,16 @@ final class UnitDeviations {
             said[p] = freedom * Math.max(0, 1 - inverse.getEntry(p, p));
         }
         return new Seen(squares, said);
+    }
+
+    /** What curves say of parameters cannot be less than nothing. */
+    private static RealMatrix inverse(RealMatrix matrix) {
+        try {
+            return new CholeskyDecomposition(matrix).getSolver().getInverse();
+        } catch (MathIllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "scatter of units: information must be positive, as that of curves is; teach the reference again",
+                    e);
+        }
     }
 }

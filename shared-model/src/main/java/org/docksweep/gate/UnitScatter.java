@@ -24,6 +24,10 @@ public record UnitScatter(double[] tolerance, double[][] information, double[][]
                     "scatter of units: information, a lower triangle, and pulls must be of the" + " circuit's " + n
                             + " parameters; teach the reference again");
         }
+        if (pulls.length < 1 || pulls.length > ReferenceTeacher.MAX_UNITS) {
+            throw new IllegalArgumentException("scatter of units: pulls must be of 1 to " + ReferenceTeacher.MAX_UNITS
+                    + " units, but are of " + pulls.length + "; teach the reference again");
+        }
         boolean numbers = Stream.of(information, pulls).flatMap(Arrays::stream).allMatch(UnitScatter::finite)
                 && finite(tolerance);
         if (!numbers) {

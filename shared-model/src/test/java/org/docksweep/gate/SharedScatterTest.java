@@ -196,4 +196,15 @@ class SharedScatterTest {
                         new UnitScatter(tolerance, new double[][] {{1}, {0, Double.NaN}}, new double[][] {{0, 0}}))
                 .withMessageContainingAll("must be numbers", "teach the reference again");
     }
+
+    @Test
+    void informationThatNoCurveHasIsRefusedInWords() {
+        double[] negative = all(SHOWS);
+        negative[2] = -SHOWS;
+        PointReference impossible = reference("M0", new double[UNITS][IDS.size()], negative);
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> SharedScatter.over(List.of(impossible)))
+                .withMessageContainingAll("information must be positive", "teach the reference again");
+    }
 }

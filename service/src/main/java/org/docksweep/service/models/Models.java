@@ -19,6 +19,7 @@ import org.docksweep.fleet.ModelBook;
 import org.docksweep.gate.Knowledge;
 import org.docksweep.gate.LimitSet;
 import org.docksweep.gate.PointReference;
+import org.docksweep.gate.SharedScatter;
 import org.docksweep.service.store.StoredJson;
 import org.docksweep.service.web.Check;
 import org.docksweep.service.web.PutAnswer;
@@ -277,6 +278,8 @@ public class Models {
         try {
             Knowledge.nominal(book(), model, model.testPoint(reference.testPointCode()))
                     .taughtBy(reference);
+            // one that cannot be weighed with the others would stop every dock
+            SharedScatter.over(List.of(reference));
         } catch (IllegalArgumentException e) {
             throw Refusal.badField("references", e.getMessage(), "Teach the reference for the model that is sent.");
         }
