@@ -289,6 +289,14 @@ class LimitsTest {
         assertThat(answer.status()).isEqualTo(400);
         assertThat(answer.toString()).contains("information must be positive");
         assertThat(api.get(ApiPaths.REFERENCES + "/" + code + "/LF").status()).isEqualTo(404);
+
+        assertThat(teach().status()).isEqualTo(201);
+        Api.Answer alone = api.put(ApiPaths.REFERENCES + "/" + code + "/LF", bad);
+
+        assertThat(alone.status()).isEqualTo(400);
+        assertThat(alone.toString()).contains("information must be positive");
+        assertThat(api.get(ApiPaths.REFERENCES + "/" + code + "/LF").as(PointReference.class))
+                .isEqualTo(good);
     }
 
     @Test

@@ -278,8 +278,6 @@ public class Models {
         try {
             Knowledge.nominal(book(), model, model.testPoint(reference.testPointCode()))
                     .taughtBy(reference);
-            // one that cannot be weighed with the others would stop every dock
-            SharedScatter.over(List.of(reference));
         } catch (IllegalArgumentException e) {
             throw Refusal.badField("references", e.getMessage(), "Teach the reference for the model that is sent.");
         }
@@ -329,6 +327,12 @@ public class Models {
             cabinetModel(modelCode, "cabinetModelCode").testPoint(testPointCode);
         } catch (IllegalArgumentException e) {
             throw Refusal.badField("testPointCode", e.getMessage(), "Use a test point of the model.");
+        }
+        try {
+            // one that cannot be weighed with the others would stop every dock
+            SharedScatter.over(List.of(reference));
+        } catch (IllegalArgumentException e) {
+            throw Refusal.badField("taught.scatter", e.getMessage(), "Send the reference as it was taught.");
         }
         var newest = references.newest(modelCode, testPointCode);
         if (newest.isPresent() && newest.get().says(reference)) {
